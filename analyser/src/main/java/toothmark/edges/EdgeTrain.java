@@ -1,0 +1,96 @@
+package toothmark.edges;
+
+/**
+ * Edges of one direction in time order.
+ *
+ * <p>Strength is 1 for an edge like its neighbours: for a variable-reluctance wave the smaller of
+ * the two flux swings beside the edge over the rolling median swing, for a logic signal the shorter
+ * of the two pulses beside it over the rolling median of pulses of that level, capped at 1. Level
+ * is the flux at the edge in units of the local swing, on a scale on which a typical maximum is 1
+ * and a typical minimum 0; it is 0 or 1 for logic.
+ */
+public final class EdgeTrain {
+
+  private final double[] times;
+  private final double[] uncertainties;
+  private final double[] strengths;
+  private final double[] levels;
+
+  /**
+   * Builds a train; the arrays are copied.
+   *
+   * @param times s, strictly rising
+   * @param uncertainties standard uncertainty of each time, s
+   * @param strengths see the class comment
+   * @param levels see the class comment
+   */
+  public EdgeTrain(double[] times, double[] uncertainties, double[] strengths, double[] levels) {
+    if (uncertainties.length != times.length
+        || strengths.length != times.length
+        || levels.length != times.length) {
+      throw new IllegalArgumentException("an edge train needs four arrays of one length");
+    }
+    this.times = times.clone();
+    this.uncertainties = uncertainties.clone();
+    this.strengths = strengths.clone();
+    this.levels = levels.clone();
+  }
+
+  /**
+   * How many edges there are.
+   *
+   * @return 0 or more
+   */
+  public int size() {
+    return times.length;
+  }
+
+  /**
+   * Time of an edge.
+   *
+   * @param index from 0
+   * @return s
+   */
+  public double time(int index) {
+    return times[index];
+  }
+
+  /**
+   * Standard uncertainty of an edge's time.
+   *
+   * @param index from 0
+   * @return s
+   */
+  public double uncertainty(int index) {
+    return uncertainties[index];
+  }
+
+  /**
+   * How strong an edge is.
+   *
+   * @param index from 0
+   * @return 1 for an edge like its neighbours, near 0 for a flicker
+   */
+  public double strength(int index) {
+    return strengths[index];
+  }
+
+  /**
+   * Flux level at an edge.
+   *
+   * @param index from 0
+   * @return in units of the local swing
+   */
+  public double level(int index) {
+    return levels[index];
+  }
+
+  /**
+   * All times.
+   *
+   * @return a copy, s
+   */
+  public double[] times() {
+    return times.clone();
+  }
+}

@@ -1,0 +1,23 @@
+package toothmark.edges;
+
+/**
+ * What limits a crank signal before any tooth is named.
+ *
+ * @param sampleRateHz samples a second; 0 where the capture holds changes or instants
+ * @param low smallest value, in the channel's unit
+ * @param high largest value, in the channel's unit
+ * @param offset mean, in the channel's unit
+ * @param noise standard deviation of the noise of one sample, in the channel's unit; 0 when it
+ *     cannot be told
+ * @param clippedShare share of samples that stand at the highest or lowest value in flat tops
+ * @param samplesPerEdge samples between edges of one direction at the fastest place (5th percentile
+ *     of the interval); 0 where the capture holds changes or instants
+ */
+public record SignalQuality(
+    double sampleRateHz,
+    double low,
+    double high,
+    double offset,
+    double noise,
+    double clippedShare,
+    double samplesPerEdge) {}

@@ -1,0 +1,105 @@
+package toothmark.rotation;
+
+import java.util.Arrays;
+import toothmark.units.Interval;
+
+/**
+ * The crank's angle as a function of time.
+ *
+ * <p>Angles are unrolled degrees after tooth 1 of revolution 0, so that tooth 1 of revolution r
+ * passes at 360 r. Between its knots the angle is interpolated; outside them it is not defined.
+ */
+public final class AngleTimeline {
+
+  private final double[] times;
+  private final double[] degrees;
+  private final double[] rates;
+
+  /**
+   * Builds a timeline; the arrays are copied.
+   *
+   * @param times s, strictly rising, at least two
+   * @param degrees unrolled angle at each, strictly rising
+   * @param degreesPerSecond slope at each, positive
+   */
+  public AngleTimeline(double[] times, double[] degrees, double[] degreesPerSecond) {
+    if (times.length < 2
+        || times.length != degrees.length
+        || times.length != degreesPerSecond.length) {
+      throw new IllegalArgumentException(
+          "an angle timeline needs three arrays of one length, two knots or more");
+    }
+    this.times = times.clone();
+    this.degrees = degrees.clone();
+    this.rates = degreesPerSecond.clone();
+  }
+
+  /**
+   * From the first knot to the last.
+   *
+   * @return s
+   */
+  public Interval span() {
+    return new Interval(times[0], times[times.length - 1]);
+  }
+
+  /**
+   * Whether the angle is known at an instant.
+   *
+   * @param timeSeconds s
+   * @return true between the first and the last knot
+   */
+  public boolean covers(double timeSeconds) {
+    return timeSeconds >= times[0] && timeSeconds <= times[times.length - 1];
+  }
+
+  /**
+   * Angle at an instant.
+   *
+   * @param timeSeconds s, covered
+   * @return unrolled degrees after tooth 1 of revolution 0
+   * @throws IllegalArgumentException if the instant is not covered
+   */
+  public double degreesAt(double timeSeconds) {
+    int i = segment(timeSeconds);
+    double h = times[i + 1] - times[i];
+    double u = (timeSeconds - times[i]) / h;
+    double a = degrees[i];
+    double b = degrees[i + 1];
+    double u2 = u * u;
+    double u3 = u2 * u;
+    return (2 * u3 - 3 * u2 + 1) * a
+        + (u3 - 2 * u2 + u) * h * rates[i]
+        + (3 * u2 - 2 * u3) * b
+        + (u3 - u2) * h * rates[i + 1];
+  }
+
+  /**
+   * Speed at an instant.
+   *
+   * @param timeSeconds s, covered
+   * @return rev/min
+   * @throws IllegalArgumentException if the instant is not covered
+   */
+  public double rpmAt(double timeSeconds) {
+    int i = segment(timeSeconds);
+    double u = (timeSeconds - times[i]) / (times[i + 1] - times[i]);
+    return (rates[i] + u * (rates[i + 1] - rates[i])) / 6.0;
+  }
+
+  private int segment(double timeSeconds) {
+    if (!covers(timeSeconds)) {
+      throw new IllegalArgumentException(
+          "the crank angle is known from "
+              + times[0]
+              + " s to "
+              + times[times.length - 1]
+              + " s, not at "
+              + timeSeconds
+              + " s");
+    }
+    int i = Arrays.binarySearch(times, timeSeconds);
+    i = i < 0 ? -i - 2 : i;
+    return Math.min(i, times.length - 2);
+  }
+}

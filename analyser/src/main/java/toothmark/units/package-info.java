@@ -1,0 +1,6 @@
+/**
+ * What is a second, a crank degree, a rev/min, and a value with its uncertainty?
+ *
+ * <p>In memory everything is in seconds, volts (or amperes), crank degrees and rev/min.
+ */
+package toothmark.units;

@@ -1,0 +1,21 @@
+package toothmark.wheel;
+
+import java.util.List;
+import toothmark.units.Interval;
+
+/**
+ * Every edge named: tooth or stray, and every missing tooth in its place.
+ *
+ * @param pattern the wheel by which the edges were named
+ * @param events all of them, in time order
+ * @param geometry what was learned of each tooth
+ * @param undecided spans in which the labels cannot be trusted; they hold no tooth events
+ */
+public record DecodedWheel(
+    WheelPattern pattern, ToothEvents events, ToothGeometry geometry, List<Interval> undecided) {
+
+  /** Copies the list. */
+  public DecodedWheel {
+    undecided = List.copyOf(undecided);
+  }
+}

@@ -1,0 +1,41 @@
+package toothmark.ignition;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What one coil did in a capture.
+ *
+ * @param coil the coil
+ * @param chargingLevel level of the channel that means charging; {@link ChargingLevel#LOW} for a
+ *     primary voltage
+ * @param firesEveryDegrees angle from one spark due to the next, degrees (360 for a wasted-spark
+ *     pair); the mean where the coil fires at uneven angles
+ * @param sparks in time order
+ * @param absent places where it was due and did not fire, in time order, between its first spark
+ *     (or that of the other coils) and its last
+ * @param dwell over the sparks whose start of charging is known; empty when there is none
+ */
+public record CoilTrack(
+    Coil coil,
+    ChargingLevel chargingLevel,
+    double firesEveryDegrees,
+    List<Spark> sparks,
+    List<AbsentSpark> absent,
+    Optional<Dwell> dwell) {
+
+  /** Copies the lists. */
+  public CoilTrack {
+    sparks = List.copyOf(sparks);
+    absent = List.copyOf(absent);
+  }
+
+  /**
+   * How many sparks were further ones close behind the first.
+   *
+   * @return 0 or more
+   */
+  public int repeated() {
+    return (int) sparks.stream().filter(s -> s.turn() == Spark.Turn.REPEATED).count();
+  }
+}

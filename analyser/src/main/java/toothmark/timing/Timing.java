@@ -1,0 +1,45 @@
+package toothmark.timing;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What a capture shows of ignition timing.
+ *
+ * @param reference what advance is counted from
+ * @param alignment of the wheel; empty when nothing shows top dead centre
+ * @param sparks every spark of every coil, in time order
+ * @param coils one for each coil with a known advance
+ * @param bands by speed, rising; empty when no advance is known
+ * @param gap the fit of the gap; empty when there is no commanded advance or too few sparks
+ * @param limiters the limiters at work
+ * @param log how the controller log was matched; empty without a log
+ */
+public record Timing(
+    Reference reference,
+    Optional<Alignment> alignment,
+    List<SparkTiming> sparks,
+    List<CoilTiming> coils,
+    List<SpeedBand> bands,
+    Optional<GapFit> gap,
+    List<Limiter> limiters,
+    Optional<LogMatch> log) {
+
+  /** Copies the lists. */
+  public Timing {
+    sparks = List.copyOf(sparks);
+    coils = List.copyOf(coils);
+    bands = List.copyOf(bands);
+    limiters = List.copyOf(limiters);
+  }
+
+  /** What advance is counted from. */
+  public enum Reference {
+    /** Top dead centre as measured. */
+    MEASURED,
+    /** The tooth 1 angle that the controller is told. */
+    NOMINAL,
+    /** Nothing is known of top dead centre; there is no advance. */
+    UNKNOWN
+  }
+}

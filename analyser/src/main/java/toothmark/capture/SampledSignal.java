@@ -1,5 +1,6 @@
 package toothmark.capture;
 
+import java.util.Arrays;
 import toothmark.units.Interval;
 
 /**
@@ -8,21 +9,41 @@ import toothmark.units.Interval;
  * <p>Every sample is finite: a reader fills an empty cell from its neighbours and an over-range
  * word with the channel's extreme, and says so in the {@link Reading}. Samples may live outside the
  * heap, so they are read in blocks, any number of times, in any order.
+ *
+ * <p>Where a recorder paused, the signal has several segments: runs of samples on the same clock
+ * with a gap in time before each. What happened in a gap is not known, so no edge, interpolation or
+ * filter may reach across a segment's start.
  */
 public abstract non-sealed class SampledSignal implements Signal {
 
   private final double startSeconds;
   private final double intervalSeconds;
   private final long size;
+  private final long[] segmentStarts;
+  private final double[] segmentTimes;
 
   /**
-   * Starts a signal.
+   * Starts a signal of one segment.
    *
    * @param startSeconds time of the first sample, s
    * @param intervalSeconds sampling interval, s; positive
    * @param size number of samples, at least 1
    */
   protected SampledSignal(double startSeconds, double intervalSeconds, long size) {
+    this(new double[] {startSeconds}, new long[] {0}, intervalSeconds, size);
+  }
+
+  /**
+   * Starts a signal of one or more segments.
+   *
+   * @param segmentTimes time of the first sample of each segment, s; rising
+   * @param segmentStarts index of the first sample of each segment; rising, the first is 0
+   * @param intervalSeconds sampling interval, s; positive
+   * @param size number of samples in all, at least 1
+   */
+  protected SampledSignal(
+      double[] segmentTimes, long[] segmentStarts, double intervalSeconds, long size) {
+    this.startSeconds = segmentTimes[0];
     if (!(intervalSeconds > 0) || size < 1 || !Double.isFinite(startSeconds)) {
       throw new IllegalArgumentException(
           "a sampled signal needs samples and a positive interval, got "
@@ -33,9 +54,10 @@ public abstract non-sealed class SampledSignal implements Signal {
               + startSeconds
               + " s");
     }
-    this.startSeconds = startSeconds;
     this.intervalSeconds = intervalSeconds;
     this.size = size;
+    this.segmentStarts = segmentStarts.clone();
+    this.segmentTimes = segmentTimes.clone();
   }
 
   /**
@@ -84,13 +106,37 @@ public abstract non-sealed class SampledSignal implements Signal {
   }
 
   /**
-   * Time of a sample, or between samples.
+   * Time of a sample, or between samples of one segment.
    *
    * @param index sample index from 0; may be fractional
    * @return seconds from the capture's own zero
    */
   public final double timeOf(double index) {
-    return startSeconds + index * intervalSeconds;
+    if (segmentStarts.length == 1) {
+      return startSeconds + index * intervalSeconds;
+    }
+    int k = Arrays.binarySearch(segmentStarts, (long) Math.floor(index));
+    k = Math.max(0, k < 0 ? -k - 2 : k);
+    return segmentTimes[k] + (index - segmentStarts[k]) * intervalSeconds;
+  }
+
+  /**
+   * How many unbroken runs of samples there are.
+   *
+   * @return at least 1
+   */
+  public final int segments() {
+    return segmentStarts.length;
+  }
+
+  /**
+   * Where a segment starts.
+   *
+   * @param segment from 0; {@link #segments()} gives the end of the last one
+   * @return index of its first sample
+   */
+  public final long segmentStart(int segment) {
+    return segment == segmentStarts.length ? size : segmentStarts[segment];
   }
 
   @Override

@@ -1,0 +1,123 @@
+package toothmark.examination;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.SensorKind;
+import toothmark.wheel.WheelPattern;
+
+/**
+ * What the user states of the engine and the recording. Everything is optional: what is not stated
+ * is found from the capture.
+ *
+ * @param heading whose job it is, for the report
+ * @param engine cylinders and firing
+ * @param wheel trigger wheel as the controller is told
+ * @param sensor sensor and the edge that the controller times
+ * @param channels which channel is which
+ * @param coils ignition coils and their channels
+ * @param commandedAdvanceDegrees fixed timing, degrees before TDC
+ */
+public record JobSheet(
+    Heading heading,
+    Engine engine,
+    Wheel wheel,
+    Sensor sensor,
+    Channels channels,
+    List<Coil> coils,
+    OptionalDouble commandedAdvanceDegrees) {
+
+  /** Copies the list. */
+  public JobSheet {
+    coils = List.copyOf(coils);
+  }
+
+  /**
+   * A sheet that states nothing.
+   *
+   * @return the empty sheet
+   */
+  public static JobSheet empty() {
+    return new JobSheet(
+        new Heading("", "", ""),
+        new Engine(OptionalInt.empty(), List.of(), List.of()),
+        new Wheel(Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
+        new Sensor(Optional.empty(), Optional.empty()),
+        new Channels(Optional.empty(), Optional.empty()),
+        List.of(),
+        OptionalDouble.empty());
+  }
+
+  /**
+   * Whose job it is.
+   *
+   * @param shop who examines; empty when not stated
+   * @param title engine or vehicle; empty when not stated
+   * @param notes free text; empty when not stated
+   */
+  public record Heading(String shop, String title, String notes) {}
+
+  /**
+   * The engine.
+   *
+   * @param cylinders 1 to 12
+   * @param firingOrder cylinder numbers; empty when not stated
+   * @param firingAngles crank degrees of the TDC of each cylinder of the order after the first
+   *     one's; empty for even firing
+   */
+  public record Engine(
+      OptionalInt cylinders, List<Integer> firingOrder, List<Double> firingAngles) {
+
+    /** Copies the lists. */
+    public Engine {
+      firingOrder = List.copyOf(firingOrder);
+      firingAngles = List.copyOf(firingAngles);
+    }
+  }
+
+  /**
+   * The trigger wheel.
+   *
+   * @param pattern as the controller is told
+   * @param tooth1BtdcDegrees nominal angle from tooth 1 to TDC of cylinder 1, degrees
+   * @param sensorCircleMillimetres diameter at the tooth tips, mm
+   */
+  public record Wheel(
+      Optional<WheelPattern> pattern,
+      OptionalDouble tooth1BtdcDegrees,
+      OptionalDouble sensorCircleMillimetres) {}
+
+  /**
+   * The crank sensor.
+   *
+   * @param kind kind of sensor
+   * @param edge edge that the controller times
+   */
+  public record Sensor(Optional<SensorKind> kind, Optional<EdgeDirection> edge) {}
+
+  /**
+   * Which channel is which.
+   *
+   * @param crank name of the crank channel
+   * @param tdc name of the channel that rises at TDC of cylinder 1
+   */
+  public record Channels(Optional<String> crank, Optional<String> tdc) {}
+
+  /**
+   * A coil.
+   *
+   * @param name as it is to be called
+   * @param channel name of its channel
+   * @param cylinders whose plugs it feeds, 1 or 2 of them
+   * @param signal name of the kind of pick-up, as the job sheet writes it
+   */
+  public record Coil(String name, String channel, List<Integer> cylinders, String signal) {
+
+    /** Copies the list. */
+    public Coil {
+      cylinders = List.copyOf(cylinders);
+    }
+  }
+}

@@ -1,0 +1,184 @@
+package toothmark.examination;
+
+import java.io.IOException;
+import java.nio.charset.MalformedInputException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Set;
+import org.tomlj.Toml;
+import org.tomlj.TomlParseError;
+import org.tomlj.TomlParseResult;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.SensorKind;
+import toothmark.wheel.WheelPattern;
+
+/** Reads a job sheet (TOML 1.0). */
+public final class JobSheetReader {
+
+  private static final int MOST_CYLINDERS = 12;
+  private static final Set<String> COIL_SIGNALS =
+      Set.of("logic", "logic-inverted", "primary-voltage", "primary-current", "plug-lead");
+
+  private JobSheetReader() {}
+
+  /**
+   * Reads a file.
+   *
+   * @param file the sheet, UTF-8
+   * @return what it states
+   * @throws JobSheetException if it is no TOML, has an unknown key or a value out of range
+   * @throws IOException if the file cannot be read
+   */
+  public static JobSheet read(Path file) throws JobSheetException, IOException {
+    try {
+      return parse(String.valueOf(file.getFileName()), Files.readString(file));
+    } catch (MalformedInputException e) {
+      throw new JobSheetException(
+          file.getFileName() + ": not UTF-8; save the job sheet as UTF-8 text");
+    }
+  }
+
+  /**
+   * Reads a text.
+   *
+   * @param name what to call it in a complaint
+   * @param toml the sheet
+   * @return what it states
+   * @throws JobSheetException if it is no TOML, has an unknown key or a value out of range
+   */
+  public static JobSheet parse(String name, String toml) throws JobSheetException {
+    TomlParseResult result = Toml.parse(toml);
+    if (result.hasErrors()) {
+      TomlParseError e = result.errors().get(0);
+      throw new JobSheetException(name + ", line " + e.position().line() + ": " + e.getMessage());
+    }
+    SheetTable top = new SheetTable(name, "", result);
+    top.allow("job", "engine", "wheel", "sensor", "channels", "coils", "commanded");
+    return new JobSheet(
+        heading(top.table("job")),
+        engine(top.table("engine")),
+        wheel(top.table("wheel")),
+        sensor(top.table("sensor")),
+        channels(top.table("channels")),
+        coils(top.tables("coils")),
+        top.table("commanded").allow("advance_deg").number("advance_deg", -60, 90));
+  }
+
+  private static JobSheet.Heading heading(SheetTable t) throws JobSheetException {
+    t.allow("shop", "title", "notes");
+    return new JobSheet.Heading(
+        t.text("shop").orElse(""), t.text("title").orElse(""), t.text("notes").orElse(""));
+  }
+
+  private static JobSheet.Engine engine(SheetTable t) throws JobSheetException {
+    t.allow("cylinders", "firing");
+    var cylinders = t.number("cylinders", 1, MOST_CYLINDERS);
+    SheetTable firing = t.table("firing").allow("order", "angles_deg");
+    List<Integer> order = whole(firing.numbers("order", 1, MOST_CYLINDERS));
+    List<Double> angles = firing.numbers("angles_deg", 0, 720);
+    if (Set.copyOf(order).size() != order.size()) {
+      throw firing.complaint("order", "names a cylinder twice: " + order);
+    }
+    if (cylinders.isPresent()
+        && !order.isEmpty()
+        && order.size() != (int) cylinders.getAsDouble()) {
+      throw firing.complaint(
+          "order",
+          "names "
+              + order.size()
+              + " cylinders, but engine.cylinders is "
+              + (int) cylinders.getAsDouble());
+    }
+    if (!angles.isEmpty() && angles.size() != order.size()) {
+      throw firing.complaint(
+          "angles_deg", "needs one angle for each cylinder of engine.firing.order");
+    }
+    return new JobSheet.Engine(
+        cylinders.isPresent() ? OptionalInt.of((int) cylinders.getAsDouble()) : OptionalInt.empty(),
+        order,
+        angles);
+  }
+
+  private static JobSheet.Wheel wheel(SheetTable t) throws JobSheetException {
+    t.allow("pattern", "tooth1_btdc_deg", "sensor_circle_mm");
+    Optional<String> pattern = t.text("pattern");
+    Optional<WheelPattern> wheel = Optional.empty();
+    if (pattern.isPresent()) {
+      try {
+        wheel = Optional.of(WheelPattern.parse(pattern.get()));
+      } catch (IllegalArgumentException e) {
+        throw t.complaint("pattern", e.getMessage());
+      }
+    }
+    return new JobSheet.Wheel(
+        wheel, t.number("tooth1_btdc_deg", -360, 720), t.number("sensor_circle_mm", 1, 5000));
+  }
+
+  private static JobSheet.Sensor sensor(SheetTable t) throws JobSheetException {
+    t.allow("kind", "edge");
+    Optional<String> kind = t.text("kind");
+    Optional<String> edge = t.text("edge");
+    return new JobSheet.Sensor(
+        kind.isEmpty() ? Optional.empty() : Optional.of(kind(t, kind.get())),
+        edge.isEmpty() ? Optional.empty() : Optional.of(edge(t, edge.get())));
+  }
+
+  private static SensorKind kind(SheetTable t, String word) throws JobSheetException {
+    return switch (word) {
+      case "variable-reluctance" -> SensorKind.VARIABLE_RELUCTANCE;
+      case "hall" -> SensorKind.HALL;
+      default ->
+          throw t.complaint(
+              "kind",
+              "must be \"variable-reluctance\", \"hall\" or \"auto\", got \"" + word + "\"");
+    };
+  }
+
+  private static EdgeDirection edge(SheetTable t, String word) throws JobSheetException {
+    return switch (word) {
+      case "falling" -> EdgeDirection.FALLING;
+      case "rising" -> EdgeDirection.RISING;
+      default ->
+          throw t.complaint(
+              "edge", "must be \"falling\", \"rising\" or \"auto\", got \"" + word + "\"");
+    };
+  }
+
+  private static JobSheet.Channels channels(SheetTable t) throws JobSheetException {
+    t.allow("crank", "tdc");
+    return new JobSheet.Channels(t.text("crank"), t.text("tdc"));
+  }
+
+  private static List<JobSheet.Coil> coils(List<SheetTable> tables) throws JobSheetException {
+    List<JobSheet.Coil> coils = new ArrayList<>();
+    for (SheetTable t : tables) {
+      t.allow("name", "channel", "cylinders", "signal");
+      String channel =
+          t.text("channel")
+              .orElseThrow(() -> t.complaint("channel", "each coil needs the name of its channel"));
+      String signal = t.text("signal").orElse("logic");
+      if (!COIL_SIGNALS.contains(signal)) {
+        throw t.complaint(
+            "signal",
+            "must be one of "
+                + COIL_SIGNALS.stream().sorted().toList()
+                + ", got \""
+                + signal
+                + "\"");
+      }
+      String name = t.text("name").orElse("coil " + (coils.size() + 1));
+      coils.add(
+          new JobSheet.Coil(
+              name, channel, whole(t.numbers("cylinders", 1, MOST_CYLINDERS)), signal));
+    }
+    return coils;
+  }
+
+  private static List<Integer> whole(List<Double> numbers) {
+    return numbers.stream().map(d -> (int) Math.round(d)).toList();
+  }
+}

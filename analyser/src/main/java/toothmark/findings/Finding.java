@@ -1,0 +1,42 @@
+package toothmark.findings;
+
+import java.util.List;
+import toothmark.units.Interval;
+
+/**
+ * One thing found, with its proof and the next test to make.
+ *
+ * @param id lower-case words of the trade joined by hyphens; the page of that name in {@code
+ *     docs/findings} explains it
+ * @param severity how much it matters
+ * @param probability how sure the cause is, 0 to 1
+ * @param title one sentence
+ * @param evidence what was seen, one sentence each, with numbers, units and limits
+ * @param against what speaks against it; may be empty
+ * @param toldApartFrom what else it could have been and why it is not; may be empty
+ * @param nextTest the next physical test, with the least dismantling
+ * @param caution what not to do; may be empty
+ * @param picture the picture that proves it
+ * @param where spans of time in which it shows, s; empty when it is everywhere
+ */
+public record Finding(
+    String id,
+    Severity severity,
+    double probability,
+    String title,
+    List<String> evidence,
+    List<String> against,
+    List<String> toldApartFrom,
+    String nextTest,
+    String caution,
+    Picture picture,
+    List<Interval> where) {
+
+  /** Copies the lists. */
+  public Finding {
+    evidence = List.copyOf(evidence);
+    against = List.copyOf(against);
+    toldApartFrom = List.copyOf(toldApartFrom);
+    where = List.copyOf(where);
+  }
+}

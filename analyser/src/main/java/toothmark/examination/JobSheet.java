@@ -6,6 +6,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
+import toothmark.ignition.Coil;
 import toothmark.wheel.WheelPattern;
 
 /**
@@ -26,7 +27,7 @@ public record JobSheet(
     Wheel wheel,
     Sensor sensor,
     Channels channels,
-    List<Coil> coils,
+    List<CoilEntry> coils,
     OptionalDouble commandedAdvanceDegrees) {
 
   /** Copies the list. */
@@ -106,18 +107,10 @@ public record JobSheet(
   public record Channels(Optional<String> crank, Optional<String> tdc) {}
 
   /**
-   * A coil.
+   * A coil and its channel.
    *
-   * @param name as it is to be called
+   * @param coil name, cylinders and pick-up
    * @param channel name of its channel
-   * @param cylinders whose plugs it feeds, 1 or 2 of them
-   * @param signal name of the kind of pick-up, as the job sheet writes it
    */
-  public record Coil(String name, String channel, List<Integer> cylinders, String signal) {
-
-    /** Copies the list. */
-    public Coil {
-      cylinders = List.copyOf(cylinders);
-    }
-  }
+  public record CoilEntry(Coil coil, String channel) {}
 }

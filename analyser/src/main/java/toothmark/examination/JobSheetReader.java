@@ -5,6 +5,7 @@ import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -14,14 +15,14 @@ import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
+import toothmark.ignition.Coil;
+import toothmark.ignition.PickUp;
 import toothmark.wheel.WheelPattern;
 
 /** Reads a job sheet (TOML 1.0). */
 public final class JobSheetReader {
 
   private static final int MOST_CYLINDERS = 12;
-  private static final Set<String> COIL_SIGNALS =
-      Set.of("logic", "logic-inverted", "primary-voltage", "primary-current", "plug-lead");
 
   private JobSheetReader() {}
 
@@ -153,29 +154,38 @@ public final class JobSheetReader {
     return new JobSheet.Channels(t.text("crank"), t.text("tdc"));
   }
 
-  private static List<JobSheet.Coil> coils(List<SheetTable> tables) throws JobSheetException {
-    List<JobSheet.Coil> coils = new ArrayList<>();
+  private static List<JobSheet.CoilEntry> coils(List<SheetTable> tables) throws JobSheetException {
+    List<JobSheet.CoilEntry> coils = new ArrayList<>();
     for (SheetTable t : tables) {
       t.allow("name", "channel", "cylinders", "signal");
+      String name = t.text("name").orElse("coil " + (coils.size() + 1));
       String channel =
           t.text("channel")
               .orElseThrow(() -> t.complaint("channel", "each coil needs the name of its channel"));
-      String signal = t.text("signal").orElse("logic");
-      if (!COIL_SIGNALS.contains(signal)) {
+      List<Integer> cylinders = whole(t.numbers("cylinders", 1, MOST_CYLINDERS));
+      if (cylinders.isEmpty()) {
         throw t.complaint(
-            "signal",
-            "must be one of "
-                + COIL_SIGNALS.stream().sorted().toList()
-                + ", got \""
-                + signal
-                + "\"");
+            "cylinders", "each coil needs the cylinders that it fires, such as [1, 4]");
       }
-      String name = t.text("name").orElse("coil " + (coils.size() + 1));
-      coils.add(
-          new JobSheet.Coil(
-              name, channel, whole(t.numbers("cylinders", 1, MOST_CYLINDERS)), signal));
+      coils.add(new JobSheet.CoilEntry(new Coil(name, cylinders, pickUp(t)), channel));
     }
     return coils;
+  }
+
+  private static PickUp pickUp(SheetTable t) throws JobSheetException {
+    String word = t.text("signal").orElse(PickUp.LOGIC.label());
+    for (PickUp p : PickUp.values()) {
+      if (p.label().equals(word)) {
+        return p;
+      }
+    }
+    throw t.complaint(
+        "signal",
+        "must be one of "
+            + Arrays.stream(PickUp.values()).map(PickUp::label).toList()
+            + ", got \""
+            + word
+            + "\"");
   }
 
   private static List<Integer> whole(List<Double> numbers) {

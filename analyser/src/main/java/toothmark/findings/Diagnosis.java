@@ -9,8 +9,8 @@ import java.util.List;
  * @param nextStep what to do next, one sentence; empty when nothing needs doing
  * @param findings by rank, the most important first
  * @param notExamined checks that could not run
- * @param syncLossCauses the finding that explains each sync loss of the receiver, in its order; empty
- *     text where none does
+ * @param syncLossCauses the finding that explains each sync loss of the receiver, in its order;
+ *     empty text where none does
  */
 public record Diagnosis(
     String verdict,

@@ -1,0 +1,42 @@
+package toothmark.examination;
+
+import java.util.Map;
+import java.util.Optional;
+import toothmark.findings.Diagnosis;
+import toothmark.findings.Observations;
+import toothmark.wheel.ToothEvents;
+
+/**
+ * Everything that a run found, ready to be drawn and said.
+ *
+ * @param sheet what the user stated
+ * @param roles which channel was taken for what
+ * @param observations what each stage found
+ * @param diagnosis what it means
+ * @param teeth the decoding's events with the receiver's stray edges merged in; empty when nothing
+ *     could be decoded
+ */
+public record Examination(
+    JobSheet sheet,
+    Roles roles,
+    Observations observations,
+    Diagnosis diagnosis,
+    Optional<ToothEvents> teeth) {
+
+  /**
+   * Which channel was taken for what, by name.
+   *
+   * @param crank the crank channel
+   * @param tdc the channel that rises at top dead centre
+   * @param coils channel name by coil name, in the order of the coils
+   * @param assumption what was assumed, one sentence; empty text when the job sheet said all
+   */
+  public record Roles(
+      String crank, Optional<String> tdc, Map<String, String> coils, String assumption) {
+
+    /** Copies the map, keeping its order. */
+    public Roles {
+      coils = java.util.Collections.unmodifiableMap(new java.util.LinkedHashMap<>(coils));
+    }
+  }
+}

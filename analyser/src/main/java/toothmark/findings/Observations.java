@@ -1,0 +1,65 @@
+package toothmark.findings;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.capture.Capture;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeDirection;
+import toothmark.ignition.CoilTrack;
+import toothmark.receiver.ReceiverTrace;
+import toothmark.rotation.DecodedCrank;
+import toothmark.timing.Timing;
+import toothmark.wheel.WheelPattern;
+
+/**
+ * Everything that the earlier stages found.
+ *
+ * @param capture what was recorded
+ * @param stated what the user states
+ * @param edges edges of the crank channel
+ * @param crank the decoding; empty when the signal could not be decoded
+ * @param undecodable why it could not, one sentence; empty text when it could
+ * @param receiver what the reference receiver made of the signal
+ * @param coils what each coil did
+ * @param timing alignment, advance and limiters
+ */
+public record Observations(
+    Capture capture,
+    Stated stated,
+    CrankEdges edges,
+    Optional<DecodedCrank> crank,
+    String undecodable,
+    ReceiverTrace receiver,
+    List<CoilTrack> coils,
+    Timing timing) {
+
+  /** Copies the list. */
+  public Observations {
+    coils = List.copyOf(coils);
+  }
+
+  /**
+   * What the user states, as far as checks need it.
+   *
+   * @param cylinders number of cylinders; 0 when not stated
+   * @param pattern wheel that the controller is told
+   * @param sensorCircleMillimetres diameter at the tooth tips, mm
+   * @param timedEdge edge that the controller times; falling when not stated
+   * @param edgeStated whether the job sheet names the edge
+   */
+  public record Stated(
+      int cylinders,
+      Optional<WheelPattern> pattern,
+      OptionalDouble sensorCircleMillimetres,
+      EdgeDirection timedEdge,
+      EdgeStatement edgeStated) {}
+
+  /** Whether the job sheet names the edge that the controller times. */
+  public enum EdgeStatement {
+    /** It does. */
+    STATED,
+    /** It does not. */
+    ASSUMED
+  }
+}

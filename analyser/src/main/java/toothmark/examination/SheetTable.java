@@ -50,11 +50,14 @@ final class SheetTable {
     if (value == null) {
       return found;
     }
-    if (!(value instanceof TomlArray a) || !(a.isEmpty() || a.containsTables())) {
+    if (!(value instanceof TomlArray a)) {
       throw complaint(key, "must be a list of tables; write [[" + name(key) + "]] before each");
     }
     for (int i = 0; i < a.size(); i++) {
-      found.add(new SheetTable(file, name(key), a.getTable(i)));
+      if (!(a.get(i) instanceof TomlTable t)) {
+        throw complaint(key, "must be a list of tables; write [[" + name(key) + "]] before each");
+      }
+      found.add(new SheetTable(file, name(key), t));
     }
     return found;
   }
@@ -105,9 +108,15 @@ final class SheetTable {
   }
 
   JobSheetException complaint(String key, String what) {
-    TomlPosition at = table.inputPositionOf(List.of(key));
+    String placed = table.contains(List.of(key)) ? key : anyKey();
+    TomlPosition at = placed.isEmpty() ? null : table.inputPositionOf(List.of(placed));
     String place = at == null ? file : file + ", line " + at.line();
     return new JobSheetException(place + ": " + name(key) + ": " + what);
+  }
+
+  /** A key of this table, to say where a missing one belongs. */
+  private String anyKey() {
+    return table.keySet().stream().sorted().findFirst().orElse("");
   }
 
   private String name(String key) {

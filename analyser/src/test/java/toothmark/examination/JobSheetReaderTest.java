@@ -1,0 +1,111 @@
+package toothmark.examination;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.SensorKind;
+import toothmark.ignition.PickUp;
+import toothmark.wheel.WheelPattern;
+
+class JobSheetReaderTest {
+
+  private static final String FULL =
+      """
+      [job]
+      shop = "Harbour Lane Garage"
+      title = "Marlin 1600"
+      [engine]
+      cylinders = 4
+      [engine.firing]
+      order = [1, 3, 4, 2]
+      [wheel]
+      pattern = "36-1"
+      tooth1_btdc_deg = 90.0
+      sensor_circle_mm = 150
+      [sensor]
+      kind = "variable-reluctance"
+      edge = "rising"
+      [channels]
+      crank = "CH1"
+      tdc = "CH4"
+      [[coils]]
+      name = "coil 1"
+      channel = "CH2"
+      cylinders = [1, 4]
+      signal = "primary-voltage"
+      [[coils]]
+      channel = "CH3"
+      cylinders = [3, 2]
+      [commanded]
+      advance_deg = 10.0
+      """;
+
+  @Test
+  void readsEveryKey() throws JobSheetException {
+    JobSheet sheet = JobSheetReader.parse("job.toml", FULL);
+    assertThat(sheet.heading().shop()).isEqualTo("Harbour Lane Garage");
+    assertThat(sheet.engine().cylinders()).hasValue(4);
+    assertThat(sheet.engine().firingOrder()).containsExactly(1, 3, 4, 2);
+    assertThat(sheet.wheel().pattern()).contains(WheelPattern.of(36, 1));
+    assertThat(sheet.wheel().tooth1BtdcDegrees()).hasValue(90.0);
+    assertThat(sheet.wheel().sensorCircleMillimetres()).hasValue(150.0);
+    assertThat(sheet.sensor().kind()).contains(SensorKind.VARIABLE_RELUCTANCE);
+    assertThat(sheet.sensor().edge()).contains(EdgeDirection.RISING);
+    assertThat(sheet.channels().tdc()).contains("CH4");
+    assertThat(sheet.coils().get(0).coil().pickUp()).isEqualTo(PickUp.PRIMARY_VOLTAGE);
+    assertThat(sheet.coils().get(1).coil().name()).isEqualTo("coil 2");
+    assertThat(sheet.coils().get(1).coil().cylinders()).isEqualTo(List.of(3, 2));
+    assertThat(sheet.commandedAdvanceDegrees()).hasValue(10.0);
+  }
+
+  @Test
+  void autoAndMissingMeanTheSame() throws JobSheetException {
+    JobSheet sheet =
+        JobSheetReader.parse(
+            "job.toml", "[wheel]\npattern = \"auto\"\n[sensor]\nkind = \"auto\"\n");
+    assertThat(sheet).isEqualTo(JobSheet.empty());
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "[wheel]\\npatern = \"36-1\""
+            + "|job.toml, line 2: wheel.patern: unknown key; the nearest known key is wheel.pattern",
+        "[wheels]\\npattern = \"36-1\""
+            + "|job.toml, line 1: wheels: unknown key; the nearest known key is wheel",
+        "[wheel]\\npattern = \"3x-1\""
+            + "|job.toml, line 2: wheel.pattern: \"3x-1\" is not a wheel; write slots-missing, such as"
+            + " 36-1, 60-2, 12+1 or 36-2-2-2",
+        "[wheel]\\ntooth1_btdc_deg = \"90\""
+            + "|job.toml, line 2: wheel.tooth1_btdc_deg: must be a number from -360 to 720, got 90",
+        "[engine]\\ncylinders = 40"
+            + "|job.toml, line 2: engine.cylinders: must be a number from 1 to 12, got 40",
+        "[sensor]\\nedge = \"down\""
+            + "|job.toml, line 2: sensor.edge: must be \"falling\", \"rising\" or \"auto\", got"
+            + " \"down\"",
+        "[[coils]]\\ncylinders = [1]"
+            + "|job.toml, line 2: coils.channel: each coil needs the name of its channel",
+        "[engine.firing]\\norder = [1, 3, 3, 2]"
+            + "|job.toml, line 2: engine.firing.order: names a cylinder twice: [1, 3, 3, 2]",
+        "coils = 3"
+            + "|job.toml, line 1: coils: must be a list of tables; write [[coils]] before each"
+      })
+  void complaintsNameLineKeyAndCure(String toml, String message) {
+    assertThatThrownBy(() -> JobSheetReader.parse("job.toml", toml.replace("\\n", "\n")))
+        .isInstanceOf(JobSheetException.class)
+        .hasMessage(message);
+  }
+
+  @Test
+  void brokenTomlNamesTheLine() {
+    assertThatThrownBy(() -> JobSheetReader.parse("job.toml", "[wheel]\npattern = \n"))
+        .isInstanceOf(JobSheetException.class)
+        .hasMessageStartingWith("job.toml, line 2: ");
+  }
+}

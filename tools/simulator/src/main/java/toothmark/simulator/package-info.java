@@ -1,7 +1,12 @@
 /**
- * What would an engine like this have put on the wires, and what was the truth?
+ * What would a bench with a known engine, wheel, sensor, controller and recorder have recorded?
  *
- * <p>A seeded physical model of wheel, sensor, engine, controller and recorder. It shares no code
- * with the analyser, so that agreement between the two means something.
+ * <p>Front door: {@link toothmark.simulator.Simulation}. In: a {@link
+ * toothmark.simulator.Scenario}. Out: a {@link toothmark.simulator.SimulatedCapture} with its
+ * {@link toothmark.simulator.Truth}, which comes from the simulated machine and never from looking
+ * at the signal. Nothing here knows the analyser.
+ *
+ * <p>Units: seconds, volts, crank degrees, rev/min, millimetres. Angles grow in the direction of
+ * rotation; the crank angle is zero at TDC of cylinder 1 on compression.
  */
 package toothmark.simulator;

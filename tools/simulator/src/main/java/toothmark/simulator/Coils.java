@@ -1,0 +1,94 @@
+package toothmark.simulator;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The coils and how they are wired.
+ *
+ * @param layout which cylinders share a coil
+ * @param signal what the recorder sees of a coil
+ * @param outputs for each coil the controller's output that drives it; empty when all are right
+ * @param silent indexes of coils that never fire
+ * @param missShare share of sparks that do not come, at random
+ */
+public record Coils(
+    Layout layout, Signal signal, List<Integer> outputs, List<Integer> silent, double missShare) {
+
+  /** Which cylinders share a coil. */
+  public enum Layout {
+    /** Two cylinders a coil, a spark every turn. */
+    WASTED_SPARK,
+    /** One coil for each cylinder, a spark every second turn. */
+    ONE_PER_CYLINDER,
+    /** One coil for all, and a distributor. */
+    DISTRIBUTOR
+  }
+
+  /** What the recorder sees. */
+  public enum Signal {
+    /** The drive: high while charging, the spark at its fall. */
+    DRIVE,
+    /** The primary's low side: low while charging, flyback at the spark. */
+    PRIMARY_VOLTAGE
+  }
+
+  /** Healthy coils that two cylinders share, seen at their drive. */
+  public static final Coils WASTED_SPARK =
+      new Coils(Layout.WASTED_SPARK, Signal.DRIVE, List.of(), List.of(), 0.0);
+
+  /** Copies the lists. */
+  public Coils {
+    outputs = List.copyOf(outputs);
+    silent = List.copyOf(silent);
+  }
+
+  /** The same in another layout. */
+  public Coils withLayout(Layout other) {
+    return new Coils(other, signal, outputs, silent, missShare);
+  }
+
+  /** The same, seen otherwise. */
+  public Coils withSignal(Signal other) {
+    return new Coils(layout, other, outputs, silent, missShare);
+  }
+
+  /** The same with coils on other outputs. */
+  public Coils withOutputs(List<Integer> other) {
+    return new Coils(layout, signal, other, silent, missShare);
+  }
+
+  /** The same with a coil that never fires. */
+  public Coils withSilentCoil(int index) {
+    return new Coils(layout, signal, outputs, List.of(index), missShare);
+  }
+
+  /** The same with sparks that do not come. */
+  public Coils withMissShare(double share) {
+    return new Coils(layout, signal, outputs, silent, share);
+  }
+
+  /** How many coils an engine has. */
+  public int count(Engine engine) {
+    return switch (layout) {
+      case WASTED_SPARK -> (engine.cylinders() + 1) / 2;
+      case ONE_PER_CYLINDER -> engine.cylinders();
+      case DISTRIBUTOR -> 1;
+    };
+  }
+
+  /** The cylinders of one coil, in firing order. */
+  public List<Integer> cylinders(Engine engine, int coil) {
+    int coils = count(engine);
+    List<Integer> cylinders = new ArrayList<>();
+    for (int i = coil; i < engine.cylinders(); i += coils) {
+      cylinders.add(engine.firingOrder().get(i));
+    }
+    return cylinders;
+  }
+
+  /** The coil that a controller's output drives. */
+  int coilOfOutput(int output) {
+    return outputs.isEmpty() ? output : outputs.indexOf(output);
+  }
+}

@@ -1,0 +1,85 @@
+package toothmark.edges;
+
+import java.util.Optional;
+import toothmark.capture.EventSignal;
+import toothmark.capture.SampledSignal;
+import toothmark.capture.Signal;
+import toothmark.capture.StepSignal;
+
+/**
+ * Finds when a crank signal crossed, in both directions.
+ *
+ * <p>Not a controller's view of the signal, which is {@code toothmark.receiver}: this uses the
+ * whole record, both ways in time. Edges that are no teeth are reported with a low strength rather
+ * than dropped. A wave is taken as the derivative of flux and searched for extrema of flux ({@link
+ * FluxEdges}); a switching signal is cut half way between its levels ({@link LevelCrossings}).
+ *
+ * <p>The default decides from the samples whether the signal is a wave or switches between two
+ * levels.
+ */
+public final class EdgeDetector {
+
+  private final Optional<SensorKind> kind;
+
+  private EdgeDetector(Optional<SensorKind> kind) {
+    this.kind = kind;
+  }
+
+  /**
+   * A detector that finds the kind of sensor from the samples.
+   *
+   * @return the default
+   */
+  public static EdgeDetector withDefaults() {
+    return new EdgeDetector(Optional.empty());
+  }
+
+  /**
+   * States the kind of sensor.
+   *
+   * @param stated wave or two levels; has no effect on a signal that holds changes or instants only
+   * @return a detector that does not look for itself
+   */
+  public EdgeDetector withKind(SensorKind stated) {
+    return new EdgeDetector(Optional.of(stated));
+  }
+
+  /**
+   * Finds the edges.
+   *
+   * @param signal the crank channel
+   * @return all edges with what limits them; empty trains when nothing crosses
+   */
+  public CrankEdges detect(Signal signal) {
+    if (signal instanceof SampledSignal sampled) {
+      return detectSampled(sampled);
+    }
+    if (signal instanceof StepSignal steps) {
+      return ListedEdges.of(steps);
+    }
+    return ListedEdges.of((EventSignal) signal);
+  }
+
+  private CrankEdges detectSampled(SampledSignal signal) {
+    SampleStatistics s = SampleStatistics.of(signal);
+    SensorKind found = kind.orElseGet(() -> kindOf(s));
+    return found == SensorKind.VARIABLE_RELUCTANCE ? wave(signal, s) : switching(signal, s);
+  }
+
+  private static CrankEdges wave(SampledSignal signal, SampleStatistics s) {
+    double offset = s.offset();
+    Extrema extrema = FluxEdges.find(signal, offset, s.noise());
+    return FluxTiming.of(signal, s, offset, extrema);
+  }
+
+  private static CrankEdges switching(SampledSignal signal, SampleStatistics s) {
+    LogicLevels levels = LogicLevels.of(s.histogram);
+    PulseTrain pulses = new PulseTrain();
+    LevelCrossings.find(signal, levels, s.noise(), pulses);
+    return pulses.edges(SensorKind.HALL, t -> Quality.of(signal, s, s.mean(), t));
+  }
+
+  private static SensorKind kindOf(SampleStatistics s) {
+    return TwoLevelTest.passes(s) ? SensorKind.HALL : SensorKind.VARIABLE_RELUCTANCE;
+  }
+}

@@ -1,0 +1,64 @@
+package toothmark.edges;
+
+/**
+ * The height of each extremum of flux on the scale of its neighbours: a typical maximum is 1, a
+ * typical minimum 0.
+ *
+ * <p>Slow tilt, from an offset or a recorder's coupling capacitor, is taken out first: over one
+ * tooth the flux comes back to where it was, so the median rise from an extremum to the next of its
+ * kind is tilt. The minimum in the gap of a missing tooth then stands well below 0 where teeth are
+ * maxima, and the maximum in the gap well above 1 where leads are swapped.
+ */
+final class FluxLevels {
+
+  private static final int SAME_KIND_EACH_SIDE = 6;
+
+  private final Extrema e;
+  private final double[] near = new double[4 * SAME_KIND_EACH_SIDE + 4];
+
+  private FluxLevels(Extrema e) {
+    this.e = e;
+  }
+
+  static double[] of(Extrema e) {
+    FluxLevels l = new FluxLevels(e);
+    double[] out = new double[e.size()];
+    for (int i = 0; i < out.length; i++) {
+      double slope = l.tilt(i);
+      double same = l.typical(i, i, slope);
+      double other = e.size() < 2 ? same : l.typical(i, i + 1, slope);
+      double high = e.isMaximum(i) ? same : other;
+      double low = e.isMaximum(i) ? other : same;
+      out[i] = high > low ? (e.flux(i) - low) / (high - low) : 0;
+    }
+    return out;
+  }
+
+  /** Median rise of flux for each sample around an extremum. */
+  private double tilt(int at) {
+    int n = 0;
+    int from = Math.max(0, at - 2 * SAME_KIND_EACH_SIDE);
+    int to = Math.min(e.size() - 3, at + 2 * SAME_KIND_EACH_SIDE - 2);
+    for (int i = from; i <= to; i++) {
+      near[n++] = (e.flux(i + 2) - e.flux(i)) / (e.position(i + 2) - e.position(i));
+    }
+    return median(n);
+  }
+
+  /** Median height, brought to the place of {@code at}, of extrema of the kind of {@code kind}. */
+  private double typical(int at, int kind, double slope) {
+    int n = 0;
+    for (int k = -SAME_KIND_EACH_SIDE; k <= SAME_KIND_EACH_SIDE; k++) {
+      int i = kind + 2 * k;
+      if (i >= 0 && i < e.size()) {
+        near[n++] = e.flux(i) - slope * (e.position(i) - e.position(at));
+      }
+    }
+    return median(n);
+  }
+
+  private double median(int n) {
+    java.util.Arrays.sort(near, 0, n);
+    return n == 0 ? 0 : (near[(n - 1) / 2] + near[n / 2]) / 2;
+  }
+}

@@ -50,9 +50,15 @@ final class CrossingFit {
    */
   boolean fit(double guess, int halfWidth, double offset, int slopeSign, double usualNoise) {
     position = guess;
+    group = Math.max(1, (2 * halfWidth + LONGEST) / LONGEST) | 1;
+    half = Math.max(halfWidth >= 3 ? 3 : 1, halfWidth / group);
     for (int round = 0; round < ROUNDS; round++) {
       long centre = Math.round(position);
-      load(centre, halfWidth, offset);
+      long reach = (long) half * group + group / 2;
+      if (!window.holds(centre - reach, centre + reach + 1)) {
+        return false;
+      }
+      load(centre, offset);
       solve();
       rejectOutliers(usualNoise);
       double root = root();
@@ -84,9 +90,7 @@ final class CrossingFit {
   }
 
   /** Loads means of groups of samples, so that a long window costs no more than a short one. */
-  private void load(long centre, int halfWidth, double offset) {
-    group = Math.max(1, (2 * halfWidth + 1 + LONGEST - 1) / LONGEST) | 1;
-    half = Math.max(halfWidth >= 3 ? 3 : 1, halfWidth / group);
+  private void load(long centre, double offset) {
     for (int i = -half; i <= half; i++) {
       double sum = 0;
       long from = centre + (long) i * group - group / 2;

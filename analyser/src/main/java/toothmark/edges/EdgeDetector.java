@@ -51,35 +51,32 @@ public final class EdgeDetector {
    * @return all edges with what limits them; empty trains when nothing crosses
    */
   public CrankEdges detect(Signal signal) {
-    if (signal instanceof SampledSignal sampled) {
-      return detectSampled(sampled);
-    }
+    return detect(signal, ChannelSurvey.of(signal));
+  }
+
+  /**
+   * Finds the edges of a signal that has been surveyed.
+   *
+   * @param signal the crank channel
+   * @param survey of that signal
+   * @return all edges with what limits them; empty trains when nothing crosses
+   */
+  public CrankEdges detect(Signal signal, ChannelSurvey survey) {
     if (signal instanceof StepSignal steps) {
       return ListedEdges.of(steps);
     }
-    return ListedEdges.of((EventSignal) signal);
-  }
-
-  private CrankEdges detectSampled(SampledSignal signal) {
-    SampleStatistics s = SampleStatistics.of(signal);
-    SensorKind found = kind.orElseGet(() -> kindOf(s));
-    return found == SensorKind.VARIABLE_RELUCTANCE ? wave(signal, s) : switching(signal, s);
+    if (signal instanceof EventSignal events) {
+      return ListedEdges.of(events);
+    }
+    SampledSignal sampled = (SampledSignal) signal;
+    boolean switches = kind.map(k -> k == SensorKind.HALL).orElse(survey.levels().isPresent());
+    SampleStatistics s = survey.statistics();
+    return switches ? LogicEdges.detect(sampled, survey) : wave(sampled, s);
   }
 
   private static CrankEdges wave(SampledSignal signal, SampleStatistics s) {
     double offset = s.offset();
     Extrema extrema = FluxEdges.find(signal, offset, s.noise());
     return FluxTiming.of(signal, s, offset, extrema);
-  }
-
-  private static CrankEdges switching(SampledSignal signal, SampleStatistics s) {
-    LogicLevels levels = LogicLevels.of(s.histogram);
-    PulseTrain pulses = new PulseTrain();
-    LevelCrossings.find(signal, levels, s.noise(), pulses);
-    return pulses.edges(SensorKind.HALL, t -> Quality.of(signal, s, s.mean(), t));
-  }
-
-  private static SensorKind kindOf(SampleStatistics s) {
-    return TwoLevelTest.passes(s) ? SensorKind.HALL : SensorKind.VARIABLE_RELUCTANCE;
   }
 }

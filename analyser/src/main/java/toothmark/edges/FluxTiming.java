@@ -82,7 +82,7 @@ final class FluxTiming {
     long left = i > 0 ? extrema.distance(i - 1) : LONGEST_HALF_WIDTH;
     long right = i + 1 < extrema.size() ? extrema.distance(i) : LONGEST_HALF_WIDTH;
     long reach = Math.min(LONGEST_HALF_WIDTH, Math.max(left, right));
-    window.hold(Math.max(0, at - 2 * reach), Math.min(signal.size(), at + 2 * reach + 1));
+    window.hold(Math.max(0, at - 3 * reach), Math.min(signal.size(), at + 3 * reach + 1));
     double swingLeft = i > 0 ? extrema.swing(i - 1) : Double.POSITIVE_INFINITY;
     double swingRight = i + 1 < extrema.size() ? extrema.swing(i) : Double.POSITIVE_INFINITY;
     long l = halfHeight(at, -1, Math.min(reach, left), Math.min(swingLeft, swingRight));

@@ -85,9 +85,7 @@ final class LevelCrossings {
     while (j > 0 && (high ? v[j - 1] < middle : v[j - 1] > middle)) {
       j--;
     }
-    if (j == 0) {
-      return;
-    }
+    j = Math.max(1, j);
     double before = v[j - 1];
     double after = v[j];
     double settled = SETTLED * levels.span();

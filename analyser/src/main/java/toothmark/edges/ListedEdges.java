@@ -8,31 +8,40 @@ final class ListedEdges {
 
   private ListedEdges() {}
 
-  /**
-   * Changes of level. A change lies within one resolution before its entry, so its middle is taken.
-   */
   static CrankEdges of(StepSignal signal) {
-    double resolution = signal.resolutionSeconds();
+    PulseTrain pulses = new PulseTrain();
+    changes(signal, pulses);
+    LogicLevels levels = levels(signal);
+    SignalQuality quality =
+        new SignalQuality(0, levels.low(), levels.high(), levels.middle(), 0, 0, 0);
+    return pulses.edges(SensorKind.HALL, train -> quality);
+  }
+
+  /** Lowest and highest level recorded. */
+  static LogicLevels levels(StepSignal signal) {
     double low = Double.POSITIVE_INFINITY;
     double high = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < signal.size(); i++) {
       low = Math.min(low, signal.level(i));
       high = Math.max(high, signal.level(i));
     }
-    double middle = (low + high) / 2;
-    PulseTrain pulses = new PulseTrain();
+    return new LogicLevels(low, high);
+  }
+
+  /** A change lies within one resolution before its entry, so the middle of that is taken. */
+  static void changes(StepSignal signal, LevelCrossings.Sink sink) {
+    double middle = levels(signal).middle();
+    double resolution = signal.resolutionSeconds();
     for (int i = 1; i < signal.size(); i++) {
       boolean was = signal.level(i - 1) > middle;
       boolean is = signal.level(i) > middle;
       if (was != is) {
-        pulses.crossing(
+        sink.crossing(
             is ? EdgeDirection.RISING : EdgeDirection.FALLING,
             signal.time(i) - resolution / 2,
             uncertainty(resolution));
       }
     }
-    SignalQuality quality = new SignalQuality(0, low, high, middle, 0, 0, 0);
-    return pulses.edges(SensorKind.HALL, train -> quality);
   }
 
   static CrankEdges of(EventSignal signal) {

@@ -1,6 +1,8 @@
 package toothmark.edges;
 
+import java.util.Optional;
 import toothmark.capture.SampledSignal;
+import toothmark.capture.StepSignal;
 
 /**
  * One pass over the samples: distribution, mean, noise, step of the converter, flat tops.
@@ -21,11 +23,22 @@ final class SampleStatistics {
 
   private static final double QUINTILE = 0.2;
   private static final int FLAT_RUN = 3;
+
+  /** Share of samples that a switching signal spends at its levels. */
+  private static final double AT_LEVELS = 0.85;
+
+  /** Share that it may spend in the middle half, on its way. */
+  private static final double ON_THE_WAY = 0.05;
+
+  /** Levels nearer together than this many standard deviations of noise are one level. */
+  private static final double APART = 8.0;
+
   private static final double ONE_SIDED = 0.02;
 
   final AdaptiveHistogram histogram = new AdaptiveHistogram();
   private final AdaptiveHistogram runNoise = new AdaptiveHistogram();
   private final double[] one = new double[1];
+  private double first;
   private double sum;
   private double quantum = Double.POSITIVE_INFINITY;
   private double flatTop = Double.NEGATIVE_INFINITY;
@@ -48,7 +61,23 @@ final class SampleStatistics {
     return s;
   }
 
+  /** Statistics of the levels of a step signal, each counted once. */
+  static SampleStatistics ofLevels(StepSignal signal) {
+    SampleStatistics s = new SampleStatistics();
+    for (int i = 0; i < signal.size(); i++) {
+      s.one[0] = signal.level(i);
+      s.add(s.one, 1);
+    }
+    return s;
+  }
+
+  /** Statistics of nothing. */
+  static SampleStatistics none() {
+    return new SampleStatistics();
+  }
+
   private void add(double[] v, int n) {
+    first = histogram.total() == 0 ? v[0] : first;
     histogram.add(v, n);
     double blockSum = 0;
     for (int i = 0; i < n; i++) {
@@ -95,6 +124,27 @@ final class SampleStatistics {
 
   private static long newlyFlat(long run) {
     return run < FLAT_RUN ? 0 : run == FLAT_RUN ? FLAT_RUN : 1;
+  }
+
+  long samples() {
+    return histogram.total();
+  }
+
+  /** The first sample. */
+  double first() {
+    return first;
+  }
+
+  /** The two levels of a signal that switches; empty for one that wanders or stands still. */
+  Optional<LogicLevels> twoLevels() {
+    LogicLevels levels = LogicLevels.of(histogram);
+    double quarter = levels.span() / 4;
+    boolean switches =
+        levels.span() > APART * noise()
+            && levels.share(histogram) >= AT_LEVELS
+            && histogram.shareBetween(levels.low() + quarter, levels.high() - quarter)
+                <= ON_THE_WAY;
+    return switches ? Optional.of(levels) : Optional.empty();
   }
 
   double min() {

@@ -24,7 +24,7 @@ final class SampleWindow {
 
   /** Makes samples from (inclusive) to (exclusive) available; at most the capacity. */
   void hold(long from, long to) {
-    if (from >= first && to <= first + held) {
+    if (holds(from, to)) {
       return;
     }
     if (to - from > buffer.length) {
@@ -34,6 +34,11 @@ final class SampleWindow {
     first = Math.max(0, from - (buffer.length - (to - from)) / 4);
     held = (int) Math.min(buffer.length, signal.size() - first);
     signal.read(first, buffer, held);
+  }
+
+  /** Whether samples from (inclusive) to (exclusive) are available now. */
+  boolean holds(long from, long to) {
+    return from >= first && to <= first + held;
   }
 
   double at(long index) {

@@ -11,40 +11,44 @@ package toothmark.receiver;
  */
 final class AdaptiveZeroCrossing implements InputStage {
 
-  private final double share;
-  private final double floorVolts;
-  private final double watchdogSeconds;
+  static final double SHARE = 1.0 / 3;
+  static final double FLOOR_VOLTS = 0.03;
+  static final double WATCHDOG_SECONDS = 0.085;
+
   private boolean armed;
-  private boolean hasEdge;
-  private double lastEdge;
+  private int edges;
+  private double edge;
   private double peakBetween;
   private double peakSince;
+  private double timeBefore;
   private double before;
 
-  AdaptiveZeroCrossing(double share, double floorVolts, double watchdogSeconds) {
-    this.share = share;
-    this.floorVolts = floorVolts;
-    this.watchdogSeconds = watchdogSeconds;
+  @Override
+  public Outcome next(double seconds, double volts) {
+    Outcome outcome = Outcome.QUIET;
+    if (armed && volts <= 0) {
+      // The sample before was above zero: arming needs that, and any zero since would have fired.
+      edge = timeBefore + before / (before - volts) * (seconds - timeBefore);
+      peakBetween = edges > 0 ? peakSince : 0;
+      peakSince = 0;
+      edges++;
+      armed = false;
+      outcome = Outcome.EDGE;
+    }
+    peakSince = Math.max(peakSince, volts);
+    armed = armed || volts > FLOOR_VOLTS && volts > level(seconds);
+    timeBefore = seconds;
+    before = volts;
+    return outcome;
+  }
+
+  private double level(double seconds) {
+    boolean stale = edges > 0 && seconds - edge >= WATCHDOG_SECONDS;
+    return stale ? FLOOR_VOLTS : Math.max(SHARE * peakBetween, FLOOR_VOLTS);
   }
 
   @Override
-  public double next(double seconds, double volts) {
-    double crossing = 0;
-    if (armed && volts <= 0) {
-      // The sample before was above zero, since arming needs a positive voltage.
-      crossing = before / (before - volts);
-      peakBetween = hasEdge ? peakSince : 0;
-      peakSince = 0;
-      hasEdge = true;
-      lastEdge = seconds;
-      armed = false;
-    }
-    peakSince = Math.max(peakSince, volts);
-    if (volts > floorVolts && !armed) {
-      boolean timedOut = hasEdge && seconds - lastEdge >= watchdogSeconds;
-      armed = volts > (timedOut ? floorVolts : Math.max(peakBetween * share, floorVolts));
-    }
-    before = volts;
-    return crossing;
+  public double edgeSeconds() {
+    return edge;
   }
 }

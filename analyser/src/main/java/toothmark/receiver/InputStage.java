@@ -3,18 +3,27 @@ package toothmark.receiver;
 /**
  * Turns voltage samples into edges, as the input of a controller does.
  *
- * <p>Samples come one after the other, the timed edge falling; a stage keeps its own state and is
- * used for one run.
+ * <p>The timed edge is a falling one. A stage keeps its own state and serves one run.
  */
 interface InputStage {
 
   /**
    * Takes the next sample.
    *
-   * @param seconds since the first sample
-   * @param volts value
-   * @return the share of the interval since the sample before, in (0, 1], at which an edge fell; 0
-   *     for none
+   * @param seconds its time, later than the last
+   * @param volts its value, about zero or not as the stage wants it
+   * @return whether an edge fell between the sample before and this one
    */
-  double next(double seconds, double volts);
+  Outcome next(double seconds, double volts);
+
+  /** Time of the last edge, s. */
+  double edgeSeconds();
+
+  /** What a sample brought. */
+  enum Outcome {
+    /** Nothing to report. */
+    QUIET,
+    /** An edge; its time can be asked for. */
+    EDGE
+  }
 }

@@ -40,6 +40,15 @@ public final class ReceiverEdges {
     return times[index];
   }
 
+  /**
+   * All times.
+   *
+   * @return a copy, s
+   */
+  public double[] times() {
+    return times.clone();
+  }
+
   /** Collects times. */
   static final class Builder {
 

@@ -1,0 +1,173 @@
+package toothmark.report;
+
+import java.io.BufferedOutputStream;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.nio.file.FileAlreadyExistsException;
+import java.nio.file.Files;
+import java.nio.file.LinkOption;
+import java.nio.file.NotDirectoryException;
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import toothmark.examination.Examination;
+
+/**
+ * A folder that holds one examination.
+ *
+ * <p>All files are written into a temporary folder first and moved in together, so that the folder
+ * holds the earlier examination or the new one, never a mixture and never half a file. Files of
+ * other names in it are left alone.
+ */
+public final class ResultFolder {
+
+  /** The page to read; all others are for programs. */
+  public static final String PAGE = "report.html";
+
+  private static final String ASIDE = "earlier";
+
+  private static final List<Product> PRODUCTS =
+      List.of(
+          new Product("teeth.csv", ResultTables::teeth),
+          new Product("sparks.csv", ResultTables::sparks),
+          new Product("receiver-edges.csv", ResultTables::receiverEdges),
+          new Product("sync-losses.csv", ResultTables::syncLosses),
+          new Product(PAGE, ReportHtml::write),
+          new Product("examination.json", ExaminationJson::write));
+
+  private ResultFolder() {}
+
+  /**
+   * The names of all files that an examination consists of.
+   *
+   * @return in the order in which they are written
+   */
+  public static List<String> fileNames() {
+    return PRODUCTS.stream().map(Product::name).toList();
+  }
+
+  /**
+   * Writes an examination, replacing an earlier one in that folder.
+   *
+   * @param examination what to write
+   * @param folder made when missing, its parents too
+   * @return the files written, the page first
+   * @throws NotDirectoryException if something that is no folder bears its name
+   * @throws FileAlreadyExistsException if a folder bears the name of a result file
+   * @throws IOException if writing failed; the folder then holds what it held before
+   */
+  public static List<Path> write(Examination examination, Path folder) throws IOException {
+    Path absolute = folder.toAbsolutePath().normalize();
+    if (Files.isDirectory(absolute)) {
+      refuseFoldersInTheWay(absolute);
+      Path draft = Files.createTempDirectory(absolute, ".toothmark-");
+      fill(draft, examination, () -> swapIn(draft, absolute));
+    } else if (Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
+      throw new NotDirectoryException(folder.toString());
+    } else {
+      Path parent = Files.createDirectories(absolute.getParent());
+      Path draft = Files.createDirectory(parent.resolve(freeName(absolute)));
+      fill(draft, examination, () -> Files.move(draft, absolute));
+    }
+    List<Path> written = new ArrayList<>();
+    written.add(folder.resolve(PAGE));
+    fileNames().stream().filter(n -> !n.equals(PAGE)).map(folder::resolve).forEach(written::add);
+    return written;
+  }
+
+  private static void refuseFoldersInTheWay(Path folder) throws IOException {
+    for (String name : fileNames()) {
+      if (Files.isDirectory(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
+        throw new FileAlreadyExistsException(
+            folder.resolve(name).toString(), null, "a folder stands where a result file belongs");
+      }
+    }
+  }
+
+  /** Not by {@code createTempDirectory}, whose folders are closed to other users. */
+  private static String freeName(Path folder) {
+    return ".toothmark-" + folder.getFileName() + "-" + Long.toHexString(System.nanoTime());
+  }
+
+  private static void fill(Path draft, Examination examination, Step moveIn) throws IOException {
+    try {
+      for (Product p : PRODUCTS) {
+        try (OutputStream out =
+            new BufferedOutputStream(Files.newOutputStream(draft.resolve(p.name())), 1 << 16)) {
+          p.writer().write(examination, out);
+        }
+      }
+      moveIn.run();
+    } catch (IOException | RuntimeException | Error e) {
+      discard(draft, e);
+      throw e;
+    }
+  }
+
+  /** Moves earlier files aside and the new ones in; on failure moves everything back. */
+  private static void swapIn(Path draft, Path folder) throws IOException {
+    Path aside = Files.createDirectory(draft.resolve(ASIDE));
+    Deque<Move> done = new ArrayDeque<>();
+    try {
+      for (String name : fileNames()) {
+        if (Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
+          move(new Move(folder.resolve(name), aside.resolve(name)), done);
+        }
+      }
+      for (String name : fileNames()) {
+        move(new Move(draft.resolve(name), folder.resolve(name)), done);
+      }
+    } catch (IOException | RuntimeException e) {
+      undo(done, e);
+      throw e;
+    }
+    for (String name : fileNames()) {
+      Files.deleteIfExists(aside.resolve(name));
+    }
+    Files.delete(aside);
+    Files.delete(draft);
+  }
+
+  private static void move(Move move, Deque<Move> done) throws IOException {
+    Files.move(move.from(), move.to());
+    done.push(move);
+  }
+
+  private static void undo(Deque<Move> done, Exception cause) {
+    while (!done.isEmpty()) {
+      Move move = done.pop();
+      try {
+        Files.move(move.to(), move.from());
+      } catch (IOException e) {
+        cause.addSuppressed(e);
+      }
+    }
+  }
+
+  /** Deletes a draft, but never an earlier file that could not be moved back. */
+  private static void discard(Path draft, Throwable cause) {
+    try {
+      for (String name : fileNames()) {
+        Files.deleteIfExists(draft.resolve(name));
+      }
+      Files.deleteIfExists(draft.resolve(ASIDE));
+      Files.deleteIfExists(draft);
+    } catch (IOException e) {
+      cause.addSuppressed(e);
+    }
+  }
+
+  private record Product(String name, Writer writer) {}
+
+  private record Move(Path from, Path to) {}
+
+  private interface Writer {
+    void write(Examination examination, OutputStream out) throws IOException;
+  }
+
+  private interface Step {
+    void run() throws IOException;
+  }
+}

@@ -1,0 +1,489 @@
+package toothmark.chart;
+
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import toothmark.capture.Capture;
+import toothmark.capture.Channel;
+import toothmark.capture.Reading;
+import toothmark.capture.SampledSignal;
+import toothmark.capture.StepSignal;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.EdgeTrain;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+import toothmark.examination.Examination;
+import toothmark.examination.JobSheet;
+import toothmark.findings.Diagnosis;
+import toothmark.findings.Finding;
+import toothmark.findings.NotExamined;
+import toothmark.findings.Observations;
+import toothmark.findings.Picture;
+import toothmark.findings.Severity;
+import toothmark.ignition.AbsentSpark;
+import toothmark.ignition.ChargingLevel;
+import toothmark.ignition.Coil;
+import toothmark.ignition.CoilTrack;
+import toothmark.ignition.CrankPoint;
+import toothmark.ignition.Dwell;
+import toothmark.ignition.PickUp;
+import toothmark.ignition.Spark;
+import toothmark.receiver.ReceiverTrace;
+import toothmark.receiver.SyncLoss;
+import toothmark.rotation.AngleTimeline;
+import toothmark.rotation.DecodedCrank;
+import toothmark.rotation.SpeedTrace;
+import toothmark.timing.Alignment;
+import toothmark.timing.AlignmentPoint;
+import toothmark.timing.CoilTiming;
+import toothmark.timing.GapFit;
+import toothmark.timing.GapShape;
+import toothmark.timing.Limiter;
+import toothmark.timing.SensorLag;
+import toothmark.timing.SparkTiming;
+import toothmark.timing.SpeedBand;
+import toothmark.timing.Timing;
+import toothmark.units.Interval;
+import toothmark.units.Measured;
+import toothmark.wheel.DecodedWheel;
+import toothmark.wheel.Orientation;
+import toothmark.wheel.ToothEvent;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.ToothKind;
+import toothmark.wheel.WheelIdentification;
+import toothmark.wheel.WheelPattern;
+
+/**
+ * An examination written down by hand: a four-cylinder engine of our invention that is revved from
+ * 1000 to 5000 rev/min in four seconds, with a bent tooth 11, lost teeth, strays, a wheel that is
+ * 2.6 degrees off and sparks that are 100 microseconds late.
+ */
+public final class SampleRun {
+
+  private static final WheelPattern WHEEL = WheelPattern.of(36, 1);
+  private static final double END = 4.0;
+  private static final double TOOTH1_BTDC = 87.4;
+  private static final double DELAY = 100e-6;
+  private static final int BENT = 11;
+  private static final double BENT_BY = 0.8;
+
+  private final List<Double> knotTimes = new ArrayList<>();
+  private final List<Double> knotAngles = new ArrayList<>();
+  private final ToothEvents teeth = teeth();
+  private final AngleTimeline angle = timeline();
+
+  private SampleRun() {}
+
+  /** The whole examination. */
+  public static Examination full() {
+    return new SampleRun().examination();
+  }
+
+  /**
+   * A capture of two teeth in which nothing could be decoded and nothing but the crank is there.
+   */
+  public static Examination undecodable() {
+    Channel crank = new Channel("A", "V", SampledSignal.of(0, 1e-3, 0, 1, -1, 0, 0, 0));
+    EdgeTrain none = new EdgeTrain(new double[0], new double[0], new double[0], new double[0]);
+    Observations o =
+        new Observations(
+            new Capture("flat.csv", List.of(crank), new Reading("text", List.of(), List.of())),
+            stated(),
+            new CrankEdges(
+                SensorKind.VARIABLE_RELUCTANCE,
+                none,
+                none,
+                new SignalQuality(1000, -1, 1, 0, 0, 0, 0)),
+            Optional.empty(),
+            "There are 2 edges; 20 are needed.",
+            new ReceiverTrace(new double[0], List.of()),
+            List.of(),
+            new Timing(
+                Timing.Reference.UNKNOWN,
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                List.of(),
+                Optional.empty()));
+    return new Examination(
+        JobSheet.empty(),
+        new Examination.Roles("A", Optional.empty(), Map.of(), ""),
+        o,
+        new Diagnosis("There is no crank signal.", "", List.of(), List.of(), List.of()),
+        Optional.empty());
+  }
+
+  /** The same with another diagnosis. */
+  public static Examination with(Examination e, Diagnosis diagnosis) {
+    return new Examination(e.sheet(), e.roles(), e.observations(), diagnosis, e.teeth());
+  }
+
+  private static Observations.Stated stated() {
+    return new Observations.Stated(
+        4,
+        Optional.of(WHEEL),
+        OptionalDouble.of(150),
+        EdgeDirection.FALLING,
+        Observations.EdgeStatement.STATED);
+  }
+
+  /** Crank angle: a steady rise of speed with a ripple of order 2. */
+  private static double angleAt(double t) {
+    double smooth = 6 * (1000 * t + 500 * t * t);
+    return smooth + 0.8 * Math.sin(Math.toRadians(2 * smooth));
+  }
+
+  private static double timeAt(double degrees) {
+    double low = 0;
+    double high = END + 1;
+    for (int i = 0; i < 60; i++) {
+      double middle = (low + high) / 2;
+      if (angleAt(middle) < degrees) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return (low + high) / 2;
+  }
+
+  private static double rpmAt(double t) {
+    return (angleAt(t + 1e-6) - angleAt(t - 1e-6)) / 2e-6 / 6;
+  }
+
+  private ToothEvents teeth() {
+    ToothEvents.Builder b = new ToothEvents.Builder();
+    for (int r = 0; 360.0 * (r + 1) < angleAt(END); r++) {
+      for (int k = 1; k <= WHEEL.teeth(); k++) {
+        double nominal = 360.0 * r + WHEEL.degreesAfterTooth1(k);
+        double t = timeAt(nominal + (k == BENT ? BENT_BY : 0));
+        boolean lost = r > 20 && r < 60 && k == 12 && r % 4 == 0;
+        if (!lost) {
+          knotTimes.add(t);
+          knotAngles.add(nominal + (k == BENT ? BENT_BY : 0));
+        }
+        b.add(
+            new ToothEvent(
+                t, 1e-6, lost ? ToothKind.MISSING : ToothKind.SEEN, k, r, 0.99, lost ? 0 : 1));
+        if (r > 90 && r % 13 == 0 && k == 20) {
+          b.add(new ToothEvent(t + 8e-5, 1e-6, ToothKind.STRAY, 0, r, 0.9, 0.3));
+        }
+      }
+    }
+    return b.build();
+  }
+
+  private AngleTimeline timeline() {
+    double[] t = knotTimes.stream().mapToDouble(d -> d).toArray();
+    double[] a = knotAngles.stream().mapToDouble(d -> d).toArray();
+    double[] rates = new double[t.length];
+    for (int i = 0; i < t.length; i++) {
+      rates[i] = 6 * rpmAt(t[i]);
+    }
+    return new AngleTimeline(t, a, rates);
+  }
+
+  private Examination examination() {
+    List<SparkTiming> sparks = new ArrayList<>();
+    List<CoilTrack> tracks = List.of(track(0, sparks), track(1, sparks));
+    sparks.sort((x, y) -> Double.compare(x.spark().timeSeconds(), y.spark().timeSeconds()));
+    ReceiverTrace receiver = receiver();
+    Observations o =
+        new Observations(
+            capture(sparks),
+            stated(),
+            edges(),
+            Optional.of(crank()),
+            "",
+            receiver,
+            tracks,
+            timing(sparks));
+    return new Examination(sheet(), roles(), o, diagnosis(receiver), Optional.of(teeth));
+  }
+
+  private static JobSheet sheet() {
+    return new JobSheet(
+        new JobSheet.Heading("Bench 3", "Test engine <one>", "revved by hand & \"hot\""),
+        new JobSheet.Engine(OptionalInt.of(4), List.of(1, 3, 4, 2), List.of()),
+        new JobSheet.Wheel(Optional.of(WHEEL), OptionalDouble.of(90), OptionalDouble.of(150)),
+        new JobSheet.Sensor(Optional.empty(), Optional.of(EdgeDirection.FALLING)),
+        new JobSheet.Channels(Optional.of("CH1"), Optional.of("CH4")),
+        List.of(),
+        OptionalDouble.empty());
+  }
+
+  private static Examination.Roles roles() {
+    Map<String, String> coils = new LinkedHashMap<>();
+    coils.put("coil 1", "CH2");
+    coils.put("coil 2", "CH3");
+    return new Examination.Roles("CH1", Optional.of("CH4"), coils, "");
+  }
+
+  private CoilTrack track(int coil, List<SparkTiming> all) {
+    String name = "coil " + (coil + 1);
+    List<Spark> sparks = new ArrayList<>();
+    List<AbsentSpark> absent = new ArrayList<>();
+    double tdc = TOOTH1_BTDC + 180 * coil;
+    for (int r = 1; 360.0 * (r + 1) < angleAt(END) - 400; r++) {
+      double rough = rpmAt(timeAt(360.0 * r + tdc));
+      double commanded = 10 + rough / 400;
+      double t = timeAt(360.0 * r + tdc - commanded + 2.6 * 0) + DELAY + 2e-6 * Math.sin(r * 1.7);
+      CrankPoint where = new CrankPoint(angle.degreesAt(t), rpmAt(t), 1000);
+      if (r % 50 == 40) {
+        absent.add(new AbsentSpark(t, where));
+        continue;
+      }
+      Spark s =
+          new Spark(
+              t,
+              1e-6,
+              OptionalDouble.of(t - 3e-3 + 1e-7 * rough),
+              Optional.of(where),
+              Spark.Turn.FIRST);
+      sparks.add(s);
+      double advance = 360.0 * r + tdc - angle.degreesAt(t) - 2.6;
+      all.add(
+          new SparkTiming(
+              coil,
+              name,
+              s,
+              OptionalDouble.of(advance),
+              OptionalDouble.of(commanded),
+              SparkTiming.Standing.FITTED));
+    }
+    return new CoilTrack(
+        new Coil(name, List.of(1 + coil, 4 - coil), PickUp.LOGIC),
+        ChargingLevel.HIGH,
+        360,
+        sparks,
+        absent,
+        Optional.of(new Dwell(2.71e-3, 0.11e-3, sparks.size())));
+  }
+
+  private static Timing timing(List<SparkTiming> sparks) {
+    List<AlignmentPoint> points = new ArrayList<>();
+    for (int i = 0; i < 100; i++) {
+      points.add(
+          new AlignmentPoint(
+              i * 0.04, 1000 + 40 * i, 87.4 + 0.05 * Math.sin(i), AlignmentPoint.Use.KEPT));
+    }
+    Alignment alignment =
+        new Alignment(
+            Alignment.Source.TDC_CHANNEL,
+            OptionalDouble.of(90),
+            Optional.of(new Measured(87.402, 0.021)),
+            Optional.of(new Measured(-2.598, 0.021)),
+            Optional.of(new Measured(-3.401, 0.027)),
+            new SensorLag(new Measured(20e-6, 3e-6), SensorLag.KnownFrom.CHANGE_WITH_SPEED),
+            Optional.empty(),
+            new Alignment.Parts(0.005, 0.018, 0.01),
+            points);
+    GapFit fit =
+        new GapFit(
+            new Measured(-2.604, 0.031),
+            Optional.of(new Measured(100.3e-6, 1.9e-6)),
+            -0.9,
+            1012,
+            4880,
+            sparks.size(),
+            2,
+            0.06,
+            GapFit.Verdict.NAMED,
+            List.of(new GapFit.ShapeScore(GapShape.DELAY, 0)));
+    return new Timing(
+        Timing.Reference.MEASURED,
+        Optional.of(alignment),
+        sparks,
+        List.of(
+            new CoilTiming(0, "coil 1", 190, 15.1, OptionalDouble.of(-4.4), 0),
+            new CoilTiming(1, "coil 2", 190, 15.2, OptionalDouble.of(-4.4), 0)),
+        List.of(
+            new SpeedBand(
+                1000,
+                2000,
+                1510,
+                70,
+                10.3,
+                OptionalDouble.of(13.8),
+                OptionalDouble.of(-3.5),
+                OptionalDouble.of(0.07)),
+            new SpeedBand(
+                2000,
+                3000,
+                2510,
+                110,
+                12.2,
+                OptionalDouble.of(16.3),
+                OptionalDouble.of(-4.1),
+                OptionalDouble.empty())),
+        Optional.of(fit),
+        List.of(new Limiter(Limiter.Manner.SPARK_CUT, 4700, new Interval(3.8, 3.95), 3, 12, 0)),
+        Optional.empty());
+  }
+
+  private DecodedCrank crank() {
+    double[] offsets = new double[WHEEL.teeth()];
+    double[] u = new double[WHEEL.teeth()];
+    double[] amplitudes = new double[WHEEL.teeth()];
+    for (int i = 0; i < offsets.length; i++) {
+      offsets[i] = i + 1 == BENT ? BENT_BY : 0.02 * Math.sin(i * 2.1);
+      u[i] = 0.004;
+      amplitudes[i] = i + 1 == BENT ? 0.72 : 1 + 0.03 * Math.cos(i);
+    }
+    double[] t = new double[knotTimes.size() - 1];
+    double[] rpm = new double[t.length];
+    for (int i = 0; i < t.length; i++) {
+      t[i] = (knotTimes.get(i) + knotTimes.get(i + 1)) / 2;
+      rpm[i] = rpmAt(t[i]);
+    }
+    return new DecodedCrank(
+        new WheelIdentification(
+            WHEEL,
+            0.993,
+            List.of(new WheelIdentification.Candidate(WheelPattern.of(36, 2), 0.007)),
+            EdgeDirection.FALLING,
+            Orientation.NORMAL,
+            List.of("One span in 35 is twice as long as its neighbours.")),
+        new DecodedWheel(WHEEL, teeth, new ToothGeometry(offsets, u, amplitudes, 190), List.of()),
+        angle,
+        new SpeedTrace(t, rpm, 2990));
+  }
+
+  private CrankEdges edges() {
+    double[] times = knotTimes.stream().mapToDouble(d -> d).toArray();
+    double[] u = new double[times.length];
+    double[] ones = new double[times.length];
+    java.util.Arrays.fill(u, 1e-6);
+    java.util.Arrays.fill(ones, 1);
+    EdgeTrain train = new EdgeTrain(times, u, ones, ones);
+    return new CrankEdges(
+        SensorKind.VARIABLE_RELUCTANCE,
+        train,
+        train,
+        new SignalQuality(50_000, -10, 10, 0, 0.01, 0, 14));
+  }
+
+  private ReceiverTrace receiver() {
+    List<SyncLoss> losses = new ArrayList<>();
+    for (int i = 0; i < teeth.size(); i++) {
+      if (teeth.kind(i) == ToothKind.MISSING) {
+        double t = teeth.time(i + 1);
+        losses.add(new SyncLoss(t, 12, rpmAt(t), SyncLoss.Phase.RUNNING));
+      }
+    }
+    return new ReceiverTrace(knotTimes.stream().mapToDouble(d -> d).toArray(), losses);
+  }
+
+  private Capture capture(List<SparkTiming> sparks) {
+    double[] samples = new double[200_000];
+    for (int i = 0; i < samples.length; i++) {
+      samples[i] = voltage(i * 2e-5);
+    }
+    return new Capture(
+        "rev-up.csv",
+        List.of(
+            new Channel("CH1", "V", SampledSignal.of(0, 2e-5, samples)),
+            new Channel("CH2", "", drive(sparks, 0)),
+            new Channel("CH3", "", drive(sparks, 1)),
+            new Channel("CH4", "", tdc())),
+        new Reading(
+            "delimited text, comma, decimal point",
+            List.of(
+                new Reading.Fact("sampling interval", "20 µs, from the time column"),
+                new Reading.Fact("header", "2 lines")),
+            List.of("3 empty cells were filled from their neighbours.")));
+  }
+
+  private static double voltage(double t) {
+    double a = angleAt(t);
+    double inTurn = a - 360 * Math.floor(a / 360);
+    double slot = Math.rint(inTurn / 10);
+    double size = 0.002 * rpmAt(t) * (slot == BENT - 1 ? 0.72 : 1);
+    double off = inTurn - slot * 10 - (slot == BENT - 1 ? BENT_BY : 0);
+    boolean gap = slot == 35 && Math.abs(off) < 5;
+    return gap ? 0 : -size * Math.sin(2 * Math.PI * off / 10) * Math.exp(-off * off / 20);
+  }
+
+  private static StepSignal drive(List<SparkTiming> sparks, int coil) {
+    List<Double> times = new ArrayList<>(List.of(0.0));
+    List<Double> levels = new ArrayList<>(List.of(0.0));
+    for (SparkTiming s : sparks) {
+      if (s.coil() == coil) {
+        times.add(s.spark().chargeStartSeconds().orElseThrow());
+        levels.add(1.0);
+        times.add(s.spark().timeSeconds());
+        levels.add(0.0);
+      }
+    }
+    return steps(times, levels);
+  }
+
+  private static StepSignal tdc() {
+    List<Double> times = new ArrayList<>(List.of(0.0));
+    List<Double> levels = new ArrayList<>(List.of(0.0));
+    for (int r = 1; 360.0 * r + 100 < angleAt(END); r++) {
+      times.add(timeAt(360.0 * r + TOOTH1_BTDC));
+      levels.add(1.0);
+      times.add(timeAt(360.0 * r + TOOTH1_BTDC + 4));
+      levels.add(0.0);
+    }
+    return steps(times, levels);
+  }
+
+  private static StepSignal steps(List<Double> times, List<Double> levels) {
+    return new StepSignal(
+        times.stream().mapToDouble(d -> d).toArray(),
+        levels.stream().mapToDouble(d -> d).toArray(),
+        1e-6,
+        END);
+  }
+
+  private static Diagnosis diagnosis(ReceiverTrace receiver) {
+    List<String> causes =
+        new ArrayList<>(java.util.Collections.nCopies(receiver.losses().size(), "damaged-tooth"));
+    return new Diagnosis(
+        "Tooth 11 is bent and sync is lost at tooth 12. The wheel also stands 2.6° late.",
+        "Look at tooth 11 of the wheel with the engine stopped and the battery off.",
+        List.of(
+            finding("damaged-tooth", Severity.FAULT, Picture.WHEEL, List.of()),
+            finding(
+                "intermittent-connection",
+                Severity.WATCH,
+                Picture.WAVEFORM,
+                List.of(new Interval(1.0, 1.0))),
+            finding("timing-delay", Severity.FAULT, Picture.ADVANCE, List.of()),
+            finding(
+                "spark-cut-limiter",
+                Severity.NOTE,
+                Picture.SPEED,
+                List.of(new Interval(3.8, 3.95)))),
+        List.of(new NotExamined("dwell-short", "The job sheet does not give the dwell asked for.")),
+        causes);
+  }
+
+  private static Finding finding(
+      String id, Severity severity, Picture picture, List<Interval> where) {
+    return new Finding(
+        id,
+        severity,
+        0.97,
+        "Tooth 11 passes 0.80° late on every turn.",
+        List.of(
+            "Tooth 11 passes 0.80 ± 0.01° after its place on all of 190 turns.",
+            "Its signal is 28 % weaker than its neighbours'."),
+        List.of(),
+        List.of("Run-out would move all teeth in a wave; only one is off."),
+        "Turn the engine by hand and look at tooth 11.",
+        "Keep the ignition off while hands are near the wheel.",
+        picture,
+        where);
+  }
+}

@@ -132,40 +132,34 @@ class FaultTest {
     assertThat(gaps(retard).max().orElseThrow()).isCloseTo(0.0, within(0.3));
   }
 
+  /**
+   * A spark predicted 60 degrees ahead is off by half of 6 a t^2, t the time for those degrees at a
+   * rev/min/s, and by a little more as the speed is measured over the ten degrees before:
+   * elementary kinematics. Here friction alone brakes a heavy crank at 5000 rev/min/s, so all
+   * sparks are early.
+   */
   @Test
-  void predictionIsWrongOnlyWhileTheSpeedChanges() {
-    Controller.Timing ahead = new Controller.Timing(0.0, 0.0, 0.0, 60.0);
+  void predictionMissesByTheKinematicsOfTheBrakedCrank() {
+    double brakingNm = 0.15 * 5000.0 * Math.PI / 30.0;
+    SpeedProfile braking =
+        new SpeedProfile(
+            6500.0, List.of(new SpeedProfile.Phase(SpeedProfile.Drive.COASTING, 1.0, 0.0, 0.0)));
     Scenario scenario =
         Scenario.healthy("prediction", 13)
-            .withEngine(Engine.ofCylinders(8))
-            .withController(Controller.fixed(90.0, 10.0).withTiming(ahead))
-            .withSpeed(
-                SpeedProfile.sweep(1000.0, 4000.0, 0.6)
-                    .then(4000.0, 1.0)
-                    .withUnevenness(new SpeedProfile.Unevenness(0.0, 0.0)))
-            .withRecorder(Recorder.oscilloscope(20e3, 1.5));
+            .withEngine(new Engine(List.of(1, 3, 4, 2), 0.1, 9.0, 0.15, brakingNm))
+            .withController(
+                Controller.fixed(90.0, 10.0).withTiming(new Controller.Timing(0.0, 0.0, 0.0, 60.0)))
+            .withSpeed(braking)
+            .withRecorder(Recorder.oscilloscope(20e3, 0.55));
 
     List<Spark> sparks = Simulation.of(scenario).run().truth().sparks();
 
-    // Late by half of 6 a t^2, where t is the time for 60 degrees and the crank gains a = 5000
-    // rev/min/s, and once more by the lag of a speed measured over the ten degrees before:
-    // elementary kinematics. The firing ripple comes on top, hence the mean.
-    assertThat(meanGapLessKinematics(sparks, 0.15, 0.55, 5000.0)).isCloseTo(0.0, within(0.1));
-    assertThat(meanGapLessKinematics(sparks, 0.15, 0.55, 0.0)).isLessThan(-0.3);
-    assertThat(meanGapLessKinematics(sparks, 0.9, 1.5, 0.0)).isCloseTo(0.0, within(0.1));
-  }
-
-  private static double meanGapLessKinematics(
-      List<Spark> sparks, double from, double to, double rpmPerSecond) {
-    return sparks.stream()
-        .filter(s -> s.seconds() > from && s.seconds() < to)
-        .mapToDouble(
-            s -> {
-              double t = 60.0 / (6.0 * s.angles().rpm());
-              double late = 0.5 * 6.0 * rpmPerSecond * t * t * 70.0 / 60.0;
-              return s.angles().actualDegrees() - 10.0 + late;
-            })
-        .average()
-        .orElseThrow();
+    assertThat(sparks).hasSizeGreaterThan(20);
+    for (Spark spark : sparks) {
+      double t = 60.0 / (6.0 * spark.angles().rpm());
+      double early = 0.5 * 6.0 * 5000.0 * t * t * 70.0 / 60.0;
+      assertThat(spark.angles().actualDegrees() - 10.0)
+          .isCloseTo(early, within(0.02 + 0.1 * early));
+    }
   }
 }

@@ -10,7 +10,7 @@ import toothmark.simulator.Trace;
 /** Writes voltages as rows of text. */
 final class TableFile {
   private static final int FLUSH_CHARACTERS = 1 << 16;
-  private static final int SLOW_CHANNEL_EVERY = 4;
+  private static final int SLOW_CHANNEL_EVERY = 2;
 
   private final SimulatedCapture capture;
   private final Dialect dialect;
@@ -47,16 +47,18 @@ final class TableFile {
         out.append("Time,").append(String.join(",", names)).append("\n(us),(mV)");
         out.append(",(V)".repeat(names.size() - 1)).append("\n\n");
       }
-      case PREAMBLE_EU -> {
-        out.append('\ufeff').append("Aufnahme;3\nAbtastintervall;");
+      case DECIMAL_COMMA -> {
+        out.append('\ufeff').append("Messung;12\nAbtastzeit;");
         Decimals.append(out, step * 1e3, 6, ',');
-        out.append(";ms\nKopplung;DC\n\nZeit;").append(String.join(";", names)).append("\n(ms)");
+        out.append(";ms\nBereich;automatisch\n\nZeit;")
+            .append(String.join(";", names))
+            .append("\n(ms)");
         out.append(";(V)".repeat(names.size())).append('\n');
       }
       case NO_TIME -> {
-        out.append("# Record Points,").append(traces.get(0).size()).append("\n# Interval,");
+        out.append("# points,").append(traces.get(0).size()).append("\n# sample interval,");
         Exponents.append(out, step, 6);
-        out.append(",s\n# Start,");
+        out.append(",s\n# start,");
         Exponents.append(out, capture.startSeconds(), 6);
         out.append(",s\n").append(String.join(",", names)).append('\n');
       }
@@ -78,7 +80,7 @@ final class TableFile {
           Decimals.append(out.append(','), (c == 0 ? 1e3 : 1.0) * volts(c, row), 3);
         }
       }
-      case PREAMBLE_EU -> {
+      case DECIMAL_COMMA -> {
         Decimals.append(out, time * 1e3, 5, ',');
         for (int c = 0; c < traces.size(); c++) {
           Decimals.append(out.append(';'), volts(c, row), 4, ',');

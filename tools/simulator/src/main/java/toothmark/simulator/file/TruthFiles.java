@@ -54,6 +54,7 @@ final class TruthFiles {
     truth.put("sparks", sparks());
     truth.put("open_windows", openWindows());
     truth.put("faults", capture.truth().faults());
+    truth.put("fair_findings", scenario.fairFindings());
     truth.put("rpm_min", capture.truth().speed().minRpm());
     truth.put("rpm_max", capture.truth().speed().maxRpm());
     truth.put("slip", slip());

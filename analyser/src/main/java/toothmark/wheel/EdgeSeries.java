@@ -4,8 +4,8 @@ import java.util.Arrays;
 import toothmark.edges.EdgeTrain;
 
 /**
- * Edges made ready for labelling: times, the local edge interval, and what each edge's strength says
- * for and against its being a tooth.
+ * Edges made ready for labelling: times, the local edge interval, and what each edge's strength
+ * says for and against its being a tooth.
  */
 final class EdgeSeries {
 

@@ -41,9 +41,13 @@ final class FoldedOccupancy {
         half[s - count.slots[0]] = true;
       }
     }
+    double between = 0;
+    for (boolean h : half) {
+      between -= h ? ABSENT : PRESENT;
+    }
     List<Guess> all = new ArrayList<>();
     for (int n = FEWEST; n <= MOST && n * 1.3 <= span; n++) {
-      fold(full, n, all);
+      fold(full, n, between, all);
       if (count.halfSlots.length > 0) {
         foldHalves(full, half, n, all);
       }
@@ -52,7 +56,7 @@ final class FoldedOccupancy {
     return all.subList(0, Math.min(most, all.size()));
   }
 
-  private static void fold(boolean[] full, int n, List<Guess> all) {
+  private static void fold(boolean[] full, int n, double between, List<Guess> all) {
     int[] seen = new int[n];
     int[] turns = new int[n];
     for (int i = 0; i < full.length; i++) {
@@ -60,7 +64,7 @@ final class FoldedOccupancy {
       seen[i % n] += full[i] ? 1 : 0;
     }
     boolean[] tooth = new boolean[n];
-    double cost = 0;
+    double cost = between;
     for (int s = 0; s < n; s++) {
       double there = seen[s] * PRESENT + (turns[s] - seen[s]) * ABSENT;
       double gone = seen[s] * ABSENT + (turns[s] - seen[s]) * PRESENT;

@@ -7,9 +7,9 @@ import java.util.List;
  * Finds the most probable reading of a run of edges: which tooth each one is, or that it is none.
  *
  * <p>Dynamic programming over (edge, tooth). A survivor is the best way of reading everything up to
- * an edge that is a certain tooth; it carries a {@link SpeedState} of its own. Each new edge is tried
- * as every tooth that the speed allows, after every open survivor; edges skipped are strays, teeth
- * skipped are lost. Costs are negative logarithms of probability densities in time (nats):
+ * an edge that is a certain tooth; it carries a {@link SpeedState} of its own. Each new edge is
+ * tried as every tooth that the speed allows, after every open survivor; edges skipped are strays,
+ * teeth skipped are lost. Costs are negative logarithms of probability densities in time (nats):
  *
  * <ul>
  *   <li>a tooth: its lateness, normal with the filter's variance, with a wide tail;
@@ -37,6 +37,7 @@ final class Labeller {
   private static final int SETTLE_EVERY = 64;
   private static final double SAME_PACE = 0.3;
   private static final double ARC_MARGIN = 14;
+  private static final double FARTHEST = 3.6e7;
   private static final double HALF_TURN = 180;
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
 
@@ -153,6 +154,9 @@ final class Labeller {
     double pace = Math.exp(filter.meanLogPace);
     double reach = (4 * Math.sqrt(variance) + 3.2 * TAIL_SPREAD) * interval;
     double about = dt / pace;
+    if (!(about < FARTHEST)) {
+      return;
+    }
     double span = Math.min(reach / pace, HALF_TURN);
     int step = wheel.firstStepBeyond(s.tooth, about - span);
     for (double angle = wheel.ahead(s.tooth, step);
@@ -282,8 +286,7 @@ final class Labeller {
   private Survivor leader() {
     Survivor leader = null;
     for (Survivor s : open) {
-      if (leader == null
-          || s.cost + skip(s.strayNats) < leader.cost + skip(leader.strayNats)) {
+      if (leader == null || s.cost + skip(s.strayNats) < leader.cost + skip(leader.strayNats)) {
         leader = s;
       }
     }

@@ -6,8 +6,8 @@ import java.util.Arrays;
  * All the ways that were still open, kept until they meet, for the probability of each label.
  *
  * <p>Forward-backward sums over the survivors' arcs: Bahl, Cocke, Jelinek and Raviv, IEEE Trans.
- * Inf. Theory 20 (1974) 284-287, doi:10.1109/TIT.1974.1055186. The speed in each survivor is that of
- * its own best way, so the sums are close, not exact.
+ * Inf. Theory 20 (1974) 284-287, doi:10.1109/TIT.1974.1055186. The speed in each survivor is that
+ * of its own best way, so the sums are close, not exact.
  */
 final class Lattice {
 

@@ -144,7 +144,6 @@ final class LossBridge {
       return false;
     }
     int later = direction > 0 ? i : i + 1;
-    return !seen.fresh[later]
-        && Math.abs(seen.degrees[i] - seen.degrees[i - direction]) < 100;
+    return !seen.fresh[later] && Math.abs(seen.degrees[i] - seen.degrees[i - direction]) < 100;
   }
 }

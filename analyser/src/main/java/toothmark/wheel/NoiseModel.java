@@ -10,8 +10,8 @@ package toothmark.wheel;
  *     uncertainty comes on top)
  * @param roughness standard deviation of the change of log pace over an edge interval, at the
  *     reference interval
- * @param referenceInterval s; the roughness grows with the square of the interval, as a given torque
- *     changes the speed by 1/n² (dλ/dθ = −α/ω²)
+ * @param referenceInterval s; the roughness grows with the square of the interval, as a given
+ *     torque changes the speed by 1/n² (dλ/dθ = −α/ω²)
  * @param strayNats cost of an edge that is no tooth
  * @param lossNats cost of the first tooth of a run that gave no edge
  * @param lossGrowth further cost of a run of m lost teeth, times ln m
@@ -39,8 +39,7 @@ record NoiseModel(
   }
 
   NoiseModel withLossGrowth(double newLossGrowth) {
-    return new NoiseModel(
-        jitter, roughness, referenceInterval, strayNats, lossNats, newLossGrowth);
+    return new NoiseModel(jitter, roughness, referenceInterval, strayNats, lossNats, newLossGrowth);
   }
 
   /**

@@ -4,9 +4,9 @@ package toothmark.wheel;
  * Predicts when the crank will have turned by an angle, and learns from the edge that came.
  *
  * <p>A Kalman filter on (time error, log pace, slope). The slope is an Ornstein-Uhlenbeck process
- * that forgets over {@link #memory} edge intervals (engine torque changes sign within a stroke), the
- * log pace its integral plus a little white noise. The first slot is the time of the tooth itself
- * and not an interval, so a tooth out of place disturbs one innovation and not two.
+ * that forgets over {@link #memory} edge intervals (engine torque changes sign within a stroke),
+ * the log pace its integral plus a little white noise. The first slot is the time of the tooth
+ * itself and not an interval, so a tooth out of place disturbs one innovation and not two.
  *
  * <p>Source: Kalman, J. Basic Eng. 82 (1960) 35-45, doi:10.1115/1.3662552; the integrated
  * Ornstein-Uhlenbeck moments after Gillespie, Phys. Rev. E 54 (1996) 2084,

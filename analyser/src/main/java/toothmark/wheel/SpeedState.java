@@ -1,8 +1,8 @@
 package toothmark.wheel;
 
 /**
- * What one hypothesis knows of the motion at its last tooth: when the tooth passed, the logarithm of
- * the pace (seconds a degree), its slope, and their covariance.
+ * What one hypothesis knows of the motion at its last tooth: when the tooth passed, the logarithm
+ * of the pace (seconds a degree), its slope, and their covariance.
  *
  * <p>The time error is in units of the local edge interval, the slope in log units a local edge
  * interval, so that nothing in the covariance depends on the wheel that is assumed.
@@ -12,7 +12,10 @@ class SpeedState {
   /** Filtered time of the last tooth, s. */
   double time;
 
-  /** Natural logarithm of the pace, seconds a degree; meaningless while {@link #paceKnown} is not set. */
+  /**
+   * Natural logarithm of the pace, seconds a degree; meaningless while {@link #paceKnown} is not
+   * set.
+   */
   double logPace;
 
   /** Change of the log pace over one local edge interval. */

@@ -19,8 +19,6 @@ public final class WheelDecoder {
 
   private static final double SLOPE_MEMORY_DEGREES = 60;
 
-  static boolean DEBUG;
-
   private WheelDecoder() {}
 
   /**
@@ -42,8 +40,7 @@ public final class WheelDecoder {
   public DecodedWheel decode(EdgeTrain train, WheelPattern pattern) {
     EdgeSeries series = EdgeSeries.of(train);
     WheelTemplate wheel = WheelTemplate.of(pattern);
-    double memory =
-        Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
+    double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
     SpeedFilter filter = new SpeedFilter(memory);
     int n = series.size();
     int to = Math.min(n, 1500);
@@ -51,11 +48,18 @@ public final class WheelDecoder {
     NoiseModel noise = first;
     double best = Double.POSITIVE_INFINITY;
     for (int k = 0; k < 3; k++) {
-      NoiseModel m = k == 0 ? first : k == 1 ? first.withMotion(first.jitter() / 5, first.roughness()) : first.withMotion(first.jitter()/3, first.roughness()/3);
+      NoiseModel m =
+          k == 0
+              ? first
+              : k == 1
+                  ? first.withMotion(first.jitter() / 5, first.roughness())
+                  : first.withMotion(first.jitter() / 3, first.roughness() / 3);
       for (int r = 0; r < 2; r++) {
         Labelling l = new Labeller(series, wheel, m, filter, Labeller.Effort.BRISK).label(0, to);
-        if (DEBUG) System.out.println(k+" "+r+" "+l.cost+" "+m);
-        if (l.cost < best) { best = l.cost; noise = m; }
+        if (l.cost < best) {
+          best = l.cost;
+          noise = m;
+        }
         m = new MotionFit(series, wheel, filter, l).fit(m);
       }
     }

@@ -223,14 +223,14 @@ public final class WheelPattern {
    * @return in passing order from the run that starts with tooth 1; empty without a gap
    */
   public int[] gapLengths() {
-    return breaks().mapToInt(k -> slotsTo(k + 1) - 1).toArray();
+    return breaks().map(k -> slotsTo(k + 1) - 1).toArray();
   }
 
   /**
    * Teeth in each unbroken run.
    *
-   * @return in passing order from the run that starts with tooth 1, as many as gaps; empty without a
-   *     gap
+   * @return in passing order from the run that starts with tooth 1, as many as gaps; empty without
+   *     a gap
    */
   public int[] runLengths() {
     int[] last = breaks().toArray();

@@ -205,7 +205,7 @@ final class Draw {
     double kind = random.uniform();
     double start = random.chance(0.4) ? -0.1 * (1 + random.below(5)) : 0.0;
     double noise = random.logUniform(0.003, 0.015);
-    int bits = 8 + 2 * random.below(4);
+    int bits = Math.max(8 + 2 * random.below(4), speed.profile().startRpm() > 0.0 ? 8 : 10);
     double teethPerSecond = speed.topRpm() / 60.0 * pattern.slots();
     List<Double> enough = new ArrayList<>();
     for (double rate : SAMPLE_RATES) {

@@ -53,7 +53,7 @@ final class Draw {
       }
       needsCoils |= fault.group() == Fault.Group.COILS || fault.group() == Fault.Group.TIMING;
       needsCoils |= fault == Fault.DOUBLE_TRIGGER || fault == Fault.WRONG_TIMING_EDGE;
-      needsCoils |= fault == Fault.WHEEL_SLIP;
+      needsCoils |= fault == Fault.WHEEL_SLIP || fault == Fault.NO_CRANK_SIGNAL;
       needsCoils |= fault == Fault.IGNITION_INTERFERENCE || fault == Fault.PREDICTION;
       needsUsualWheel |= fault.group() == Fault.Group.WHEEL || fault == Fault.BOLT_HEAD;
     }

@@ -30,12 +30,7 @@ public record Engine(
     }
   }
 
-  /**
-   * A usual engine of 1 to 8 cylinders: 0.45 litres a cylinder, compression ratio 9.5.
-   *
-   * @param cylinders 1 to 6, or 8
-   * @return the engine
-   */
+  /** A usual engine of 1 to 8 cylinders: 0.45 litres a cylinder, compression ratio 9.5. */
   public static Engine ofCylinders(int cylinders) {
     List<Integer> order =
         switch (cylinders) {
@@ -52,20 +47,12 @@ public record Engine(
     return new Engine(order, litres, 9.5, 0.10 + 0.0125 * cylinders, 12.0 * litres);
   }
 
-  /**
-   * The number of cylinders.
-   *
-   * @return their numbers
-   */
+  /** The number of cylinders. */
   public int cylinders() {
     return firingOrder.size();
   }
 
-  /**
-   * Crank degrees from one firing TDC to the next.
-   *
-   * @return 720 over the number of cylinders
-   */
+  /** Crank degrees from one firing TDC to the next. */
   public double firingIntervalDegrees() {
     return 720.0 / cylinders();
   }

@@ -1,7 +1,6 @@
 package toothmark.simulator;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -137,7 +136,7 @@ public enum Fault {
 
   /** The constant's name as lower-case words joined by hyphens. */
   String words() {
-    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
   }
 
   /**

@@ -1,7 +1,5 @@
 package toothmark.simulator;
 
-import java.util.List;
-
 /** One recorded channel. */
 public sealed interface Trace {
   /** What is on the channel. */
@@ -108,10 +106,10 @@ public sealed interface Trace {
    * @param name of the channel
    * @param edges capture times, seconds
    */
-  record Edges(Role role, String name, List<Double> edges) implements Trace {
+  record Edges(Role role, String name, java.util.List<Double> edges) implements Trace {
     /** Copies the list. */
     public Edges {
-      edges = List.copyOf(edges);
+      edges = java.util.List.copyOf(edges);
     }
   }
 }

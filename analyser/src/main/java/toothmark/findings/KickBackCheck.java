@@ -20,8 +20,7 @@ final class KickBackCheck extends CrankCheck {
     Turns turns = crank.turns();
     List<Interval> spans =
         turns.crank().wheel().undecided().stream()
-            .filter(i -> turns.covers(i.startInclusive()))
-            .filter(i -> turns.rpmAt(i.startInclusive()) < NEARLY_STILL_RPM)
+            .filter(i -> rpmBefore(turns, i) < NEARLY_STILL_RPM)
             .toList();
     if (spans.isEmpty()) {
       return Outcome.quiet();
@@ -33,11 +32,17 @@ final class KickBackCheck extends CrankCheck {
                 "At "
                     + Words.spans(spans)
                     + " the crank slows to "
-                    + Say.rpm(turns.rpmAt(spans.get(0).startInclusive()))
+                    + Say.rpm(rpmBefore(turns, spans.get(0)))
                     + " and the teeth after it do not follow on.")
             .next("Record a start with a fresh battery and with the base timing checked.")
             .caution("A kick-back can break the starter, or fingers at a hand crank.")
             .picture(Picture.TOOTH_PERIOD)
             .where(spans));
+  }
+
+  /** Speed at the last tooth before a span. */
+  private static double rpmBefore(Turns turns, Interval span) {
+    int tooth = turns.toothBefore(span.startInclusive());
+    return tooth < 0 ? Double.POSITIVE_INFINITY : turns.rpmAt(turns.time(tooth));
   }
 }

@@ -32,7 +32,7 @@ final class PeriodicInterferenceCheck extends CrankCheck {
       d.saw(
           Words.count(own.size(), "extra edge comes", "extra edges come")
               + " in step with "
-              + Say.scaled(PeriodicStrays.strongest(t, crank.turns().span().seconds()), "Hz")
+              + Say.scaled(strongest(crank.turns(), t), "Hz")
               + ".");
     }
     return Outcome.fires(
@@ -43,5 +43,9 @@ final class PeriodicInterferenceCheck extends CrankCheck {
             .caution("Ground a shield at one end only. " + Cautions.TURNING)
             .picture(Picture.TOOTH_PERIOD)
             .where(IgnitionInterferenceCheck.spans(own)));
+  }
+
+  private static double strongest(Turns turns, double[] times) {
+    return PeriodicStrays.strongest(times, turns.span().seconds(), turns.teethHertz());
   }
 }

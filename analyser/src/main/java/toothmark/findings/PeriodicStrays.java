@@ -13,7 +13,13 @@ import toothmark.units.Interval;
 final class PeriodicStrays {
 
   private static final double LOWEST_HERTZ = 15;
-  private static final double HIGHEST_HERTZ = 1000;
+
+  /**
+   * Highest frequency searched, as a share of that of the teeth: a stray stands between teeth by
+   * its nature, so strays of any kind keep step with them.
+   */
+  private static final double HIGHEST_SHARE = 0.5;
+
   private static final int MOST_STRAYS = 400;
   private static final int MOST_STEPS = 20_000;
   private static final double ODDS_AGAINST = 100;
@@ -21,12 +27,13 @@ final class PeriodicStrays {
   private PeriodicStrays() {}
 
   /** The strongest frequency as a source, where there are enough strays to look for one. */
-  static Optional<Mixture.Source> source(double[] times, Interval span) {
-    if (times.length < 8) {
+  static Optional<Mixture.Source> source(double[] times, Interval span, double teethHertz) {
+    double highest = HIGHEST_SHARE * teethHertz;
+    if (times.length < 8 || highest < 2 * LOWEST_HERTZ) {
       return Optional.empty();
     }
-    double step = Math.max(0.25 / span.seconds(), (HIGHEST_HERTZ - LOWEST_HERTZ) / MOST_STEPS);
-    int steps = (int) ((HIGHEST_HERTZ - LOWEST_HERTZ) / step);
+    double step = Math.max(0.25 / span.seconds(), (highest - LOWEST_HERTZ) / MOST_STEPS);
+    int steps = (int) ((highest - LOWEST_HERTZ) / step);
     double best = LOWEST_HERTZ;
     double bestR = 0;
     int stride = (times.length + MOST_STRAYS - 1) / MOST_STRAYS;
@@ -54,11 +61,12 @@ final class PeriodicStrays {
   }
 
   /** The strongest frequency among some instants, Hz. */
-  static double strongest(double[] times, double seconds) {
+  static double strongest(double[] times, double seconds, double teethHertz) {
+    double highest = HIGHEST_SHARE * teethHertz;
     double best = LOWEST_HERTZ;
     double bestR = 0;
-    double step = Math.max(0.25 / seconds, (HIGHEST_HERTZ - LOWEST_HERTZ) / MOST_STEPS);
-    for (double f = LOWEST_HERTZ; f < HIGHEST_HERTZ; f += step) {
+    double step = Math.max(0.25 / seconds, (highest - LOWEST_HERTZ) / MOST_STEPS);
+    for (double f = LOWEST_HERTZ; f < highest; f += step) {
       double r = Math.hypot(mean(times, f, 1, 0), mean(times, f, 1, -Math.PI / 2));
       if (r > bestR) {
         bestR = r;

@@ -94,6 +94,11 @@ final class Turns {
     return pattern.pitchDegrees() / (6.0 * Math.max(1.0, rpmAt(time)));
   }
 
+  /** Slots that pass in a second, at the mean speed, Hz. */
+  double teethHertz() {
+    return turned() * pattern.slots() / Math.max(1e-9, span().seconds());
+  }
+
   /** The last tooth at or before an instant; -1 before the first. */
   int toothBefore(double time) {
     int i = Arrays.binarySearch(times, time);

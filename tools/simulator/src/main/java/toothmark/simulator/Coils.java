@@ -58,27 +58,52 @@ public record Coils(
     silent = List.copyOf(silent);
   }
 
-  /** The same in another layout. */
+  /**
+   * The same in another layout.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withLayout(Layout other) {
     return new Coils(other, signal, outputs, silent, reliability);
   }
 
-  /** The same, seen otherwise. */
+  /**
+   * The same, seen otherwise.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withSignal(Signal other) {
     return new Coils(layout, other, outputs, silent, reliability);
   }
 
-  /** The same with coils on other outputs. */
+  /**
+   * The same with coils on other outputs.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withOutputs(List<Integer> other) {
     return new Coils(layout, signal, other, silent, reliability);
   }
 
-  /** The same with a coil that never fires. */
+  /**
+   * The same with a coil that never fires.
+   *
+   * @param index of the coil
+   * @return a changed copy
+   */
   public Coils withSilentCoil(int index) {
     return new Coils(layout, signal, outputs, List.of(index), reliability);
   }
 
-  /** The same with sparks that do not come. */
+  /**
+   * The same with sparks that do not come.
+   *
+   * @param share of all sparks, 0 to 1
+   * @return a changed copy
+   */
   public Coils withMissShare(double share) {
     Reliability other = new Reliability(share, reliability.repeatShare());
     return new Coils(layout, signal, outputs, silent, other);
@@ -95,7 +120,12 @@ public record Coils(
     return new Coils(layout, signal, outputs, silent, other);
   }
 
-  /** How many coils an engine has. */
+  /**
+   * How many coils an engine has.
+   *
+   * @param engine that they are on
+   * @return at least 1
+   */
   public int count(Engine engine) {
     return switch (layout) {
       case WASTED_SPARK -> (engine.cylinders() + 1) / 2;
@@ -104,7 +134,13 @@ public record Coils(
     };
   }
 
-  /** The cylinders of one coil, in firing order. */
+  /**
+   * The cylinders of one coil, in firing order.
+   *
+   * @param engine that they are on
+   * @param coil index of the coil
+   * @return their numbers
+   */
   public List<Integer> cylinders(Engine engine, int coil) {
     int coils = count(engine);
     List<Integer> cylinders = new ArrayList<>();

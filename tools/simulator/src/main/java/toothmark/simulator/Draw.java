@@ -53,7 +53,7 @@ final class Draw {
       }
       needsCoils |= fault.group() == Fault.Group.COILS || fault.group() == Fault.Group.TIMING;
       needsCoils |= fault == Fault.DOUBLE_TRIGGER || fault == Fault.WRONG_TIMING_EDGE;
-      needsCoils |= fault == Fault.WHEEL_SLIP;
+      needsCoils |= fault == Fault.WHEEL_SLIP || fault == Fault.NO_CRANK_SIGNAL;
       needsCoils |= fault == Fault.IGNITION_INTERFERENCE || fault == Fault.PREDICTION;
       needsUsualWheel |= fault.group() == Fault.Group.WHEEL || fault == Fault.BOLT_HEAD;
     }
@@ -205,7 +205,7 @@ final class Draw {
     double kind = random.uniform();
     double start = random.chance(0.4) ? -0.1 * (1 + random.below(5)) : 0.0;
     double noise = random.logUniform(0.003, 0.015);
-    int bits = 8 + 2 * random.below(4);
+    int bits = Math.max(8 + 2 * random.below(4), speed.profile().startRpm() > 0.0 ? 8 : 10);
     double teethPerSecond = speed.topRpm() / 60.0 * pattern.slots();
     List<Double> enough = new ArrayList<>();
     for (double rate : SAMPLE_RATES) {

@@ -1,6 +1,7 @@
 package toothmark.simulator;
 
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 
 /**
@@ -136,7 +137,7 @@ public enum Fault {
 
   /** The constant's name as lower-case words joined by hyphens. */
   String words() {
-    return name().toLowerCase(java.util.Locale.ROOT).replace('_', '-');
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
   }
 
   /**

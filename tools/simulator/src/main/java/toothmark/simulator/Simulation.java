@@ -86,7 +86,7 @@ public final class Simulation {
         result.add(logged ? teeth.get(i) : teeth.get(i).lost());
       }
     }
-    return result;
+    return result.isEmpty() ? teeth.stream().map(ToothPassing::lost).toList() : result;
   }
 
   private static ToothPassing moved(ToothPassing t, double shift) {

@@ -111,14 +111,16 @@ final class TrainSearch {
     WheelTemplate steps = WheelTemplate.evenSteps();
     SpeedFilter filter = new SpeedFilter(SLOT_MEMORY);
     NoiseModel loose = noise.withRates(noise.strayNats(), SLOT_LOSS_NATS).withLossGrowth(1);
-    Labelling labels =
-        new Labeller(edges, steps, loose, filter, Labeller.Effort.BRISK).label(from, to);
-    for (FoldedOccupancy.Guess g : FoldedOccupancy.guesses(SlotCount.of(edges, labels), GUESSES)) {
+    NoiseStudy study = new NoiseStudy(edges, steps, filter, from, to).run(loose);
+    for (FoldedOccupancy.Guess g :
+        FoldedOccupancy.guesses(SlotCount.of(edges, study.labels()), GUESSES)) {
       candidates.add(g.pattern());
     }
-    boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
-    NoiseModel fitted = new MotionFit(edges, steps, filter, labels).fit(noise);
-    stretches.add(new WheelRace.Stretch(from, to, rough ? noise : fitted));
+    NoiseModel found = study.noise();
+    boolean rough = Math.max(found.roughness(), found.jitter()) > ROUGH;
+    double stray = NoiseStudy.withRates(found, study.labels()).strayNats();
+    NoiseModel fair = noise.withMotion(found.jitter(), found.roughness());
+    stretches.add(new WheelRace.Stretch(from, to, fair.withRates(stray, noise.lossNats())));
     return rough;
   }
 

@@ -10,7 +10,7 @@ import java.util.List;
 final class WheelRace {
 
   /** A candidate so far behind after a stretch is not tried on the next, nats. */
-  private static final double HOPELESS = 45;
+  private static final double HOPELESS = 30;
 
   private static final double SLOPE_MEMORY = 5;
 

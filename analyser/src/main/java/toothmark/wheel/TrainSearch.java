@@ -65,6 +65,7 @@ final class TrainSearch {
     if (rough) {
       addCoarse();
     }
+    addFilled();
     addNeighbours();
     WheelRace race = new WheelRace(edges, stretches);
     List<Runner> list = new ArrayList<>();
@@ -131,6 +132,32 @@ final class TrainSearch {
       }
       candidates.add(WheelPattern.withExtraTooth(n));
     }
+  }
+
+  /** A gap of one slot may be a tooth out of place: the wheels with such gaps filled. */
+  private void addFilled() {
+    for (WheelPattern p : List.copyOf(candidates)) {
+      int[] gaps = p.gapLengths();
+      int[] runs = p.runLengths();
+      for (int k = 0; k < gaps.length && gaps.length > 1; k++) {
+        if (gaps[k] == 1) {
+          candidates.add(filled(p.slots(), runs, gaps, k));
+        }
+      }
+    }
+  }
+
+  private static WheelPattern filled(int slots, int[] runs, int[] gaps, int k) {
+    int n = gaps.length - 1;
+    int[] r = new int[n];
+    int[] g = new int[n];
+    for (int i = 0; i < n; i++) {
+      int from = (k + 1 + i) % gaps.length;
+      r[i] = runs[from];
+      g[i] = gaps[from];
+    }
+    r[0] += 1 + runs[k];
+    return WheelPattern.ofRuns(slots, r, g);
   }
 
   private void addNeighbours() {

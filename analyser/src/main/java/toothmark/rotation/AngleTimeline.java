@@ -1,6 +1,7 @@
 package toothmark.rotation;
 
 import java.util.Arrays;
+import java.util.List;
 import toothmark.units.Interval;
 
 /**
@@ -14,6 +15,7 @@ public final class AngleTimeline {
   private final double[] times;
   private final double[] degrees;
   private final double[] rates;
+  private final List<Interval> unknown;
 
   /**
    * Builds a timeline; the arrays are copied.
@@ -21,8 +23,10 @@ public final class AngleTimeline {
    * @param times s, strictly rising, at least two
    * @param degrees unrolled angle at each, strictly rising
    * @param degreesPerSecond slope at each, positive
+   * @param unknown spans between knots in which the angle is not known, in time order
    */
-  public AngleTimeline(double[] times, double[] degrees, double[] degreesPerSecond) {
+  public AngleTimeline(
+      double[] times, double[] degrees, double[] degreesPerSecond, List<Interval> unknown) {
     if (times.length < 2
         || times.length != degrees.length
         || times.length != degreesPerSecond.length) {
@@ -32,6 +36,18 @@ public final class AngleTimeline {
     this.times = times.clone();
     this.degrees = degrees.clone();
     this.rates = degreesPerSecond.clone();
+    this.unknown = List.copyOf(unknown);
+  }
+
+  /**
+   * Builds a timeline without unknown spans.
+   *
+   * @param times s, strictly rising, at least two
+   * @param degrees unrolled angle at each, strictly rising
+   * @param degreesPerSecond slope at each, positive
+   */
+  public AngleTimeline(double[] times, double[] degrees, double[] degreesPerSecond) {
+    this(times, degrees, degreesPerSecond, List.of());
   }
 
   /**
@@ -47,10 +63,18 @@ public final class AngleTimeline {
    * Whether the angle is known at an instant.
    *
    * @param timeSeconds s
-   * @return true between the first and the last knot
+   * @return true between the first and the last knot, outside unknown spans
    */
   public boolean covers(double timeSeconds) {
-    return timeSeconds >= times[0] && timeSeconds <= times[times.length - 1];
+    if (!(timeSeconds >= times[0] && timeSeconds <= times[times.length - 1])) {
+      return false;
+    }
+    for (Interval i : unknown) {
+      if (timeSeconds > i.startInclusive() && timeSeconds < i.endExclusive()) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /**

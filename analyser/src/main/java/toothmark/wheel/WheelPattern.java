@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 
 /**
  * A trigger wheel: which of its evenly spaced slots hold a tooth.
@@ -214,6 +215,41 @@ public final class WheelPattern {
    */
   public double pitchDegrees() {
     return 360.0 / slots;
+  }
+
+  /**
+   * Empty slots after each unbroken run of teeth.
+   *
+   * @return in passing order from the run that starts with tooth 1; empty without a gap
+   */
+  public int[] gapLengths() {
+    return breaks().map(k -> slotsTo(k + 1) - 1).toArray();
+  }
+
+  /**
+   * Teeth in each unbroken run.
+   *
+   * @return in passing order from the run that starts with tooth 1, as many as gaps; empty without
+   *     a gap
+   */
+  public int[] runLengths() {
+    int[] last = breaks().toArray();
+    int[] runs = last.clone();
+    for (int i = 0; i < last.length; i++) {
+      runs[i] = i == 0 ? last[i] + 1 : last[i] - last[i - 1];
+    }
+    return runs;
+  }
+
+  /** Teeth, from 0, after which slots stay empty. */
+  private IntStream breaks() {
+    return IntStream.range(0, positions.length).filter(k -> slotsTo(k + 1) > 1);
+  }
+
+  /** Slots from the tooth before to this one, both from 0. */
+  private int slotsTo(int k) {
+    double next = k < positions.length ? positions[k] : 360.0;
+    return (int) Math.round((next - positions[k - 1]) / pitchDegrees());
   }
 
   /**

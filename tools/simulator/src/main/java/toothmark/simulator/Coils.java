@@ -10,10 +10,14 @@ import java.util.List;
  * @param signal what the recorder sees of a coil
  * @param outputs for each coil the controller's output that drives it; empty when all are right
  * @param silent indexes of coils that never fire
- * @param missShare share of sparks that do not come, at random
+ * @param reliability how often a spark does not come, or comes twice
  */
 public record Coils(
-    Layout layout, Signal signal, List<Integer> outputs, List<Integer> silent, double missShare) {
+    Layout layout,
+    Signal signal,
+    List<Integer> outputs,
+    List<Integer> silent,
+    Reliability reliability) {
 
   /** Which cylinders share a coil. */
   public enum Layout {
@@ -33,9 +37,20 @@ public record Coils(
     PRIMARY_VOLTAGE
   }
 
+  /**
+   * How often something goes wrong, at random.
+   *
+   * @param missShare share of sparks that do not come
+   * @param repeatShare share of sparks after which a second, short charge follows at once
+   */
+  public record Reliability(double missShare, double repeatShare) {
+    /** Never. */
+    public static final Reliability FULL = new Reliability(0.0, 0.0);
+  }
+
   /** Healthy coils that two cylinders share, seen at their drive. */
   public static final Coils WASTED_SPARK =
-      new Coils(Layout.WASTED_SPARK, Signal.DRIVE, List.of(), List.of(), 0.0);
+      new Coils(Layout.WASTED_SPARK, Signal.DRIVE, List.of(), List.of(), Reliability.FULL);
 
   /** Copies the lists. */
   public Coils {
@@ -43,32 +58,74 @@ public record Coils(
     silent = List.copyOf(silent);
   }
 
-  /** The same in another layout. */
+  /**
+   * The same in another layout.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withLayout(Layout other) {
-    return new Coils(other, signal, outputs, silent, missShare);
+    return new Coils(other, signal, outputs, silent, reliability);
   }
 
-  /** The same, seen otherwise. */
+  /**
+   * The same, seen otherwise.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withSignal(Signal other) {
-    return new Coils(layout, other, outputs, silent, missShare);
+    return new Coils(layout, other, outputs, silent, reliability);
   }
 
-  /** The same with coils on other outputs. */
+  /**
+   * The same with coils on other outputs.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Coils withOutputs(List<Integer> other) {
-    return new Coils(layout, signal, other, silent, missShare);
+    return new Coils(layout, signal, other, silent, reliability);
   }
 
-  /** The same with a coil that never fires. */
+  /**
+   * The same with a coil that never fires.
+   *
+   * @param index of the coil
+   * @return a changed copy
+   */
   public Coils withSilentCoil(int index) {
-    return new Coils(layout, signal, outputs, List.of(index), missShare);
+    return new Coils(layout, signal, outputs, List.of(index), reliability);
   }
 
-  /** The same with sparks that do not come. */
+  /**
+   * The same with sparks that do not come.
+   *
+   * @param share of all sparks, 0 to 1
+   * @return a changed copy
+   */
   public Coils withMissShare(double share) {
-    return new Coils(layout, signal, outputs, silent, share);
+    Reliability other = new Reliability(share, reliability.repeatShare());
+    return new Coils(layout, signal, outputs, silent, other);
   }
 
-  /** How many coils an engine has. */
+  /**
+   * The same with sparks that come twice.
+   *
+   * @param share of all sparks
+   * @return a changed copy
+   */
+  public Coils withRepeatShare(double share) {
+    Reliability other = new Reliability(reliability.missShare(), share);
+    return new Coils(layout, signal, outputs, silent, other);
+  }
+
+  /**
+   * How many coils an engine has.
+   *
+   * @param engine that they are on
+   * @return at least 1
+   */
   public int count(Engine engine) {
     return switch (layout) {
       case WASTED_SPARK -> (engine.cylinders() + 1) / 2;
@@ -77,7 +134,13 @@ public record Coils(
     };
   }
 
-  /** The cylinders of one coil, in firing order. */
+  /**
+   * The cylinders of one coil, in firing order.
+   *
+   * @param engine that they are on
+   * @param coil index of the coil
+   * @return their numbers
+   */
   public List<Integer> cylinders(Engine engine, int coil) {
     int coils = count(engine);
     List<Integer> cylinders = new ArrayList<>();

@@ -25,12 +25,21 @@ public record Controller(
    * @param topDegrees from there up
    */
   public record AdvanceMap(double baseDegrees, double fromRpm, double toRpm, double topDegrees) {
-    /** One advance at all speeds. */
+    /**
+     * One advance at all speeds.
+     *
+     * @param degrees crank degrees
+     * @return the map or controller
+     */
     public static AdvanceMap fixed(double degrees) {
       return new AdvanceMap(degrees, 0.0, 1.0, degrees);
     }
 
-    /** True when the advance is the same at all speeds. */
+    /**
+     * True when the advance is the same at all speeds.
+     *
+     * @return whether it is
+     */
     public boolean isFixed() {
       return baseDegrees == topDegrees;
     }
@@ -67,13 +76,24 @@ public record Controller(
     /** A good one. */
     public static final Timing USUAL = new Timing(0.0, 1.5e-6, 0.02, 0.0);
 
-    /** The same, later. */
+    /**
+     * The same, later.
+     *
+     * @param seconds how long, seconds
+     * @return a changed copy
+     */
     public Timing withDelaySeconds(double seconds) {
       return new Timing(seconds, scatterSeconds, scatterDegrees, predictDegrees);
     }
   }
 
-  /** A usual one with fixed timing. */
+  /**
+   * A usual one with fixed timing.
+   *
+   * @param nominalTooth1BtdcDegrees where tooth 1 is said to be
+   * @param advanceDegrees fixed advance
+   * @return the map or controller
+   */
   public static Controller fixed(double nominalTooth1BtdcDegrees, double advanceDegrees) {
     return new Controller(
         nominalTooth1BtdcDegrees,
@@ -83,27 +103,52 @@ public record Controller(
         Limiter.NONE);
   }
 
-  /** The same with another map. */
+  /**
+   * The same with another map.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Controller withAdvance(AdvanceMap other) {
     return new Controller(nominalTooth1BtdcDegrees, other, dwell, timing, limiter);
   }
 
-  /** The same, told another place of tooth 1. */
+  /**
+   * The same, told another place of tooth 1.
+   *
+   * @param degrees crank degrees
+   * @return a changed copy
+   */
   public Controller withNominal(double degrees) {
     return new Controller(degrees, advance, dwell, timing, limiter);
   }
 
-  /** The same with another dwell. */
+  /**
+   * The same with another dwell.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Controller withDwell(Dwell other) {
     return new Controller(nominalTooth1BtdcDegrees, advance, other, timing, limiter);
   }
 
-  /** The same with other timing faults. */
+  /**
+   * The same with other timing faults.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Controller withTiming(Timing other) {
     return new Controller(nominalTooth1BtdcDegrees, advance, dwell, other, limiter);
   }
 
-  /** The same with another limiter. */
+  /**
+   * The same with another limiter.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Controller withLimiter(Limiter other) {
     return new Controller(nominalTooth1BtdcDegrees, advance, dwell, timing, other);
   }

@@ -30,7 +30,12 @@ public record Engine(
     }
   }
 
-  /** A usual engine of 1 to 8 cylinders: 0.45 litres a cylinder, compression ratio 9.5. */
+  /**
+   * A usual engine of 1 to 8 cylinders: 0.45 litres a cylinder, compression ratio 9.5.
+   *
+   * @param cylinders 1 to 6, or 8
+   * @return the engine
+   */
   public static Engine ofCylinders(int cylinders) {
     List<Integer> order =
         switch (cylinders) {
@@ -47,12 +52,20 @@ public record Engine(
     return new Engine(order, litres, 9.5, 0.10 + 0.0125 * cylinders, 12.0 * litres);
   }
 
-  /** The number of cylinders. */
+  /**
+   * The number of cylinders.
+   *
+   * @return their numbers
+   */
   public int cylinders() {
     return firingOrder.size();
   }
 
-  /** Crank degrees from one firing TDC to the next. */
+  /**
+   * Crank degrees from one firing TDC to the next.
+   *
+   * @return 720 over the number of cylinders
+   */
   public double firingIntervalDegrees() {
     return 720.0 / cylinders();
   }

@@ -17,7 +17,9 @@ final class FluxProfile {
 
   private static final double LEAST_GAP_MM = 0.05;
   private static final double TOOTH_SHARE = 0.45;
+  private static final double WIDEST_TOOTH_MM = 8.0;
   private static final int POINTS_PER_PITCH = 128;
+  private static final int LEAST_POINTS = 4096;
   private static final double REACH_PITCHES = 5.0;
 
   private final double[] slope;
@@ -25,11 +27,11 @@ final class FluxProfile {
 
   FluxProfile(Wheel wheel, ToothLayout layout, double gapMm) {
     double pitchDegrees = wheel.pattern().pitchDegrees();
-    int points = wheel.pattern().slots() * POINTS_PER_PITCH;
+    int points = Math.max(LEAST_POINTS, wheel.pattern().slots() * POINTS_PER_PITCH);
     pointsPerDegree = points / 360.0;
     slope = new double[points + 1];
     double mmPerDegree = Math.PI * wheel.mount().diameterMm() / 360.0;
-    double widthMm = TOOTH_SHARE * pitchDegrees * mmPerDegree;
+    double widthMm = Math.min(WIDEST_TOOTH_MM, TOOTH_SHARE * pitchDegrees * mmPerDegree);
     Stamp stamp = new Stamp(widthMm, mmPerDegree, REACH_PITCHES * pitchDegrees);
     double reference = peak(widthMm, Sensor.VariableReluctance.REFERENCE_GAP_MM + RECESS_MM);
     for (int i = 0; i < layout.teeth(); i++) {

@@ -7,9 +7,6 @@ import toothmark.simulator.Sensor.Edge;
 
 /** Turns the passing teeth into the two levels of a switching sensor. */
 final class HallOutput {
-  /** Clearance at which a pulse has shrunk by a factor e. */
-  private static final double PULSE_DECAY_MM = 1.5;
-
   private final Sensor.Hall sensor;
   private final List<Mark> marks = new ArrayList<>();
 
@@ -19,8 +16,7 @@ final class HallOutput {
     this.sensor = sensor;
     for (int i = 0; i < layout.teeth(); i++) {
       if (!layout.isBroken(i)) {
-        double shrink = StrictMath.exp(-layout.extraGapMm(i) / PULSE_DECAY_MM);
-        addPulse(layout.degrees(i), shrink * sensor.toothShare() * wheel.pattern().pitchDegrees());
+        addPulse(layout.degrees(i), layout.pulseDegrees(i, sensor));
       }
     }
     if (wheel.boltHead().strength() > 0.0) {

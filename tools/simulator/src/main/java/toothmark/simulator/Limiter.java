@@ -22,12 +22,23 @@ public record Limiter(Action action, double rpm, double hysteresisRpm, double re
   /** A controller without a limiter. */
   public static final Limiter NONE = new Limiter(Action.NONE, 0.0, 0.0, 0.0);
 
-  /** Cuts every spark above a speed until the engine has lost 150 rev/min. */
+  /**
+   * Cuts every spark above a speed until the engine has lost 150 rev/min.
+   *
+   * @param rpm speed, rev/min
+   * @return the limiter
+   */
   public static Limiter cuttingSparksAbove(double rpm) {
     return new Limiter(Action.CUT_SPARKS, rpm, 150.0, 0.0);
   }
 
-  /** Pulls every spark above a speed back. */
+  /**
+   * Pulls every spark above a speed back.
+   *
+   * @param rpm speed, rev/min
+   * @param degrees crank degrees
+   * @return the limiter
+   */
   public static Limiter retardingAbove(double rpm, double degrees) {
     return new Limiter(Action.RETARD, rpm, 50.0, degrees);
   }

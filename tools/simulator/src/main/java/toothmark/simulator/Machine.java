@@ -62,7 +62,7 @@ final class Machine {
 
   /** Every passing of a tooth's timed edge during the capture. */
   List<ToothPassing> teeth() {
-    MarkRing ring = layout.ring(-timedEarlyDegrees);
+    MarkRing ring = layout.timedRing(scenario.sensor());
     double turnDegrees = scenario.wheel().crankDegreesPerTurn();
     long firstTurn = (long) Math.floor((wheel.angleAt(0.0) + timedEarlyDegrees) / 360.0);
     List<ToothPassing> passings = new ArrayList<>();

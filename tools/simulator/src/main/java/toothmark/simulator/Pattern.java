@@ -29,6 +29,9 @@ public record Pattern(String name, int slots, List<Double> toothSlots) {
   /**
    * Reads the trade's notation. Several gaps are only given a place here for {@code 36-2-2-2}, with
    * runs of 16, 13 and 1 teeth; others need {@link #ofRuns}.
+   *
+   * @param name as written in the trade
+   * @return the pattern
    */
   public static Pattern of(String name) {
     String[] parts = name.split("[-+]");
@@ -56,6 +59,7 @@ public record Pattern(String name, int slots, List<Double> toothSlots) {
    * @param name as written in the trade
    * @param runs teeth in each run; the first must be the longest
    * @param gaps missing teeth after each run
+   * @return the pattern
    */
   public static Pattern ofRuns(String name, List<Integer> runs, List<Integer> gaps) {
     List<Double> teeth = new ArrayList<>();
@@ -72,12 +76,20 @@ public record Pattern(String name, int slots, List<Double> toothSlots) {
     return new Pattern(name, slot, teeth);
   }
 
-  /** How many teeth pass in a turn. */
+  /**
+   * How many teeth pass in a turn.
+   *
+   * @return at least 1
+   */
   public int teeth() {
     return toothSlots.size();
   }
 
-  /** Degrees of the wheel from one slot to the next. */
+  /**
+   * Degrees of the wheel from one slot to the next.
+   *
+   * @return degrees
+   */
   public double pitchDegrees() {
     return 360.0 / slots;
   }

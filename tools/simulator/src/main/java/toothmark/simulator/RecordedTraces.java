@@ -58,6 +58,15 @@ final class RecordedTraces {
     return Conditioner.of(scenario.sensor());
   }
 
+  /** Greatest voltage on the sensor's wires, before the recorder. */
+  double crankPeakVolts() {
+    double peak = 0.0;
+    for (double v : crankVolts()) {
+      peak = Math.max(peak, Math.abs(v));
+    }
+    return peak;
+  }
+
   /** The voltage on the sensor's wires, before the recorder. */
   private double[] crankVolts() {
     double[] volts = new double[recorder.samples()];

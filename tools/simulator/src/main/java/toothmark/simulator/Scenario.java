@@ -21,6 +21,7 @@ public final class Scenario {
   private Hookup hookup;
   private List<Disturbance> disturbances;
   private List<String> faults;
+  private List<String> fairFindings;
   private String toldPattern;
   private Optional<ControllerLog> log;
 
@@ -48,6 +49,7 @@ public final class Scenario {
     s.hookup = new Hookup(List.of(0, 1), Hookup.Tdc.RECORDED);
     s.disturbances = List.of();
     s.faults = List.of();
+    s.fairFindings = List.of();
     s.toldPattern = "auto";
     s.log = Optional.empty();
     return s;
@@ -67,6 +69,7 @@ public final class Scenario {
     s.hookup = hookup;
     s.disturbances = disturbances;
     s.faults = faults;
+    s.fairFindings = fairFindings;
     s.toldPattern = toldPattern;
     s.log = log;
     return s;
@@ -219,6 +222,20 @@ public final class Scenario {
   }
 
   /**
+   * The same with findings that are true beside the faults, though they need not be made.
+   *
+   * @param ids of those findings
+   * @return a changed copy
+   */
+  public Scenario withFairFindings(List<String> ids) {
+    Scenario s = copy();
+    List<String> more = new ArrayList<>(fairFindings);
+    more.addAll(ids);
+    s.fairFindings = List.copyOf(more);
+    return s;
+  }
+
+  /**
    * The same with a wheel named on the job sheet, right or wrong.
    *
    * @param pattern in the trade's notation, or {@code auto}
@@ -348,6 +365,15 @@ public final class Scenario {
    */
   public List<String> faults() {
     return faults;
+  }
+
+  /**
+   * What may also be said of the capture without being wrong.
+   *
+   * @return finding ids
+   */
+  public List<String> fairFindings() {
+    return fairFindings;
   }
 
   /**

@@ -42,18 +42,32 @@ public sealed interface Sensor {
     public static final VariableReluctance USUAL =
         new VariableReluctance(Polarity.NORMAL, REFERENCE_GAP_MM, 3.5, 12e-6);
 
-    /** The same with its wires the other way round. */
+    /**
+     * The same with its wires the other way round.
+     *
+     * @return a changed copy
+     */
     public VariableReluctance reversed() {
       Polarity other = polarity == Polarity.NORMAL ? Polarity.REVERSED : Polarity.NORMAL;
       return new VariableReluctance(other, gapMm, peakVoltsPer1000Rpm, lagSeconds);
     }
 
-    /** The same at another clearance. */
+    /**
+     * The same at another clearance.
+     *
+     * @param otherMm clearance, millimetres
+     * @return a changed copy
+     */
     public VariableReluctance withGapMm(double otherMm) {
       return new VariableReluctance(polarity, otherMm, peakVoltsPer1000Rpm, lagSeconds);
     }
 
-    /** The same with another signal strength. */
+    /**
+     * The same with another signal strength.
+     *
+     * @param volts peak at 1000 rev/min and the reference gap
+     * @return a changed copy
+     */
     public VariableReluctance withPeakVoltsPer1000Rpm(double volts) {
       return new VariableReluctance(polarity, gapMm, volts, lagSeconds);
     }
@@ -78,7 +92,11 @@ public sealed interface Sensor {
     /** A healthy one, timed at its falling edge. */
     public static final Hall USUAL = new Hall(Edge.FALLING, Edge.FALLING, 0.5, 0.01, 0.06);
 
-    /** The same with the controller told the other edge. */
+    /**
+     * The same with the controller told the other edge.
+     *
+     * @return a changed copy
+     */
     public Hall timedAtTheOtherEdge() {
       return new Hall(
           steadyEdge, timedEdge.other(), toothShare, steadyScatterDegrees, otherScatterDegrees);

@@ -66,7 +66,10 @@ public final class Simulation {
         .toList();
   }
 
-  /** Of a list of edges, a tooth without an entry within 0.3 of the way to the next gave none. */
+  /**
+   * Of a list of edges, a tooth without an entry within 0.3 of the way to the next gave none. The
+   * list's truth starts with the first tooth that did.
+   */
   private List<ToothPassing> withUnloggedEdges(List<ToothPassing> teeth, List<Double> edges) {
     double shift = scenario.recorder().startSeconds();
     double[] times = edges.stream().mapToDouble(e -> e - shift).toArray();
@@ -79,9 +82,11 @@ public final class Simulation {
       int at = Arrays.binarySearch(times, t - reach);
       int next = at < 0 ? -at - 1 : at;
       boolean logged = next < times.length && times[next] <= t + reach;
-      result.add(logged ? teeth.get(i) : teeth.get(i).lost());
+      if (logged || !result.isEmpty()) {
+        result.add(logged ? teeth.get(i) : teeth.get(i).lost());
+      }
     }
-    return result;
+    return result.isEmpty() ? teeth.stream().map(ToothPassing::lost).toList() : result;
   }
 
   private static ToothPassing moved(ToothPassing t, double shift) {

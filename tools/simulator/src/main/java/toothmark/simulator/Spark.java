@@ -14,6 +14,8 @@ public record Spark(double seconds, int coil, Outcome outcome, Angles angles, do
   public enum Outcome {
     /** It came. */
     FIRED,
+    /** It came on top of one that had just been made. */
+    REPEATED,
     /** The limiter took it away. */
     CUT_BY_LIMITER,
     /** It did not come, at random. */
@@ -37,6 +39,6 @@ public record Spark(double seconds, int coil, Outcome outcome, Angles angles, do
    * @return true when it came
    */
   public boolean fired() {
-    return outcome == Outcome.FIRED;
+    return outcome == Outcome.FIRED || outcome == Outcome.REPEATED;
   }
 }

@@ -20,6 +20,7 @@ final class SparkScheduler {
   private static final double SPEED_WINDOW_DEGREES = 10.0;
   private static final double SLOWEST_RPM = 30.0;
   private static final double SYNC_DEGREES = 400.0;
+  private static final double REPEAT_PAUSE_SECONDS = 0.2e-3;
   private static final double LOOK_BACK_SECONDS = 0.3;
   private static final double MARGIN_SECONDS = 0.01;
 
@@ -60,7 +61,22 @@ final class SparkScheduler {
       notBefore = reading.getAsDouble();
       double rpm = crank.rpmAt(notBefore);
       if (rpm > SLOWEST_RPM) {
-        spark(event, rpm, notBefore).ifPresent(sparks::add);
+        spark(event, rpm, notBefore).ifPresent(spark -> addWithRepeat(spark, sparks));
+      }
+    }
+  }
+
+  /** Adds a spark, and now and then the second one that a double trigger makes. */
+  private void addWithRepeat(Spark spark, List<Spark> sparks) {
+    sparks.add(spark);
+    double share = scenario.coils().reliability().repeatShare();
+    if (share > 0.0 && random.chance(share) && spark.fired()) {
+      double charge = random.uniform(0.3e-3, 0.8e-3);
+      double t = spark.seconds() + REPEAT_PAUSE_SECONDS + charge;
+      if (t < crank.endSeconds()) {
+        double commanded = spark.angles().commandedDegrees();
+        Angles angles = new Angles(commanded, ownAdvance(spark.coil(), t), crank.rpmAt(t));
+        sparks.add(new Spark(t, spark.coil(), Outcome.REPEATED, angles, charge));
       }
     }
   }
@@ -80,7 +96,7 @@ final class SparkScheduler {
     double aim = advance + timing.scatterDegrees() * random.gaussian();
     double late = timing.delaySeconds() + timing.scatterSeconds() * random.gaussian();
     double dwellNoise = random.gaussian();
-    boolean missed = random.chance(scenario.coils().missShare());
+    boolean missed = random.chance(scenario.coils().reliability().missShare());
     OptionalDouble ideal = predicted(event, aim, notBefore);
     if (ideal.isEmpty() || ideal.getAsDouble() + late > crank.endSeconds()) {
       return Optional.empty();

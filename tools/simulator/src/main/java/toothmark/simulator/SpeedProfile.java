@@ -46,7 +46,12 @@ public record SpeedProfile(double startRpm, List<Phase> phases, Unevenness uneve
     public static final Unevenness USUAL = new Unevenness(0.08, 0.006);
   }
 
-  /** A profile with the usual unevenness. */
+  /**
+   * A profile with the usual unevenness.
+   *
+   * @param startRpm speed at time zero
+   * @param phases in time order
+   */
   public SpeedProfile(double startRpm, List<Phase> phases) {
     this(startRpm, phases, Unevenness.USUAL);
   }
@@ -59,23 +64,47 @@ public record SpeedProfile(double startRpm, List<Phase> phases, Unevenness uneve
     }
   }
 
-  /** One speed, as at idle or held by hand. */
+  /**
+   * One speed, as at idle or held by hand.
+   *
+   * @param rpm speed, rev/min
+   * @return the profile
+   */
   public static SpeedProfile steady(double rpm) {
     double manifoldBar = Math.min(0.75, 0.32 + rpm / 20000.0);
     return new SpeedProfile(rpm, List.of(new Phase(Drive.FIRING, 1.0, rpm, manifoldBar)));
   }
 
-  /** Turned by the starter all the time, already up to speed. */
+  /**
+   * Turned by the starter all the time, already up to speed.
+   *
+   * @param rpm speed, rev/min
+   * @return the profile
+   */
   public static SpeedProfile cranking(double rpm) {
     return new SpeedProfile(rpm, List.of(new Phase(Drive.STARTER, 1.0, rpm, 1.0)));
   }
 
-  /** From one speed to another in a straight line, then held. */
+  /**
+   * From one speed to another in a straight line, then held.
+   *
+   * @param fromRpm at time zero
+   * @param toRpm at the end
+   * @param seconds how long, seconds
+   * @return the profile
+   */
   public static SpeedProfile sweep(double fromRpm, double toRpm, double seconds) {
     return new SpeedProfile(fromRpm, List.of(new Phase(Drive.FIRING, seconds, toRpm, 0.7)));
   }
 
-  /** From rest on the starter, first fire, flare, and down to idle. */
+  /**
+   * From rest on the starter, first fire, flare, and down to idle.
+   *
+   * @param crankingRpm mean speed on the starter
+   * @param crankingSeconds until first fire
+   * @param idleRpm after the flare
+   * @return the profile
+   */
   public static SpeedProfile start(double crankingRpm, double crankingSeconds, double idleRpm) {
     return new SpeedProfile(
         0.0,
@@ -87,7 +116,13 @@ public record SpeedProfile(double startRpm, List<Phase> phases, Unevenness uneve
             new Phase(Drive.FIRING, 0.8, idleRpm, 0.4)));
   }
 
-  /** Runs, then the ignition goes off and the crank comes to rest, rocking back at the end. */
+  /**
+   * Runs, then the ignition goes off and the crank comes to rest, rocking back at the end.
+   *
+   * @param rpm speed, rev/min
+   * @param runningSeconds until the ignition goes off
+   * @return the profile
+   */
   public static SpeedProfile stall(double rpm, double runningSeconds) {
     return new SpeedProfile(
         rpm,
@@ -96,14 +131,25 @@ public record SpeedProfile(double startRpm, List<Phase> phases, Unevenness uneve
             new Phase(Drive.COASTING, 10.0, 0.0, 0.7)));
   }
 
-  /** Adds a straight line to a further speed. */
+  /**
+   * Adds a straight line to a further speed.
+   *
+   * @param toRpm at the end
+   * @param seconds how long, seconds
+   * @return the profile
+   */
   public SpeedProfile then(double toRpm, double seconds) {
     List<Phase> longer = new ArrayList<>(phases);
     longer.add(new Phase(Drive.FIRING, seconds, toRpm, 0.6));
     return new SpeedProfile(startRpm, longer, unevenness);
   }
 
-  /** The same, more or less uneven. */
+  /**
+   * The same, more or less uneven.
+   *
+   * @param other what takes its place
+   * @return the profile
+   */
   public SpeedProfile withUnevenness(Unevenness other) {
     return new SpeedProfile(startRpm, phases, other);
   }

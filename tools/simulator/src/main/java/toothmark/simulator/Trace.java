@@ -1,5 +1,7 @@
 package toothmark.simulator;
 
+import java.util.List;
+
 /** One recorded channel. */
 public sealed interface Trace {
   /** What is on the channel. */
@@ -106,10 +108,10 @@ public sealed interface Trace {
    * @param name of the channel
    * @param edges capture times, seconds
    */
-  record Edges(Role role, String name, java.util.List<Double> edges) implements Trace {
+  record Edges(Role role, String name, List<Double> edges) implements Trace {
     /** Copies the list. */
     public Edges {
-      edges = java.util.List.copyOf(edges);
+      edges = List.copyOf(edges);
     }
   }
 }

@@ -74,7 +74,13 @@ public record Wheel(
     public static final BoltHead NONE = new BoltHead(0.0, 0.0);
   }
 
-  /** A usual wheel: 150 mm, tooth pitch good to 0.03 degrees, running true within 0.03 mm. */
+  /**
+   * A usual wheel: 150 mm, tooth pitch good to 0.03 degrees, running true within 0.03 mm.
+   *
+   * @param pattern in the trade's notation
+   * @param tooth1BtdcDegrees crank degrees before TDC of cylinder 1
+   * @return a changed copy
+   */
   public static Wheel of(String pattern, double tooth1BtdcDegrees) {
     return new Wheel(
         Pattern.of(pattern),
@@ -89,34 +95,64 @@ public record Wheel(
     damaged = List.copyOf(damaged);
   }
 
-  /** The same wheel with other errors. */
+  /**
+   * The same wheel with other errors.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Wheel withErrors(Errors other) {
     return new Wheel(pattern, mount, other, damaged, boltHead);
   }
 
-  /** The same wheel mounted otherwise. */
+  /**
+   * The same wheel mounted otherwise.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Wheel withMount(Mount other) {
     return new Wheel(pattern, other, errors, damaged, boltHead);
   }
 
-  /** The same wheel with tooth 1 elsewhere. */
+  /**
+   * The same wheel with tooth 1 elsewhere.
+   *
+   * @param degrees crank degrees
+   * @return a changed copy
+   */
   public Wheel withTooth1Btdc(double degrees) {
     return withMount(new Mount(mount.shaft(), degrees, mount.diameterMm(), mount.slip()));
   }
 
-  /** The same wheel, moving on its hub. */
+  /**
+   * The same wheel, moving on its hub.
+   *
+   * @param slip how it moves
+   * @return a changed copy
+   */
   public Wheel withSlip(WheelSlip slip) {
     return withMount(new Mount(mount.shaft(), mount.tooth1BtdcDegrees(), mount.diameterMm(), slip));
   }
 
-  /** The same wheel with one more damaged tooth. */
+  /**
+   * The same wheel with one more damaged tooth.
+   *
+   * @param tooth the damaged one
+   * @return a changed copy
+   */
   public Wheel withDamage(DamagedTooth tooth) {
     List<DamagedTooth> more = new ArrayList<>(damaged);
     more.add(tooth);
     return new Wheel(pattern, mount, errors, more, boltHead);
   }
 
-  /** The same wheel with a bolt head. */
+  /**
+   * The same wheel with a bolt head.
+   *
+   * @param other what takes its place
+   * @return a changed copy
+   */
   public Wheel withBoltHead(BoltHead other) {
     return new Wheel(pattern, mount, errors, damaged, other);
   }

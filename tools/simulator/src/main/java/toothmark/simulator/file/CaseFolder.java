@@ -39,7 +39,11 @@ public final class CaseFolder {
   public CaseFolder(SimulatedCapture capture, Dialect dialect, Compression compression) {
     if (capture.scenario().recorder().kind() != dialect.recorderKind()) {
       throw new IllegalArgumentException(
-          dialect + " needs a recorder of kind " + dialect.recorderKind());
+          dialect
+              + " needs a recorder of kind "
+              + dialect.recorderKind()
+              + ", not "
+              + capture.scenario().recorder().kind());
     }
     this.capture = capture;
     this.dialect = dialect;

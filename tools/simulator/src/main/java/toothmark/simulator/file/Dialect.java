@@ -11,13 +11,13 @@ public enum Dialect {
   /** Comma, seconds, one header row with units in brackets. */
   PLAIN("plain", "CH%d"),
   /** Time in microseconds, crank in millivolts, a row of units and an empty row below the names. */
-  UNITS_ROW("units-row", "Probe %d"),
+  UNITS_ROW("units-row", "Input %d"),
   /** Byte order mark, settings first, semicolons, decimal commas, time in milliseconds. */
-  PREAMBLE_EU("preamble-eu", "Kanal %s"),
+  DECIMAL_COMMA("decimal-comma", "Eingang %s"),
   /** Settings as {@code # key,value}, no time column, exponents. */
   NO_TIME("no-time", ""),
   /** Tabulators, CRLF, sample numbers, whose rate is in the settings. */
-  SAMPLE_NUMBERS("sample-numbers", "Input %d"),
+  SAMPLE_NUMBERS("sample-numbers", "Trace %d"),
   /** As plain, but values beyond the range are words, and slow channels have empty cells. */
   WORDS_AND_GAPS("words-and-gaps", "CH%d"),
   /** Levels, a row only where one changes. */
@@ -54,7 +54,7 @@ public enum Dialect {
     return switch (this) {
       case LOGIC_CHANGES, VALUE_CHANGE_DUMP -> Recorder.Kind.LOGIC_ANALYSER;
       case EDGES, PERIODS, PERIODS_IN_COUNTS -> Recorder.Kind.EDGE_LOGGER;
-      case PLAIN, UNITS_ROW, PREAMBLE_EU, NO_TIME, SAMPLE_NUMBERS, WORDS_AND_GAPS, WAV ->
+      case PLAIN, UNITS_ROW, DECIMAL_COMMA, NO_TIME, SAMPLE_NUMBERS, WORDS_AND_GAPS, WAV ->
           Recorder.Kind.OSCILLOSCOPE;
     };
   }
@@ -85,7 +85,7 @@ public enum Dialect {
     Trace trace = traces.get(index);
     return switch (this) {
       case EDGES, PERIODS, PERIODS_IN_COUNTS -> Optional.empty();
-      case PREAMBLE_EU -> Optional.of(String.format(channelName, (char) ('A' + index)));
+      case DECIMAL_COMMA -> Optional.of(String.format(channelName, (char) ('A' + index)));
       case LOGIC_CHANGES -> Optional.of(String.format(Locale.ROOT, channelName, index));
       case NO_TIME -> Optional.of(trace.name().replace(" ", "").toUpperCase(Locale.ROOT));
       case VALUE_CHANGE_DUMP -> Optional.of(trace.name().replace(" ", ""));

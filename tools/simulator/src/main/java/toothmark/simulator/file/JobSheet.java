@@ -2,6 +2,7 @@ package toothmark.simulator.file;
 
 import java.util.List;
 import toothmark.simulator.Coils;
+import toothmark.simulator.Recorder;
 import toothmark.simulator.Scenario;
 import toothmark.simulator.Sensor;
 import toothmark.simulator.SimulatedCapture;
@@ -69,7 +70,7 @@ final class JobSheet {
     String name = "coil " + (coil + 1);
     boolean drive =
         scenario.coils().signal() == Coils.Signal.DRIVE
-            || dialect.recorderKind() != toothmark.simulator.Recorder.Kind.OSCILLOSCOPE;
+            || dialect.recorderKind() != Recorder.Kind.OSCILLOSCOPE;
     for (int i = 0; i < capture.traces().size(); i++) {
       if (capture.traces().get(i).name().equals(name)) {
         out.append("\n[[coils]]\nname = \"").append(name).append("\"\nchannel = \"");

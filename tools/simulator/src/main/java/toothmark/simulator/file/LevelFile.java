@@ -69,7 +69,7 @@ final class LevelFile {
 
   private String dump() {
     StringBuilder out = new StringBuilder("$comment simulated $end\n$timescale 100 ns $end\n");
-    out.append("$scope module bench $end\n");
+    out.append("$scope module recorder $end\n");
     for (int c = 0; c < names.size(); c++) {
       out.append("$var wire 1 ").append(symbol(c)).append(' ').append(names.get(c));
       out.append(" $end\n");

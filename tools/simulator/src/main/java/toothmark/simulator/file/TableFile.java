@@ -10,7 +10,7 @@ import toothmark.simulator.Trace;
 /** Writes voltages as rows of text. */
 final class TableFile {
   private static final int FLUSH_CHARACTERS = 1 << 16;
-  private static final int SLOW_CHANNEL_EVERY = 4;
+  private static final int SLOW_CHANNEL_EVERY = 2;
 
   private final SimulatedCapture capture;
   private final Dialect dialect;
@@ -47,16 +47,18 @@ final class TableFile {
         out.append("Time,").append(String.join(",", names)).append("\n(us),(mV)");
         out.append(",(V)".repeat(names.size() - 1)).append("\n\n");
       }
-      case PREAMBLE_EU -> {
-        out.append('\ufeff').append("Aufnahme;3\nAbtastintervall;");
+      case DECIMAL_COMMA -> {
+        out.append('\ufeff').append("Messung;12\nAbtastzeit;");
         Decimals.append(out, step * 1e3, 6, ',');
-        out.append(";ms\nKopplung;DC\n\nZeit;").append(String.join(";", names)).append("\n(ms)");
+        out.append(";ms\nBereich;automatisch\n\nZeit;")
+            .append(String.join(";", names))
+            .append("\n(ms)");
         out.append(";(V)".repeat(names.size())).append('\n');
       }
       case NO_TIME -> {
-        out.append("# Record Points,").append(traces.get(0).size()).append("\n# Interval,");
+        out.append("# points,").append(traces.get(0).size()).append("\n# sample interval,");
         Exponents.append(out, step, 6);
-        out.append(",s\n# Start,");
+        out.append(",s\n# start,");
         Exponents.append(out, capture.startSeconds(), 6);
         out.append(",s\n").append(String.join(",", names)).append('\n');
       }
@@ -72,52 +74,35 @@ final class TableFile {
   private void row(StringBuilder out, int row) {
     double time = capture.startSeconds() + row / capture.sampleRateHz();
     switch (dialect) {
-      case UNITS_ROW -> {
-        Decimals.append(out, time * 1e6, 2);
-        for (int c = 0; c < traces.size(); c++) {
-          Decimals.append(out.append(','), (c == 0 ? 1e3 : 1.0) * volts(c, row), 3);
-        }
-      }
-      case PREAMBLE_EU -> {
-        Decimals.append(out, time * 1e3, 5, ',');
-        for (int c = 0; c < traces.size(); c++) {
-          Decimals.append(out.append(';'), volts(c, row), 4, ',');
-        }
-      }
+      case UNITS_ROW -> Decimals.append(out, time * 1e6, 2);
+      case DECIMAL_COMMA -> Decimals.append(out, time * 1e3, 5, ',');
       case NO_TIME -> {
-        for (int c = 0; c < traces.size(); c++) {
-          Exponents.append(c == 0 ? out : out.append(','), volts(c, row), 5);
-        }
+        // the preamble holds start and interval
       }
-      case SAMPLE_NUMBERS -> {
-        out.append(row);
-        for (int c = 0; c < traces.size(); c++) {
-          Decimals.append(out.append('\t'), volts(c, row), 4);
-        }
-        out.append('\r');
-      }
-      case WORDS_AND_GAPS -> {
-        Decimals.append(out, time, 8);
-        for (int c = 0; c < traces.size(); c++) {
-          word(out.append(','), c, row);
-        }
-      }
-      default -> {
-        Decimals.append(out, time, 7);
-        for (int c = 0; c < traces.size(); c++) {
-          Decimals.append(out.append(','), volts(c, row), 4);
-        }
-      }
+      case SAMPLE_NUMBERS -> out.append(row);
+      case WORDS_AND_GAPS -> Decimals.append(out, time, 8);
+      default -> Decimals.append(out, time, 7);
     }
-    out.append('\n');
+    for (int channel = 0; channel < traces.size(); channel++) {
+      cell(out, channel, row);
+    }
+    out.append(dialect == Dialect.SAMPLE_NUMBERS ? "\r\n" : "\n");
   }
 
-  private double volts(int channel, int row) {
-    return traces.get(channel).volts(row);
+  private void cell(StringBuilder out, int channel, int row) {
+    double volts = traces.get(channel).volts(row);
+    switch (dialect) {
+      case UNITS_ROW -> Decimals.append(out.append(','), (channel == 0 ? 1e3 : 1.0) * volts, 3);
+      case DECIMAL_COMMA -> Decimals.append(out.append(';'), volts, 4, ',');
+      case NO_TIME -> Exponents.append(channel == 0 ? out : out.append(','), volts, 5);
+      case SAMPLE_NUMBERS -> Decimals.append(out.append('\t'), volts, 4);
+      case WORDS_AND_GAPS -> wordOrGap(out.append(','), channel, row);
+      default -> Decimals.append(out.append(','), volts, 4);
+    }
   }
 
-  private void word(StringBuilder out, int channel, int row) {
-    double volts = volts(channel, row);
+  private void wordOrGap(StringBuilder out, int channel, int row) {
+    double volts = traces.get(channel).volts(row);
     double range = capture.scenario().recorder().front().rangeVolts();
     if (channel > 0 && row % SLOW_CHANNEL_EVERY != 0) {
       return;

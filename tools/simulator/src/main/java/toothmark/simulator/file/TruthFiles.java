@@ -3,7 +3,9 @@ package toothmark.simulator.file;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import toothmark.simulator.Disturbance;
 import toothmark.simulator.Recorder;
 import toothmark.simulator.Scenario;
 import toothmark.simulator.Sensor;
@@ -54,6 +56,7 @@ final class TruthFiles {
     truth.put("sparks", sparks());
     truth.put("open_windows", openWindows());
     truth.put("faults", capture.truth().faults());
+    truth.put("fair_findings", scenario.fairFindings());
     truth.put("rpm_min", capture.truth().speed().minRpm());
     truth.put("rpm_max", capture.truth().speed().maxRpm());
     truth.put("slip", slip());
@@ -97,8 +100,7 @@ final class TruthFiles {
       one.put("actual", spark.angles().actualDegrees());
       one.put("dwell_ms", spark.dwellSeconds() * 1e3);
       one.put("rpm", spark.angles().rpm());
-      one.put(
-          "outcome", spark.outcome().name().toLowerCase(java.util.Locale.ROOT).replace('_', '-'));
+      one.put("outcome", spark.outcome().name().toLowerCase(Locale.ROOT).replace('_', '-'));
       list.add(one);
     }
     return list;
@@ -106,8 +108,8 @@ final class TruthFiles {
 
   private List<Object> openWindows() {
     List<Object> list = new ArrayList<>();
-    for (toothmark.simulator.Disturbance disturbance : scenario.disturbances()) {
-      if (disturbance instanceof toothmark.simulator.Disturbance.OpenCircuit open) {
+    for (Disturbance disturbance : scenario.disturbances()) {
+      if (disturbance instanceof Disturbance.OpenCircuit open) {
         open.windows().forEach(w -> list.add(List.of(w.fromSeconds(), w.toSeconds())));
       }
     }

@@ -1,0 +1,70 @@
+package toothmark.findings;
+
+import toothmark.edges.EdgeTrain;
+import toothmark.units.Say;
+
+/** The capture holds too few turns to be sure of anything. */
+final class CaptureTooShortCheck implements Check {
+
+  /** A gap must come by twice before its repeating can be seen. */
+  private static final double FEWEST_TURNS = 2;
+
+  /** Fewer turns than this show a fault of the wheel too seldom to call it proven. */
+  private static final double SPARSE_TURNS = 4;
+
+  /** Two turns of the finest usual wheel, 60 slots, in edges. */
+  private static final int FEW_EDGES = 120;
+
+  /** A regular train of edges: most intervals within this factor of the median. */
+  private static final double REGULAR = 1.6;
+
+  @Override
+  public String id() {
+    return "capture-too-short";
+  }
+
+  @Override
+  public Outcome examine(Symptoms symptoms) {
+    double turned = symptoms.crank().map(c -> c.turns().turned()).orElse(0.0);
+    if (symptoms.crank().isPresent() ? turned >= SPARSE_TURNS : !shortOfTurns(symptoms.seen())) {
+      return Outcome.quiet();
+    }
+    String span = Say.seconds(symptoms.seen().capture().span().seconds());
+    Severity severity = turned < FEWEST_TURNS ? Severity.FAULT : Severity.WATCH;
+    Draft d = Draft.of(id(), severity, "The capture is too short: the wheel hardly comes round.");
+    String saw =
+        symptoms.crank().isPresent()
+            ? "In " + span + " the crank makes " + Say.number(turned, 1) + " turns; "
+            : "In " + span + " there are too few teeth to see a gap come round twice; ";
+    return Outcome.fires(
+        d.probability(0.97)
+            .saw(saw + "at least " + Say.number(SPARSE_TURNS, 0) + " turns are needed.")
+            .next("Record again for two seconds or more, at the same sample rate.")
+            .caution(Cautions.TURNING)
+            .picture(Picture.TOOTH_PERIOD));
+  }
+
+  /** Whether an undecoded capture looks like a sound signal cut short. */
+  static boolean shortOfTurns(Observations seen) {
+    EdgeTrain train = seen.edges().falling();
+    if (train.size() < 5 || train.size() >= FEW_EDGES) {
+      return false;
+    }
+    double[] d = new double[train.size() - 1];
+    for (int i = 0; i < d.length; i++) {
+      d[i] = train.time(i + 1) - train.time(i);
+    }
+    double median = d.clone().length == 0 ? 0 : median(d);
+    int regular = 0;
+    for (double x : d) {
+      regular += x < median * REGULAR && x > median / REGULAR ? 1 : 0;
+    }
+    return regular >= 0.8 * d.length;
+  }
+
+  private static double median(double[] d) {
+    double[] s = d.clone();
+    java.util.Arrays.sort(s);
+    return s[s.length / 2];
+  }
+}

@@ -1,0 +1,61 @@
+package toothmark.findings;
+
+import java.util.List;
+
+/**
+ * All checks, in the order in which a technician would ask: signal, wheel, noise, timing, coils.
+ */
+final class Catalogue {
+
+  static final List<Check> CHECKS =
+      List.of(
+          new NoCrankSignalCheck(),
+          new CaptureTooShortCheck(),
+          new CaptureTooSlowCheck(),
+          new SensorPolarityReversedCheck(),
+          new WrongTimingEdgeCheck(),
+          new WheelPatternMismatchCheck(),
+          new WheelSlipCheck(),
+          new IntermittentConnectionCheck(),
+          new WeakSignalCheck(),
+          new DamagedToothCheck(),
+          new WheelRunOutCheck(),
+          new WheelOvalCheck(),
+          new UnevenTeethCheck(),
+          new ExtraFeatureCheck(),
+          new IgnitionInterferenceCheck(),
+          new RandomNoiseCheck(),
+          new PeriodicInterferenceCheck(),
+          new GapNoiseCheck(),
+          new StarterNoiseCheck(),
+          new InputStageDropoutCheck(),
+          new CoilsSwappedCheck(),
+          new WheelMisalignedCheck(),
+          new TimingDelayCheck(),
+          new TimingScatterCheck(),
+          new FilterLagCheck(),
+          new ThresholdLagCheck(),
+          new SpeedPredictionCheck(),
+          new TimingStepCheck(),
+          new TdcMarkCheck(),
+          new CoilSilentCheck(),
+          new CoilMissesCheck(),
+          new DoubleSparksCheck(),
+          new DwellShortCheck(),
+          new DwellLongCheck(),
+          new DwellUnsteadyCheck(),
+          new SensorClippedCheck(),
+          new WheelUncertainCheck(),
+          new NoReferenceCheck(),
+          new KickBackCheck(),
+          new SlowCrankingCheck(),
+          new UnevenCylindersCheck(),
+          new UnexplainedLossesCheck(),
+          new LogRefusedCheck(),
+          new SparkCutLimiterCheck(),
+          new TimingRetardLimiterCheck(),
+          new CrankingLossesCheck(),
+          new EngineStopsCheck());
+
+  private Catalogue() {}
+}

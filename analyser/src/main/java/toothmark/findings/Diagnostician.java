@@ -1,0 +1,57 @@
+package toothmark.findings;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * Runs every check, lets causes explain their consequences, and puts the rest in order.
+ *
+ * <p>The reasoning is described in {@code docs/methods/diagnosis.md}.
+ */
+public final class Diagnostician {
+
+  private Diagnostician() {}
+
+  /**
+   * Finds what is wrong.
+   *
+   * @param seen what the earlier stages found
+   * @return the findings by rank, and what could not be examined
+   */
+  public static Diagnosis diagnose(Observations seen) {
+    Symptoms symptoms = new Symptoms(seen);
+    List<Finding> findings = new ArrayList<>();
+    List<NotExamined> notExamined = new ArrayList<>();
+    for (Check check : Catalogue.CHECKS) {
+      Outcome outcome = check.examine(symptoms);
+      outcome.finding().ifPresent(findings::add);
+      if (!outcome.reason().isEmpty()) {
+        notExamined.add(new NotExamined(check.id(), outcome.reason()));
+      }
+    }
+    List<Finding> causes = Consequences.explain(findings);
+    causes.sort(
+        Comparator.comparing(Finding::severity)
+            .thenComparing(Comparator.comparingDouble(Finding::probability).reversed()));
+    return new Diagnosis(
+        Conclusion.verdict(causes, symptoms),
+        Conclusion.nextStep(causes),
+        causes,
+        notExamined,
+        syncCauses(symptoms, causes));
+  }
+
+  /** A cause that was not found itself explains nothing. */
+  private static List<String> syncCauses(Symptoms symptoms, List<Finding> findings) {
+    List<String> ids = findings.stream().map(Finding::id).toList();
+    return symptoms
+        .crank()
+        .map(
+            c ->
+                SyncCauses.of(symptoms.seen(), c).stream()
+                    .map(id -> ids.contains(id) ? id : "")
+                    .toList())
+        .orElseGet(() -> symptoms.seen().receiver().losses().stream().map(l -> "").toList());
+  }
+}

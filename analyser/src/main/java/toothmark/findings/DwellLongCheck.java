@@ -1,0 +1,51 @@
+package toothmark.findings;
+
+import java.util.Optional;
+import toothmark.units.Say;
+
+/** Coils charge so long that they overheat or run into the next spark. */
+final class DwellLongCheck implements Check {
+
+  /** Worth a look, s: the longest usual, for coils of the breaker-points era, is 5 ms. */
+  private static final double WATCH_SECONDS = 5.5e-3;
+
+  /** To mend, s: a modern coil is long saturated (its time constant is 3 to 6 ms). */
+  private static final double FAULT_SECONDS = 6.5e-3;
+
+  /** Share of the time from spark to spark that leaves none to burn (common practice). */
+  private static final double FULL = 0.85;
+
+  @Override
+  public String id() {
+    return "dwell-long";
+  }
+
+  @Override
+  public Outcome examine(Symptoms symptoms) {
+    Optional<DwellView> dwell = DwellView.of(symptoms.seen());
+    if (dwell.isEmpty()) {
+      return Outcome.cannotRun(DwellView.NO_DWELL);
+    }
+    DwellView d = dwell.get();
+    if (d.medianSeconds() < WATCH_SECONDS && d.duty() < FULL) {
+      return Outcome.quiet();
+    }
+    boolean proven = d.medianSeconds() >= FAULT_SECONDS;
+    return Outcome.fires(
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The coils charge too long.")
+            .probability(proven ? 0.92 : 0.7)
+            .saw(
+                "The middle charging time is "
+                    + Say.seconds(d.medianSeconds())
+                    + ", "
+                    + Say.percent(d.duty())
+                    + " of the time from spark to spark; 2 to 4 ms at 14 V is usual.")
+            .against(
+                "A ballast resistor or a driver that limits current makes long dwell harmless.")
+            .next(
+                "Put a current clamp on the coil's supply and look for a kink or a flat top; feel"
+                    + " for heat with the engine off.")
+            .caution("Stop soon: coil and driver can burn, and a hot coil burns the skin.")
+            .picture(Picture.DWELL));
+  }
+}

@@ -1,0 +1,60 @@
+package toothmark.findings;
+
+import java.util.List;
+import toothmark.units.Say;
+
+/** Something on the wheel that is no tooth gives an edge: a bolt head, a keyway, swarf. */
+final class ExtraFeatureCheck extends CrankCheck {
+
+  /** Share of turns in which it must show to be proven. */
+  private static final double SHARE = 0.3;
+
+  @Override
+  public String id() {
+    return StraySources.FEATURE;
+  }
+
+  @Override
+  Outcome examine(Observations seen, CrankSymptoms crank) {
+    List<Stray> own = crank.strays().of(id());
+    if (own.isEmpty()) {
+      return Outcome.quiet();
+    }
+    double turns = Math.max(1, crank.turns().turned());
+    boolean proven = own.size() >= SHARE * turns && own.size() >= 4;
+    double place = Strays.place(own.get(own.size() / 2));
+    int tooth = toothAt(crank.turns(), place);
+    return Outcome.fires(
+        Draft.of(
+                id(),
+                proven ? Severity.FAULT : Severity.WATCH,
+                "Something on the wheel besides its teeth gives an edge.")
+            .probability(crank.strays().part(id()).orElseThrow().probability())
+            .saw(
+                "An extra edge comes "
+                    + Say.degrees(place)
+                    + " after tooth 1, just behind tooth "
+                    + tooth
+                    + ", in "
+                    + own.size()
+                    + " of "
+                    + Say.number(turns, 0)
+                    + " turns.")
+            .ratherThan("Interference from sparks would move with the advance; this stays.")
+            .next(
+                "Look behind tooth "
+                    + tooth
+                    + " for a bolt head, keyway or swarf; clean the sensor's tip.")
+            .caution(Cautions.BY_HAND)
+            .picture(Picture.WHEEL)
+            .where(IgnitionInterferenceCheck.spans(own)));
+  }
+
+  private static int toothAt(Turns turns, double place) {
+    int tooth = 1;
+    for (int k = 2; k <= turns.pattern().teeth(); k++) {
+      tooth = turns.pattern().degreesAfterTooth1(k) <= place ? k : tooth;
+    }
+    return tooth;
+  }
+}

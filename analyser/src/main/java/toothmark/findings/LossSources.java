@@ -1,0 +1,114 @@
+package toothmark.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+
+/**
+ * How probable each possible cause makes a run of lost teeth: which tooth it starts at, out of all
+ * that passed, how many teeth are lost in a row, and whether the signal itself was gone.
+ *
+ * <p>Prices as in {@link StraySources}.
+ */
+final class LossSources {
+
+  /** Longest loss through an opening wire that the model knows, in turns. */
+  private static final int LONGEST_TURNS = 8;
+
+  private static final int FEWEST = 3;
+
+  private final Turns turns;
+  private final List<LostTeeth> events;
+  private final int strays;
+  private final double anywhere;
+
+  LossSources(Turns turns, List<LostTeeth> events, int strays) {
+    this.turns = turns;
+    this.events = events;
+    this.strays = strays;
+    this.anywhere = 1.0 / Math.max(1, turns.teeth());
+  }
+
+  List<Mixture.Source> all() {
+    List<Mixture.Source> sources = new ArrayList<>();
+    sources.add(new Mixture.Source(Losses.RANDOM, 0, e -> anywhere * geometric(e, 0.85) * 0.5));
+    sources.add(new Mixture.Source(Losses.OPEN, Math.log(10), this::open));
+    if (strays > 0) {
+      sources.add(new Mixture.Source(Losses.HIDDEN, Math.log(2), this::hidden));
+    }
+    if (events.size() >= FEWEST) {
+      sources.add(atTooth());
+      addBySpeed(sources);
+    }
+    return sources;
+  }
+
+  /** Probability of a run of this length when each further tooth is lost with the rest of one. */
+  private double geometric(int e, double stop) {
+    return stop * Math.pow(1 - stop, events.get(e).count() - 1.0);
+  }
+
+  /** How probable it is that the signal was gone, or still there but not taken. */
+  private double gone(int e, double whenAbsent) {
+    LostTeeth l = events.get(e);
+    return 2 * l.absent() > l.count() ? whenAbsent : 1 - whenAbsent;
+  }
+
+  /** A wire opens at any instant and for any time: each doubling of the length as likely. */
+  private double open(int e) {
+    int longest = LONGEST_TURNS * turns.pattern().teeth();
+    double harmonic = Math.log(longest) + 0.5772;
+    return anywhere / events.get(e).count() / harmonic * gone(e, 0.95);
+  }
+
+  private double hidden(int e) {
+    return events.get(e).stray().isPresent() ? geometric(e, 0.7) * gone(e, 0.3) / strays : 0;
+  }
+
+  /** The same tooth turn after turn. */
+  private Mixture.Source atTooth() {
+    int[] count = new int[turns.pattern().teeth() + 1];
+    events.forEach(l -> count[l.number()]++);
+    int worst = 1;
+    for (int k = 2; k < count.length; k++) {
+      worst = count[k] > count[worst] ? k : worst;
+    }
+    int tooth = worst;
+    double once = 1.0 / Math.max(1, turns.turned());
+    double price = Math.log(10) + Math.log(turns.pattern().teeth());
+    return new Mixture.Source(
+        Losses.TOOTH,
+        price,
+        e -> events.get(e).number() == tooth ? once * geometric(e, 0.8) * 0.5 : 0);
+  }
+
+  /** Losses below a speed, and above one: the speeds that the losses themselves suggest. */
+  private void addBySpeed(List<Mixture.Source> sources) {
+    double[] rpm = new double[turns.teeth()];
+    for (int i = 0; i < rpm.length; i++) {
+      rpm[i] = turns.rpmAt(turns.time(i));
+    }
+    Arrays.sort(rpm);
+    double[] lost = events.stream().mapToDouble(LostTeeth::rpm).sorted().toArray();
+    double slow = lost[(int) Math.floor(0.9 * (lost.length - 1))];
+    double fast = lost[(int) Math.ceil(0.1 * (lost.length - 1))];
+    int below = Math.max(1, upTo(rpm, slow));
+    int above = Math.max(1, rpm.length - upTo(rpm, fast));
+    double price = Math.log(10) + 0.5 * Math.log(rpm.length);
+    sources.add(
+        new Mixture.Source(
+            Losses.SLOW,
+            price,
+            e -> events.get(e).rpm() <= slow ? geometric(e, 0.5) * gone(e, 0.3) / below : 0));
+    sources.add(
+        new Mixture.Source(
+            Losses.FAST,
+            price,
+            e -> events.get(e).rpm() >= fast ? geometric(e, 0.6) * gone(e, 0.5) / above : 0));
+  }
+
+  private static int upTo(double[] sorted, double value) {
+    int i = Arrays.binarySearch(sorted, value);
+    return i >= 0 ? i + 1 : -i - 1;
+  }
+}

@@ -1,0 +1,135 @@
+package toothmark.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import toothmark.units.Interval;
+
+/**
+ * Every run of lost teeth, and what lost it: an opening wire, one tooth of the wheel, low speed,
+ * high speed, a disturbance just before, or nothing in particular.
+ */
+final class Losses {
+
+  static final String OPEN = "intermittent-connection";
+  static final String TOOTH = "damaged-tooth";
+  static final String SLOW = "weak-signal";
+  static final String FAST = "capture-too-slow";
+  static final String HIDDEN = "hidden-by-stray";
+  static final String RANDOM = "random-noise-pickup";
+
+  /** A tooth lost within this many pitches after a stray may be lost through it. */
+  private static final double SHADOW_PITCHES = 1.6;
+
+  private final List<LostTeeth> events;
+  private final List<Mixture.Part> parts;
+
+  private Losses(List<LostTeeth> events, List<Mixture.Part> parts) {
+    this.events = List.copyOf(events);
+    this.parts = List.copyOf(parts);
+  }
+
+  static Losses of(Turns turns, ReceiverView receiver, List<Stray> strays) {
+    List<LostTeeth> events = collect(turns, receiver, strays);
+    List<Mixture.Source> sources = new LossSources(turns, events, strays.size()).all();
+    return new Losses(events, Mixture.divide(events.size(), sources));
+  }
+
+  /** Spans in which two teeth or more in a row gave no edge at all: the wire may be open. */
+  static List<Interval> dark(Turns turns) {
+    List<Interval> dark = new ArrayList<>();
+    int from = -1;
+    for (int i = 0; i < turns.teeth(); i++) {
+      if (!turns.seen(i)) {
+        from = from < 0 ? i : from;
+      } else {
+        if (from > 0 && i - from >= 2) {
+          double pitch = turns.pitchSeconds(turns.time(i));
+          dark.add(new Interval(turns.time(from - 1) + 0.3 * pitch, turns.time(i) + 0.3 * pitch));
+        }
+        from = -1;
+      }
+    }
+    return dark;
+  }
+
+  private static List<LostTeeth> collect(Turns turns, ReceiverView receiver, List<Stray> strays) {
+    double[] strayTimes = strays.stream().mapToDouble(Stray::timeSeconds).toArray();
+    List<LostTeeth> events = new ArrayList<>();
+    int i = 0;
+    while (i < turns.teeth()) {
+      int from = i;
+      while (i < turns.teeth() && !(turns.seen(i) && receiver.got(i))) {
+        i++;
+      }
+      if (i > from && from > 0 && i < turns.teeth()) {
+        events.add(event(turns, from, i, strayTimes));
+      }
+      i++;
+    }
+    return events;
+  }
+
+  private static LostTeeth event(Turns turns, int from, int to, double[] strays) {
+    Interval during = new Interval(turns.time(from - 1), turns.time(to));
+    int absent = 0;
+    for (int i = from; i < to; i++) {
+      absent += turns.seen(i) ? 0 : 1;
+    }
+    double middle = (during.startInclusive() + during.endExclusive()) / 2;
+    double rpm = turns.rpmAt(middle);
+    return new LostTeeth(
+        from,
+        to - from,
+        during,
+        turns.number(from),
+        rpm,
+        absent,
+        strayBefore(turns, turns.time(from), strays));
+  }
+
+  private static OptionalInt strayBefore(Turns turns, double lost, double[] strays) {
+    double pitch = turns.pitchSeconds(lost);
+    int i = Arrays.binarySearch(strays, lost + 0.5 * pitch);
+    int before = i >= 0 ? i : -i - 2;
+    return before >= 0 && lost - strays[before] <= SHADOW_PITCHES * pitch
+        ? OptionalInt.of(before)
+        : OptionalInt.empty();
+  }
+
+  List<LostTeeth> events() {
+    return events;
+  }
+
+  List<Mixture.Part> parts() {
+    return parts;
+  }
+
+  /** The losses put down to a cause. */
+  List<LostTeeth> of(String cause) {
+    return parts.stream()
+        .filter(p -> p.cause().equals(cause))
+        .flatMap(p -> p.events().stream())
+        .sorted()
+        .map(events::get)
+        .toList();
+  }
+
+  /** The part of a cause with the greatest gain, where it has one. */
+  Optional<Mixture.Part> part(String cause) {
+    return parts.stream()
+        .filter(p -> p.cause().equals(cause))
+        .max(java.util.Comparator.comparingDouble(Mixture.Part::gain));
+  }
+
+  /** What each loss is put down to, in the order of the events. */
+  String[] causes() {
+    String[] c = new String[events.size()];
+    for (Mixture.Part p : parts) {
+      p.events().forEach(e -> c[e] = p.cause());
+    }
+    return c;
+  }
+}

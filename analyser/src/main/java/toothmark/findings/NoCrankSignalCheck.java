@@ -1,0 +1,68 @@
+package toothmark.findings;
+
+import toothmark.edges.CrankEdges;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+import toothmark.units.Say;
+
+/** Nothing, or nothing but noise, comes from the crank sensor. */
+final class NoCrankSignalCheck implements Check {
+
+  /**
+   * Least peak-to-peak voltage of a sensor worth the name, V: twice the lowest arming level of the
+   * reference receiver.
+   */
+  private static final double LEAST_VOLTS = 0.06;
+
+  /**
+   * Peak-to-peak of noise alone, in standard deviations: a million normal samples stay within 9.8.
+   */
+  private static final double NOISE_SPAN = 10;
+
+  /** Fewer edges than this are no signal of a turning wheel. */
+  private static final int FEWEST_EDGES = 6;
+
+  @Override
+  public String id() {
+    return "no-crank-signal";
+  }
+
+  @Override
+  public Outcome examine(Symptoms symptoms) {
+    if (symptoms.crank().isPresent()) {
+      return Outcome.quiet();
+    }
+    CrankEdges edges = symptoms.seen().edges();
+    if (CaptureTooShortCheck.shortOfTurns(symptoms.seen())) {
+      return Outcome.quiet();
+    }
+    SignalQuality q = edges.quality();
+    double span = q.high() - q.low();
+    boolean few = Math.max(edges.falling().size(), edges.rising().size()) < FEWEST_EDGES;
+    boolean wave = edges.kind() == SensorKind.VARIABLE_RELUCTANCE;
+    boolean faint = wave && (span < LEAST_VOLTS || span < NOISE_SPAN * q.noise());
+    Draft d =
+        Draft.of(id(), Severity.FAULT, title(few, faint)).probability(few || faint ? 0.98 : 0.8);
+    d.sawIf(wave, "The crank channel spans " + Words.volts(span) + " from lowest to highest.");
+    d.saw(
+        Words.count(edges.falling().size(), "falling edge", "falling edges")
+            + " in "
+            + Say.seconds(symptoms.seen().capture().span().seconds())
+            + ": "
+            + symptoms.seen().undecodable());
+    return Outcome.fires(
+        d.ratherThan(
+                "A weak sensor would still show a wave that grows with speed; here nothing repeats.")
+            .next(
+                "Check that the probe is on the sensor's wires and the engine was turning. Then"
+                    + " unplug the sensor and measure its resistance against the maker's figure.")
+            .caution(Cautions.UNPLUG)
+            .picture(Picture.WAVEFORM));
+  }
+
+  private static String title(boolean few, boolean faint) {
+    return few || faint
+        ? "No signal comes from the crank sensor."
+        : "The crank channel carries a signal, but no trigger wheel can be made out in it.";
+  }
+}

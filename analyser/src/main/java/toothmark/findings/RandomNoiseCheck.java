@@ -1,0 +1,52 @@
+package toothmark.findings;
+
+import java.util.List;
+import toothmark.receiver.SyncLoss;
+import toothmark.units.Say;
+
+/** Edges come and teeth go at random. */
+final class RandomNoiseCheck extends CrankCheck {
+
+  /** This many while the engine runs are no chance event of a sound installation. */
+  private static final int PROVEN = 4;
+
+  /** Share of all strays: fewer are the rim of another cause. */
+  private static final double OWN_SHARE = 0.12;
+
+  @Override
+  public String id() {
+    return StraySources.RANDOM;
+  }
+
+  @Override
+  Outcome examine(Observations seen, CrankSymptoms crank) {
+    List<Stray> strays = crank.strays().of(id());
+    long running = strays.stream().filter(s -> s.rpm() >= SyncLoss.CRANKING_BELOW_RPM).count();
+    int all = crank.strays().events().size();
+    if (strays.size() < 2 || strays.size() < OWN_SHARE * all) {
+      return Outcome.quiet();
+    }
+    boolean proven = running >= PROVEN;
+    int lost = crank.losses().of(Losses.RANDOM).size() + crank.losses().of(Losses.HIDDEN).size();
+    double seconds = crank.turns().span().seconds();
+    return Outcome.fires(
+        Draft.of(
+                id(),
+                proven ? Severity.FAULT : Severity.WATCH,
+                "The crank signal picks up noise at random.")
+            .probability(proven ? 0.93 : 0.55)
+            .saw(
+                Words.count(strays.size(), "edge that is no tooth", "edges that are no teeth")
+                    + " in "
+                    + Say.seconds(seconds)
+                    + ", at random times and angles.")
+            .sawIf(lost > 0, "Teeth are lost " + Words.times(lost) + " among them.")
+            .ratherThan("They do not follow sparks, an angle of the wheel or a fixed frequency.")
+            .next(
+                "Route the sensor lead away from starter, alternator and coil wires, check its"
+                    + " shield and the sensor ground, and record again.")
+            .caution("Ground a shield at one end only; do not float the sensor's return.")
+            .picture(Picture.SYNC)
+            .where(IgnitionInterferenceCheck.spans(strays)));
+  }
+}

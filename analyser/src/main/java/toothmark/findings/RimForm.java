@@ -1,0 +1,202 @@
+package toothmark.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.QRDecomposition;
+import org.apache.commons.math3.linear.RealVector;
+import toothmark.units.CrankAngle;
+import toothmark.units.Measured;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.WheelPattern;
+
+/**
+ * The form of the wheel as its teeth show it: how far it runs out, how oval it is, and which teeth
+ * stand out of the rest.
+ *
+ * <p>The teeth's offsets are fitted by a constant and one and two waves a turn. Teeth far from the
+ * fit are left out of it (biweight, Beaton and Tukey, Technometrics 16 (1974) 147-185), so that a
+ * bent tooth does not look like run-out.
+ *
+ * @param runOut amplitude of the wave of one a turn, degrees
+ * @param highTooth tooth that comes latest by it, where the rim stands off or the hub is off centre
+ * @param oval amplitude of the wave of two a turn, degrees
+ * @param strengthWave amplitude of the wave of one a turn in the teeth's strength, as a share of it
+ * @param scatterDegrees standard deviation of the other teeth about the fit
+ * @param odd teeth that stand out, the worst first
+ */
+record RimForm(
+    Measured runOut,
+    int highTooth,
+    Measured oval,
+    double strengthWave,
+    double scatterDegrees,
+    List<OddTooth> odd) {
+
+  /** Fewest turns that say something of single teeth. */
+  private static final int FEWEST_TURNS = 5;
+
+  private static final int FEWEST_TEETH = 8;
+  private static final int ROUNDS = 20;
+
+  /** Tuning of the biweight for 95 % efficiency. */
+  private static final double BIWEIGHT = 4.685;
+
+  private static final double FROM_MEDIAN = 1.4826;
+
+  /** Teeth beside a gap are read up to this share of a pitch wrong by the overlap of fields. */
+  private static final double BESIDE_GAP = 0.03;
+
+  /** Outside this many standard deviations a tooth stands out. */
+  private static final double STANDS_OUT = 6;
+
+  RimForm {
+    odd = List.copyOf(odd);
+  }
+
+  /**
+   * A tooth that stands out.
+   *
+   * @param number from 1
+   * @param deviation how much later than the fit it passes, degrees
+   * @param strength of its signal, 1 for the median tooth
+   */
+  record OddTooth(int number, Measured deviation, double strength) {}
+
+  static Optional<RimForm> of(WheelPattern pattern, ToothGeometry geometry) {
+    int n = geometry.teeth();
+    if (geometry.turns() < FEWEST_TURNS || n < FEWEST_TEETH || n != pattern.teeth()) {
+      return Optional.empty();
+    }
+    double[] offsets = new double[n];
+    double[] strengths = new double[n];
+    double u = 0;
+    for (int i = 0; i < n; i++) {
+      offsets[i] = geometry.offsetDegrees(i + 1);
+      strengths[i] = geometry.amplitude(i + 1);
+      u += geometry.uncertaintyDegrees(i + 1) / n;
+    }
+    Waves places = Waves.fit(pattern, offsets, 0.3 * u);
+    Waves heights = Waves.fit(pattern, strengths, 0.005);
+    double scatter = Math.max(places.scale, 0.3 * u);
+    double ofWave = Math.max(scatter, u) * Math.sqrt(2.0 / n);
+    return Optional.of(
+        new RimForm(
+            new Measured(places.amplitude(1), ofWave),
+            latest(pattern, places),
+            new Measured(places.amplitude(3), ofWave),
+            heights.amplitude(1),
+            scatter,
+            odd(pattern, geometry, places, scatter)));
+  }
+
+  private static int latest(WheelPattern pattern, Waves w) {
+    double at = Math.toDegrees(Math.atan2(w.beta.getEntry(2), w.beta.getEntry(1)));
+    int best = 1;
+    for (int k = 2; k <= pattern.teeth(); k++) {
+      best = away(pattern, k, at) < away(pattern, best, at) ? k : best;
+    }
+    return best;
+  }
+
+  private static double away(WheelPattern pattern, int tooth, double degrees) {
+    return Math.abs(CrankAngle.wrapDifference(pattern.degreesAfterTooth1(tooth) - degrees));
+  }
+
+  private static List<OddTooth> odd(
+      WheelPattern pattern, ToothGeometry geometry, Waves places, double scatter) {
+    List<OddTooth> odd = new ArrayList<>();
+    for (int k = 1; k <= pattern.teeth(); k++) {
+      double u = Math.hypot(scatter, geometry.uncertaintyDegrees(k));
+      double slack = besideGap(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
+      double d = places.residuals[k - 1];
+      if (Math.abs(d) - slack > STANDS_OUT * u) {
+        odd.add(new OddTooth(k, new Measured(d, u), geometry.amplitude(k)));
+      }
+    }
+    odd.sort(
+        (a, b) -> Double.compare(Math.abs(b.deviation.value()), Math.abs(a.deviation.value())));
+    return odd;
+  }
+
+  /** Whether the space before or after a tooth is a gap of the wheel. */
+  private static boolean besideGap(WheelPattern pattern, int tooth) {
+    int next = tooth % pattern.teeth() + 1;
+    int before = (tooth + pattern.teeth() - 2) % pattern.teeth() + 1;
+    return space(pattern, tooth, next) > 1.5 * pattern.pitchDegrees()
+        || space(pattern, before, tooth) > 1.5 * pattern.pitchDegrees();
+  }
+
+  private static double space(WheelPattern pattern, int from, int to) {
+    return CrankAngle.wrap(pattern.degreesAfterTooth1(to) - pattern.degreesAfterTooth1(from));
+  }
+
+  /** A robust fit of a constant and of one and two waves a turn. */
+  private static final class Waves {
+
+    private final RealVector beta;
+    private final double[] residuals;
+    private final double scale;
+
+    private Waves(RealVector beta, double[] residuals, double scale) {
+      this.beta = beta;
+      this.residuals = residuals;
+      this.scale = scale;
+    }
+
+    static Waves fit(WheelPattern pattern, double[] y, double leastScale) {
+      double[] weight = new double[y.length];
+      Arrays.fill(weight, 1);
+      Waves w = solve(pattern, y, weight);
+      for (int round = 0; round < ROUNDS; round++) {
+        double c = BIWEIGHT * Math.max(leastScale, w.scale);
+        for (int i = 0; i < y.length; i++) {
+          double z = w.residuals[i] / c;
+          weight[i] = Math.abs(z) < 1 ? (1 - z * z) * (1 - z * z) : 0;
+        }
+        w = solve(pattern, y, weight);
+      }
+      return w;
+    }
+
+    private static Waves solve(WheelPattern pattern, double[] y, double[] weight) {
+      double[][] x = new double[y.length][];
+      double[] v = new double[y.length];
+      for (int i = 0; i < y.length; i++) {
+        double root = Math.sqrt(weight[i]) + 1e-9;
+        x[i] = row(pattern.degreesAfterTooth1(i + 1));
+        for (int j = 0; j < x[i].length; j++) {
+          x[i][j] *= root;
+        }
+        v[i] = y[i] * root;
+      }
+      RealVector beta =
+          new QRDecomposition(new Array2DRowRealMatrix(x, false))
+              .getSolver()
+              .solve(new ArrayRealVector(v, false));
+      double[] residuals = new double[y.length];
+      for (int i = 0; i < y.length; i++) {
+        RealVector row = new ArrayRealVector(row(pattern.degreesAfterTooth1(i + 1)), false);
+        residuals[i] = y[i] - beta.dotProduct(row);
+      }
+      return new Waves(beta, residuals, scale(residuals));
+    }
+
+    private static double[] row(double degrees) {
+      double a = Math.toRadians(degrees);
+      return new double[] {1, Math.cos(a), Math.sin(a), Math.cos(2 * a), Math.sin(2 * a)};
+    }
+
+    private static double scale(double[] residuals) {
+      double[] size = Arrays.stream(residuals).map(Math::abs).sorted().toArray();
+      return FROM_MEDIAN * size[size.length / 2];
+    }
+
+    double amplitude(int first) {
+      return Math.hypot(beta.getEntry(first), beta.getEntry(first + 1));
+    }
+  }
+}

@@ -1,0 +1,70 @@
+package toothmark.findings;
+
+import java.util.Optional;
+import toothmark.timing.GapFit;
+import toothmark.timing.GapShape;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** Sparks leave late by one time, so that the gap grows with speed. */
+final class TimingDelayCheck implements Check {
+
+  /** Worth a look, s: 0.12 degrees for each 1000 rev/min. */
+  private static final double WATCH_SECONDS = 20e-6;
+
+  /** To mend, s: 1.6 degrees at 6000 rev/min, near the 2 degrees that makers allow. */
+  private static final double FAULT_SECONDS = 45e-6;
+
+  /** Least change of the gap over the speeds of the capture, degrees. */
+  private static final double CHANGE_DEGREES = 0.3;
+
+  @Override
+  public String id() {
+    return "timing-delay";
+  }
+
+  @Override
+  public Outcome examine(Symptoms symptoms) {
+    Optional<GapFit> fit = symptoms.seen().timing().gap();
+    if (fit.isEmpty()) {
+      return Outcome.cannotRun(TimingShapes.NO_GAP);
+    }
+    if (fit.get().delaySeconds().isEmpty()) {
+      return Outcome.cannotRun(TimingShapes.ONE_SPEED);
+    }
+    GapFit g = fit.get();
+    Measured delay = g.delaySeconds().get();
+    double sure = delay.value() - Say.EXPAND * delay.standardUncertainty();
+    double change = 6 * (g.toRpm() - g.fromRpm()) * delay.value();
+    boolean otherShape =
+        TimingShapes.named(g, GapShape.STEP) || TimingShapes.named(g, GapShape.ACCELERATION);
+    if (sure < WATCH_SECONDS || change < CHANGE_DEGREES || otherShape) {
+      return Outcome.quiet();
+    }
+    boolean proven = sure >= FAULT_SECONDS;
+    return Outcome.fires(
+        Draft.of(
+                id(),
+                proven ? Severity.FAULT : Severity.WATCH,
+                "Sparks leave late by a fixed time.")
+            .probability(proven ? 0.97 : 0.8)
+            .saw(
+                "The gap to the commanded advance grows by "
+                    + Say.degrees(6000 * delay.value())
+                    + " for each 1000 rev/min, from "
+                    + Say.rpm(g.fromRpm())
+                    + " to "
+                    + Say.rpm(g.toRpm())
+                    + ": a delay of "
+                    + Words.microseconds(delay)
+                    + ".")
+            .ratherThan("A wheel set wrong is off by one angle at all speeds; this grows.")
+            .next(
+                "Set the controller's delay compensation to this time, or look for a slow igniter"
+                    + " or filter. Then record the same sweep again.")
+            .caution(
+                "Do not cure it with the angle setting: that is right at one speed only. "
+                    + Cautions.ADVANCE)
+            .picture(Picture.ADVANCE));
+  }
+}

@@ -1,0 +1,37 @@
+package toothmark.findings;
+
+import toothmark.units.Say;
+
+/** The teeth all stand more or less off their places: the wheel is badly cut. */
+final class UnevenTeethCheck extends CrankCheck {
+
+  /** Scatter worth a look, as a share of the pitch; a machined wheel keeps to under 0.5 %. */
+  private static final double WATCH_PITCH = 0.015;
+
+  @Override
+  public String id() {
+    return "uneven-teeth";
+  }
+
+  @Override
+  Outcome examine(Observations seen, CrankSymptoms crank) {
+    if (crank.rim().isEmpty()) {
+      return Outcome.cannotRun(WheelRunOutCheck.TOO_FEW_TURNS);
+    }
+    RimForm rim = crank.rim().get();
+    double pitch = crank.turns().pattern().pitchDegrees();
+    if (rim.scatterDegrees() < WATCH_PITCH * pitch) {
+      return Outcome.quiet();
+    }
+    return Outcome.fires(
+        Draft.of(id(), Severity.WATCH, "The teeth of the trigger wheel are unevenly spaced.")
+            .probability(0.8)
+            .saw(
+                "Teeth stand "
+                    + Say.degrees(rim.scatterDegrees())
+                    + " off their places (standard deviation), the same in every turn.")
+            .next("Compare the wheel with another, or measure a few tooth spaces with a caliper.")
+            .caution(Cautions.BY_HAND)
+            .picture(Picture.WHEEL));
+  }
+}

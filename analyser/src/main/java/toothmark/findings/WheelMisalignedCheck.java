@@ -1,0 +1,79 @@
+package toothmark.findings;
+
+import java.util.Optional;
+import toothmark.timing.Alignment;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** Tooth 1 does not pass where the controller is told. */
+final class WheelMisalignedCheck implements Check {
+
+  static final String NO_TDC = "Nothing in the capture shows top dead centre of cylinder 1.";
+
+  /** Worth a look, degrees: a quarter of the 2 degrees that makers allow for basic timing. */
+  private static final double WATCH_DEGREES = 0.5;
+
+  /** To mend, degrees: half of those 2 degrees. */
+  private static final double FAULT_DEGREES = 1.0;
+
+  @Override
+  public String id() {
+    return "wheel-misaligned";
+  }
+
+  @Override
+  public Outcome examine(Symptoms symptoms) {
+    Optional<Alignment> found = symptoms.seen().timing().alignment();
+    if (found.isEmpty()) {
+      return Outcome.cannotRun(NO_TDC);
+    }
+    Alignment a = found.get();
+    if (a.slip().isPresent()) {
+      return Outcome.cannotRun("The wheel slips, so there is no one angle to compare.");
+    }
+    if (a.errorDegrees().isEmpty()) {
+      return Outcome.cannotRun("The job sheet does not say where the controller expects tooth 1.");
+    }
+    Measured error = a.errorDegrees().get();
+    double sure = Math.abs(error.value()) - Say.EXPAND * error.standardUncertainty();
+    return sure < WATCH_DEGREES ? Outcome.quiet() : Outcome.fires(draft(a, error, sure));
+  }
+
+  private Draft draft(Alignment a, Measured error, double sure) {
+    boolean advanced = error.value() > 0;
+    Measured size = new Measured(Math.abs(error.value()), error.standardUncertainty());
+    Draft d =
+        Draft.of(
+                id(),
+                sure >= FAULT_DEGREES ? Severity.FAULT : Severity.WATCH,
+                "The wheel stands "
+                    + Say.degrees(size)
+                    + (advanced ? " too far advanced." : " too far retarded."))
+            .probability(sure >= FAULT_DEGREES ? 0.98 : 0.85);
+    a.tooth1BtdcDegrees()
+        .ifPresent(
+            m ->
+                d.saw(
+                    "Tooth 1 passes the sensor "
+                        + Say.degrees(m)
+                        + " before top dead centre; the controller is told "
+                        + Say.degrees(a.nominalDegrees().orElseThrow())
+                        + "."));
+    d.saw(
+        "So every spark comes that much "
+            + (advanced ? "earlier" : "later")
+            + " than commanded, at all speeds.");
+    String way = advanced ? "with" : "against";
+    String move =
+        a.sensorMoveMillimetres()
+            .map(m -> Words.millimetres(Math.abs(m.value())) + " " + way + " the rotation")
+            .orElse("by that angle " + way + " the rotation");
+    return d.ratherThan("A delay would grow with speed; this is one angle.")
+        .next(
+            "Confirm top dead centre with a piston stop. Then move the sensor "
+                + move
+                + ", or enter the measured angle in the controller.")
+        .caution(Cautions.ADVANCE)
+        .picture(Picture.ADVANCE);
+  }
+}

@@ -1,0 +1,97 @@
+package toothmark.ignition;
+
+import toothmark.capture.SampledSignal;
+
+/**
+ * Firings of a current clamp: the primary current ramps up from rest and breaks at the spark.
+ *
+ * <p>The start of charging is the foot of the ramp, by a straight line through its rise from 10 to
+ * 30 % of the usual peak (the ramp of a coil far from saturation is straight: i = V t / L).
+ */
+final class CurrentFirings {
+
+  private static final double FOOT_LOW = 0.1;
+  private static final double FOOT_HIGH = 0.3;
+
+  /** The current has broken when it falls under this share of the ramp's own peak. */
+  private static final double BROKEN = 0.5;
+
+  /** The break began at the last sample above this share of the ramp's own peak. */
+  private static final double STANDING = 0.9;
+
+  private final SampledSignal signal;
+  private final double rest;
+  private final double sign;
+  private final double usualPeak;
+  private final Firings out = new Firings(ChargingLevel.HIGH);
+
+  private double before = Double.NaN;
+  private double lowCrossing = Double.NaN;
+  private double highCrossing = Double.NaN;
+  private double peak;
+  private long standing;
+
+  private CurrentFirings(SampledSignal signal, Histogram levels) {
+    this.signal = signal;
+    this.rest = restingLevel(levels);
+    double up = levels.quantile(0.999) - rest;
+    double down = rest - levels.quantile(0.001);
+    this.sign = up >= down ? 1 : -1;
+    this.usualPeak = Math.max(up, down);
+  }
+
+  static Firings read(SampledSignal signal) {
+    CurrentFirings reader = new CurrentFirings(signal, Histogram.of(signal));
+    if (reader.usualPeak > 0) {
+      SampleScan.each(signal, reader::visit);
+    }
+    return reader.out;
+  }
+
+  /** Of the two levels at which the clamp stands most the one nearer to no current. */
+  private static double restingLevel(Histogram levels) {
+    double first = levels.commonest(Double.NEGATIVE_INFINITY, 0);
+    double apart = 0.2 * (levels.quantile(0.999) - levels.quantile(0.001));
+    double second = levels.commonest(first, apart);
+    return Math.abs(first) <= Math.abs(second) ? first : second;
+  }
+
+  private void visit(long index, double value) {
+    double current = sign * (value - rest);
+    double low = FOOT_LOW * usualPeak;
+    if (current >= low && !(before >= low)) {
+      lowCrossing = crossing(index, current, low);
+    }
+    if (current >= FOOT_HIGH * usualPeak) {
+      charging(index, current);
+    }
+    if (!Double.isNaN(highCrossing) && current < BROKEN * peak) {
+      broken();
+    }
+    before = current;
+  }
+
+  private void charging(long index, double current) {
+    if (Double.isNaN(highCrossing)) {
+      highCrossing = crossing(index, current, FOOT_HIGH * usualPeak);
+      peak = current;
+    }
+    peak = Math.max(peak, current);
+    if (current >= STANDING * peak) {
+      standing = index;
+    }
+  }
+
+  private void broken() {
+    double foot = lowCrossing - (highCrossing - lowCrossing) * FOOT_LOW / (FOOT_HIGH - FOOT_LOW);
+    out.add(foot, signal.timeOf(standing + 0.5), signal.intervalSeconds() / Math.sqrt(12));
+    lowCrossing = Double.NaN;
+    highCrossing = Double.NaN;
+    peak = 0;
+  }
+
+  /** Time of passing a level between the sample before and this one; not a number at the start. */
+  private double crossing(long index, double current, double level) {
+    return signal.timeOf(index - (current - level) / (current - before));
+  }
+}

@@ -1,0 +1,89 @@
+package toothmark.ignition;
+
+import toothmark.capture.SampledSignal;
+
+/**
+ * Firings of a coil's switched terminal.
+ *
+ * <p>The terminal rests at battery voltage, is pulled near ground while the coil charges, flies
+ * back by hundreds of volts at the spark, and then shows the burning spark and ringing about the
+ * battery voltage. Only a stay near ground counts as charging, and only a rise well above battery
+ * voltage out of it as a spark; ringing does the second without the first, and a charge that is let
+ * go softly the first without the second.
+ */
+final class PrimaryFirings {
+
+  /** Ringing after the spark has half periods below this; a charge lasts longer. */
+  private static final double SHORTEST_CHARGE_SECONDS = 0.25e-3;
+
+  /** A charge ends softly once the terminal has rested above the middle level this long. */
+  private static final double LET_GO_SECONDS = 0.2e-3;
+
+  private static final double FLICKER_SHARE = 0.05;
+
+  private final SampledSignal signal;
+  private final double middle;
+  private final double flyback;
+  private final Firings out = new Firings(ChargingLevel.LOW);
+
+  private double lowSince = Double.NaN;
+  private boolean startSeen;
+  private boolean charged;
+  private double highSince = Double.NaN;
+
+  private PrimaryFirings(SampledSignal signal, double middle, double flyback) {
+    this.signal = signal;
+    this.middle = middle;
+    this.flyback = flyback;
+  }
+
+  static Firings read(SampledSignal signal) {
+    Histogram levels = Histogram.of(signal);
+    double first = levels.commonest(Double.NEGATIVE_INFINITY, 0);
+    double apart = 0.15 * (levels.quantile(0.9) - levels.quantile(0.005));
+    double second = levels.commonest(first, apart);
+    double charging = Math.min(first, second);
+    double resting = Math.max(first, second);
+    PrimaryFirings reader =
+        new PrimaryFirings(signal, (charging + resting) / 2, resting + 0.5 * (resting - charging));
+    SampleScan.each(signal, reader::visit);
+    return reader.out.withoutFlickers(FLICKER_SHARE);
+  }
+
+  private void visit(long index, double value) {
+    double time = signal.timeOf(index);
+    if (value < middle) {
+      low(index, time);
+    } else {
+      high(index, time, value);
+    }
+  }
+
+  private void low(long index, double time) {
+    highSince = Double.NaN;
+    if (Double.isNaN(lowSince)) {
+      lowSince = signal.timeOf(index - 0.5);
+      startSeen = index > 0;
+    }
+    charged |= time - lowSince >= SHORTEST_CHARGE_SECONDS;
+  }
+
+  private void high(long index, double time, double value) {
+    if (charged && value >= flyback) {
+      double spark = signal.timeOf(index - 0.5);
+      double u = signal.intervalSeconds() / Math.sqrt(12);
+      out.add(startSeen ? lowSince : Double.NaN, spark, u);
+      reset();
+    } else if (Double.isNaN(highSince)) {
+      highSince = time;
+    }
+    if (!charged || time - highSince > LET_GO_SECONDS) {
+      reset();
+    }
+  }
+
+  private void reset() {
+    lowSince = Double.NaN;
+    charged = false;
+  }
+}

@@ -1,0 +1,221 @@
+package toothmark.timing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
+import org.apache.commons.math3.stat.StatUtils;
+import toothmark.edges.SensorKind;
+import toothmark.units.CrankAngle;
+import toothmark.units.Measured;
+
+/**
+ * Measures the tooth 1 angle from marks of top dead centre.
+ *
+ * <p>A sensor that is late by a fixed time makes tooth 1 seem nearer to top dead centre as speed
+ * rises: reading(n) = tooth 1 angle - 6 n lag. Both are fitted; where speed hardly varies the lag
+ * is what is usual for the kind of sensor. A slip of the wheel is looked for first.
+ */
+final class AlignmentFit {
+
+  /**
+   * Usual lag of a coil sensor, microseconds: a coil of about 0.5 H into tens of kilohms, and the
+   * input filter (common practice; the uncertainty covers 0 to 35 microseconds).
+   */
+  private static final Measured COIL_LAG = new Measured(15, 10);
+
+  /**
+   * Usual lag of a Hall sensor, microseconds: an analogue bandwidth of 20 to 40 kHz (data sheet
+   * ATS645LSH) and the fall of an open collector.
+   */
+  private static final Measured HALL_LAG = new Measured(8, 8);
+
+  /** A reading further than this many robust standard deviations from the line is left out. */
+  private static final double REJECT = 4;
+
+  /** Angle between teeth is known no better than this, degrees. */
+  private static final double FLOOR_DEGREES = 0.005;
+
+  /** Where readings and usual lag differ by more than this many deviations, readings win. */
+  private static final double CONFLICT = 2.5;
+
+  /** Under this relative spread of speed a lag does not show. */
+  private static final double LEAST_SPREAD = 0.02;
+
+  private final List<TdcMark> marks;
+  private final WheelSetting wheel;
+  private final double reference;
+  private final double[] rpm;
+  private final double[] readings;
+  private final double[] variance;
+
+  private AlignmentFit(List<TdcMark> marks, WheelSetting wheel) {
+    this.marks = marks;
+    this.wheel = wheel;
+    int n = marks.size();
+    reference = CrankAngle.wrap(marks.get(n / 2).crank().degreesAfterTooth1());
+    rpm = new double[n];
+    readings = new double[n];
+    variance = new double[n];
+    for (int i = 0; i < n; i++) {
+      TdcMark m = marks.get(i);
+      rpm[i] = m.crank().rpm();
+      readings[i] = CrankAngle.wrapDifference(m.crank().degreesAfterTooth1() - reference);
+      double u = CrankAngle.turned(rpm[i], m.uncertaintySeconds());
+      variance[i] = u * u + FLOOR_DEGREES * FLOOR_DEGREES;
+    }
+  }
+
+  /**
+   * Measures.
+   *
+   * @param marks at least one, in time order
+   * @param wheel wheel and sensor
+   * @return the alignment with its model
+   */
+  static AlignedWheel measure(List<TdcMark> marks, WheelSetting wheel) {
+    return new AlignmentFit(marks, wheel).measure();
+  }
+
+  static Measured usualLag(SensorKind sensor) {
+    return sensor == SensorKind.HALL ? HALL_LAG : COIL_LAG;
+  }
+
+  private AlignedWheel measure() {
+    Measured usual = usualLag(wheel.sensor());
+    Optional<SlipSearch.Slip> slip = SlipSearch.find(times(), rpm, readings, usual);
+    double[] steady = readings.clone();
+    for (int i = 0; i < steady.length; i++) {
+      double at = marks.get(i).timeSeconds();
+      steady[i] -= slip.map(s -> s.movedAt(at)).orElse(0.0);
+    }
+    int[] kept = kept(steady);
+    Line own = line(steady, kept);
+    double surprise =
+        Math.abs(own.delayMicroseconds() - usual.value())
+            / Math.hypot(Math.sqrt(own.delayVariance()), usual.standardUncertainty());
+    Line line =
+        surprise > CONFLICT ? own : own.knowingDelay(usual.value(), usual.standardUncertainty());
+    boolean usualDecides = own.delayVariance() > square(usual.standardUncertainty());
+    SensorLag lag =
+        new SensorLag(
+            new Measured(line.delayMicroseconds(), Math.sqrt(line.delayVariance())).times(1e-6),
+            usualDecides
+                ? SensorLag.KnownFrom.USUAL_FOR_SENSOR
+                : SensorLag.KnownFrom.CHANGE_WITH_SPEED);
+    Line placed = shifted(line);
+    return new AlignedWheel(alignment(placed, lag, slip, kept), placed, slip);
+  }
+
+  private double[] times() {
+    return marks.stream().mapToDouble(TdcMark::timeSeconds).toArray();
+  }
+
+  /** The line with its level in (-180, 180] about the nominal angle, or in [0, 360). */
+  private Line shifted(Line line) {
+    double whole = reference + line.middleDegrees();
+    double nominal = wheel.nominalTooth1BtdcDegrees().orElse(180);
+    double level = nominal + CrankAngle.wrapDifference(whole - nominal);
+    return new Line(
+        line.centreRpm(),
+        level,
+        line.delayMicroseconds(),
+        line.middleVariance(),
+        line.delayVariance(),
+        line.covariance());
+  }
+
+  private int[] kept(double[] steady) {
+    double centre = Robust.median(rpm);
+    double spread = Arrays.stream(rpm).map(n -> Math.abs(n - centre)).max().orElse(0);
+    boolean sloped = steady.length > 5 && spread > LEAST_SPREAD * centre;
+    double[][] rows = new double[steady.length][];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = sloped ? new double[] {1, -Line.DEGREES * (rpm[i] - centre)} : new double[] {1};
+    }
+    double[] r = Robust.leastAbsolute(rows, steady, 2 * FLOOR_DEGREES).residuals();
+    double known = Math.sqrt(StatUtils.mean(variance));
+    double limit = REJECT * Math.max(Robust.sigma(r), known);
+    return IntStream.range(0, r.length).filter(i -> Math.abs(r[i]) <= limit).toArray();
+  }
+
+  private Line line(double[] steady, int[] kept) {
+    double[] n = pick(rpm, kept);
+    double[] b = pick(steady, kept);
+    double[] v = pick(variance, kept);
+    if (kept.length < 3) {
+      double mean = Arrays.stream(b).average().orElseThrow();
+      double centre = Arrays.stream(n).average().orElseThrow();
+      double apart = b.length < 2 ? 0 : square(b[1] - b[0]) / 4;
+      return new Line(centre, mean, 0, v[0] / b.length + apart, 1e12, 0);
+    }
+    return LineFit.of(n, b, v).line();
+  }
+
+  private static double[] pick(double[] from, int[] which) {
+    return Arrays.stream(which).mapToDouble(i -> from[i]).toArray();
+  }
+
+  private Alignment alignment(
+      Line line, SensorLag lag, Optional<SlipSearch.Slip> slip, int[] kept) {
+    Line still = line.about(0);
+    double geometry = wheel.geometryDegrees();
+    double u = Math.sqrt(still.middleVariance() + geometry * geometry);
+    Optional<Measured> measured =
+        slip.isPresent() ? Optional.empty() : Optional.of(new Measured(still.middleDegrees(), u));
+    double lagPart = Line.DEGREES * line.centreRpm() * lag.seconds().standardUncertainty() * 1e6;
+    Optional<Measured> error = error(measured, wheel);
+    return new Alignment(
+        Alignment.Source.TDC_CHANNEL,
+        wheel.nominalTooth1BtdcDegrees(),
+        measured,
+        error,
+        sensorMove(error, wheel),
+        lag,
+        slip.map(SlipSearch.Slip::described),
+        new Alignment.Parts(Math.sqrt(line.middleVariance()), lagPart, geometry),
+        points(kept, line));
+  }
+
+  static Optional<Measured> error(Optional<Measured> tooth1, WheelSetting wheel) {
+    OptionalDouble nominal = wheel.nominalTooth1BtdcDegrees();
+    return nominal.isEmpty()
+        ? Optional.empty()
+        : tooth1.map(
+            m ->
+                new Measured(
+                    CrankAngle.wrapDifference(m.value() - nominal.getAsDouble()),
+                    m.standardUncertainty()));
+  }
+
+  static Optional<Measured> sensorMove(Optional<Measured> error, WheelSetting wheel) {
+    OptionalDouble circle = wheel.sensorCircleMillimetres();
+    return circle.isEmpty()
+        ? Optional.empty()
+        : error.map(e -> e.times(Math.PI * circle.getAsDouble() / CrankAngle.REVOLUTION));
+  }
+
+  private List<AlignmentPoint> points(int[] kept, Line line) {
+    List<AlignmentPoint> out = new ArrayList<>();
+    int k = 0;
+    for (int i = 0; i < marks.size(); i++) {
+      boolean used = k < kept.length && kept[k] == i;
+      k += used ? 1 : 0;
+      double near = reference + readings[i];
+      double level = line.middleDegrees() + CrankAngle.wrapDifference(near - line.middleDegrees());
+      out.add(
+          new AlignmentPoint(
+              marks.get(i).timeSeconds(),
+              rpm[i],
+              level,
+              used ? AlignmentPoint.Use.KEPT : AlignmentPoint.Use.REJECTED));
+    }
+    return out;
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+}

@@ -1,0 +1,18 @@
+package toothmark.timing;
+
+import java.util.OptionalDouble;
+import toothmark.rotation.AngleTimeline;
+
+/** What the controller commanded. */
+public sealed interface CommandedAdvance permits FixedAdvance, IgnitionTable, LoggedAdvance {
+
+  /**
+   * The advance commanded for a spark.
+   *
+   * @param timeSeconds time of the spark, s, covered by the timeline
+   * @param timeline the crank's angle
+   * @param leadDegrees how long before the spark the controller takes the speed, degrees
+   * @return degrees before TDC; empty where nothing is known
+   */
+  OptionalDouble at(double timeSeconds, AngleTimeline timeline, double leadDegrees);
+}

@@ -1,0 +1,176 @@
+package toothmark.timing;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeSet;
+import org.apache.commons.math3.stat.StatUtils;
+import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
+import toothmark.units.CrankAngle;
+import toothmark.units.Measured;
+
+/**
+ * Fits gap(n) = offset - 6 n delay.
+ *
+ * <p>Stray sparks are left out against a line of least absolute residuals; the rest is fitted by
+ * generalised least squares with errors that follow each other. To the uncertainty of the fit are
+ * added those that all sparks share: of the alignment, of the places of the teeth beside the
+ * sparks, and of when the controller takes the speed.
+ */
+final class GapFitter {
+
+  /** A delay is stated when speed varies by at least this share of its mean. */
+  private static final double LEAST_SPAN = 0.3;
+
+  private static final double REJECT = 4;
+  private static final double LEAST_SCATTER_DEGREES = 0.02;
+  private static final int FEWEST = 4;
+  private static final int FEWEST_FOR_DELAY = 8;
+  private static final int NEIGHBOURS = 4;
+
+  /** When fewer than this share stray from the line they are left out, neighbours or not. */
+  private static final double FEW = 0.1;
+
+  private final WheelSetting wheel;
+  private final Optional<AlignedWheel> aligned;
+
+  GapFitter(WheelSetting wheel, Optional<AlignedWheel> aligned) {
+    this.wheel = wheel;
+    this.aligned = aligned;
+  }
+
+  /**
+   * A fit and the readings on which it rests.
+   *
+   * @param fit the fit
+   * @param kept the readings
+   */
+  record Outcome(GapFit fit, GapReadings kept) {}
+
+  Optional<Outcome> fit(GapReadings gaps) {
+    if (gaps.size() < FEWEST) {
+      return Optional.empty();
+    }
+    GapReadings raw = withoutStrays(gaps);
+    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), raw.leadShifts());
+    GapReadings kept = raw.ledBy(fit.nuisance());
+    Line line = withSharedErrors(fit, kept);
+    boolean sloped = kept.relativeSpan() >= LEAST_SPAN && kept.size() >= FEWEST_FOR_DELAY;
+    double white = fit.errors().white() + fit.errors().wandering();
+    ShapeChoice.Choice choice =
+        sloped
+            ? ShapeChoice.choose(
+                kept, wheel.pitchDegrees(), white, Math.sqrt(fit.line().delayVariance()))
+            : new ShapeChoice.Choice(
+                GapFit.Verdict.CANNOT_TELL, List.of(new GapFit.ShapeScore(GapShape.CONSTANT, 0)));
+    Line shown = sloped ? line.about(0) : line;
+    double sd = Math.sqrt(shown.middleVariance() * shown.delayVariance());
+    return Optional.of(
+        new Outcome(
+            new GapFit(
+                new Measured(shown.middleDegrees(), Math.sqrt(shown.middleVariance())),
+                sloped
+                    ? Optional.of(
+                        new Measured(shown.delayMicroseconds(), Math.sqrt(shown.delayVariance()))
+                            .times(1e-6))
+                    : Optional.empty(),
+                sloped ? shown.covariance() / sd : 0,
+                kept.lowestRpm(),
+                kept.highestRpm(),
+                kept.size(),
+                gaps.size() - kept.size(),
+                scatter(kept, fit.line()),
+                choice.verdict(),
+                choice.shapes()),
+            kept));
+  }
+
+  private static double scatter(GapReadings kept, Line line) {
+    double[] r = new double[kept.size()];
+    for (int i = 0; i < r.length; i++) {
+      r[i] = kept.degrees(i) - line.at(kept.rpm(i));
+    }
+    return new StandardDeviation().evaluate(r);
+  }
+
+  private GapReadings withoutStrays(GapReadings gaps) {
+    boolean sloped = gaps.size() >= FEWEST_FOR_DELAY && gaps.relativeSpan() > 0.05;
+    double centre = StatUtils.mean(gaps.rpms());
+    double[][] rows = new double[gaps.size()][];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = sloped ? new double[] {1, (gaps.rpm(i) - centre) / 1000} : new double[] {1};
+    }
+    double floor = Math.max(gaps.knownScatter(), LEAST_SCATTER_DEGREES);
+    boolean[] far = far(Robust.leastAbsolute(rows, gaps.gaps(), floor).residuals(), floor);
+    boolean[] alone = far(fromNeighbours(gaps), floor);
+    int count = 0;
+    for (boolean f : far) {
+      count += f ? 1 : 0;
+    }
+    boolean few = count < FEW * gaps.size();
+    return gaps.where(i -> !far[i] || !(few || alone[i]));
+  }
+
+  private static boolean[] far(double[] residuals, double floor) {
+    double limit = REJECT * Math.max(Robust.sigma(residuals), floor);
+    boolean[] far = new boolean[residuals.length];
+    for (int i = 0; i < far.length; i++) {
+      far[i] = Math.abs(residuals[i]) > limit;
+    }
+    return far;
+  }
+
+  /** Each gap against the median of those beside it, whatever the shape. */
+  private static double[] fromNeighbours(GapReadings gaps) {
+    double[] all = gaps.gaps();
+    double[] r = new double[all.length];
+    for (int i = 0; i < r.length; i++) {
+      int from = Math.max(0, Math.min(i - NEIGHBOURS, all.length - 2 * NEIGHBOURS - 1));
+      int to = Math.min(all.length, from + 2 * NEIGHBOURS + 1);
+      r[i] = all[i] - Robust.median(java.util.Arrays.copyOfRange(all, from, to));
+    }
+    return r;
+  }
+
+  private Line withSharedErrors(LineFit fit, GapReadings kept) {
+    Line line = fit.line();
+    double geometry = wheel.geometryDegrees();
+    TreeSet<Integer> teeth = new TreeSet<>();
+    for (int i = 0; i < kept.size(); i++) {
+      int below = (int) Math.floor(place(kept, i));
+      teeth.add(below);
+      teeth.add((below + 1) % slots());
+    }
+    for (int tooth : teeth) {
+      line = line.withError(scaled(fit.project(share(kept, tooth)), geometry));
+    }
+    if (aligned.isPresent()) {
+      Line a = aligned.get().apparent();
+      Line error =
+          new Line(a.centreRpm(), 0, 0, a.middleVariance(), a.delayVariance(), a.covariance());
+      line = line.plus(error).withError(new double[] {geometry, 0});
+    }
+    return line;
+  }
+
+  private int slots() {
+    return (int) Math.round(360 / wheel.pitchDegrees());
+  }
+
+  private double place(GapReadings kept, int i) {
+    return Math.min(CrankAngle.wrap(kept.crankDegrees(i)) / wheel.pitchDegrees(), slots() - 1e-9);
+  }
+
+  /** How much an error of one tooth's place moves each spark's angle. */
+  private double[] share(GapReadings kept, int tooth) {
+    double[] share = new double[kept.size()];
+    for (int i = 0; i < share.length; i++) {
+      double away = Math.abs(place(kept, i) - tooth);
+      share[i] = Math.max(0, 1 - Math.min(away, slots() - away));
+    }
+    return share;
+  }
+
+  private static double[] scaled(double[] vector, double factor) {
+    return new double[] {vector[0] * factor, vector[1] * factor};
+  }
+}

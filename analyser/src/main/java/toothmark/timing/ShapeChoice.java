@@ -1,0 +1,196 @@
+package toothmark.timing;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.List;
+import java.util.function.IntFunction;
+import org.apache.commons.math3.distribution.FDistribution;
+import org.apache.commons.math3.stat.StatUtils;
+
+/**
+ * Chooses how the gap changes with speed.
+ *
+ * <p>A shape is named only when it beats a constant gap by an F test (at 1 %, for as many shapes as
+ * are tried) and the next shape is worse by 6 or more of the corrected Akaike criterion (Hurvich
+ * and Tsai, Biometrika 76 (1989) 297, doi:10.1093/biomet/76.2.297; the bound after Burnham and
+ * Anderson, Model Selection and Multimodel Inference, 2002, 2.6). Both count only as many readings
+ * as are independent by the correlation of the residuals.
+ */
+final class ShapeChoice {
+
+  private static final double LARGEST_CHANCE = 0.01;
+  private static final double CLEARLY_WORSE_AICC = 6;
+
+  /** No change with speed is stated when one larger than this is excluded, degrees. */
+  private static final double NO_CHANGE_DEGREES = 0.15;
+
+  /** A threshold shows at cranking speeds only, rev/min. */
+  private static final double THRESHOLD_NEEDS_RPM = 500;
+
+  /** Share of sparks with each sign of acceleration that shows its effect. */
+  private static final double BOTH_SIGNS_SHARE = 0.15;
+
+  private static final double REAL_ACCELERATION = 100;
+  private static final int GRID = 24;
+
+  private final GapReadings gaps;
+  private final double slots;
+  private final double[] values;
+  private final double[] weights;
+
+  private ShapeChoice(GapReadings gaps, double pitchDegrees, double whiteVariance) {
+    this.gaps = gaps;
+    this.slots = 360 / pitchDegrees;
+    this.values = gaps.gaps();
+    this.weights = Arrays.stream(gaps.variances()).map(v -> 1 / (v + whiteVariance)).toArray();
+  }
+
+  /**
+   * What was chosen.
+   *
+   * @param verdict what can be said
+   * @param shapes best first
+   */
+  record Choice(GapFit.Verdict verdict, List<GapFit.ShapeScore> shapes) {}
+
+  /** A shape with its fit; parameters without the variance. */
+  private record Candidate(GapShape shape, int parameters, LinearFit fit) {}
+
+  static Choice choose(
+      GapReadings gaps, double pitchDegrees, double whiteVariance, double delayUncertainty) {
+    return new ShapeChoice(gaps, pitchDegrees, whiteVariance).choose(delayUncertainty);
+  }
+
+  private Choice choose(double delayUncertaintyMicroseconds) {
+    List<Candidate> all = candidates();
+    Candidate least =
+        all.stream().min(Comparator.comparingDouble(c -> aicc(c, gaps.size()))).orElseThrow();
+    double size = effectiveSize(least.fit());
+    all.sort(Comparator.comparingDouble(c -> aicc(c, size)));
+    Candidate best = all.get(0);
+    List<GapFit.ShapeScore> scores = new ArrayList<>();
+    for (Candidate c : all) {
+      scores.add(new GapFit.ShapeScore(c.shape(), aicc(c, size) - aicc(best, size)));
+    }
+    return new Choice(verdict(all, scores, size, delayUncertaintyMicroseconds), scores);
+  }
+
+  private GapFit.Verdict verdict(
+      List<Candidate> all, List<GapFit.ShapeScore> scores, double size, double uncertainty) {
+    Candidate constant = fitted(GapShape.CONSTANT, 1, i -> new double[] {1});
+    boolean changes =
+        all.stream().anyMatch(c -> chance(c, constant, size) * (all.size() - 1) < LARGEST_CHANCE);
+    if (!changes) {
+      double span = gaps.highestRpm() - gaps.lowestRpm();
+      double bound = 1.96 * uncertainty * Line.DEGREES * span;
+      return bound < NO_CHANGE_DEGREES ? GapFit.Verdict.NO_CHANGE : GapFit.Verdict.CANNOT_TELL;
+    }
+    return scores.get(0).shape() != GapShape.CONSTANT
+            && scores.get(1).excessAicc() >= CLEARLY_WORSE_AICC
+        ? GapFit.Verdict.NAMED
+        : GapFit.Verdict.CANNOT_TELL;
+  }
+
+  private static double chance(Candidate c, Candidate constant, double size) {
+    int more = c.parameters() - constant.parameters();
+    double dof = Math.max(1, size - c.parameters());
+    if (more == 0) {
+      return 1;
+    }
+    double ratio =
+        constant.fit().weightedSquares() / Math.max(c.fit().weightedSquares(), 1e-12) - 1;
+    return 1 - new FDistribution(more, dof).cumulativeProbability(ratio * dof / more);
+  }
+
+  private static double aicc(Candidate c, double size) {
+    double k = c.parameters() + 1;
+    int n = c.fit().residuals().length;
+    double correction = 2 * k * (k + 1) / Math.max(1, size - k - 1);
+    double mean = Math.max(c.fit().weightedSquares(), 1e-12) / n;
+    return size * Math.log(mean) + 2 * k + correction;
+  }
+
+  private double effectiveSize(LinearFit fit) {
+    double[] r = fit.residuals();
+    double products = 0;
+    double squares = 0;
+    for (int i = 0; i < r.length; i++) {
+      double z = r[i] * Math.sqrt(weights[i]);
+      squares += z * z;
+      products += i > 0 ? z * r[i - 1] * Math.sqrt(weights[i - 1]) : 0;
+    }
+    double c = squares > 0 ? Math.max(0, Math.min(0.98, products / squares)) : 0;
+    return Math.max(6, r.length * (1 - c) / (1 + c));
+  }
+
+  private List<Candidate> candidates() {
+    List<Candidate> all = new ArrayList<>();
+    all.add(fitted(GapShape.CONSTANT, 1, i -> new double[] {1}));
+    all.add(fitted(GapShape.DELAY, 2, i -> new double[] {1, -gaps.rpm(i) / 1000}));
+    all.add(filterLag());
+    all.add(step());
+    if (gaps.lowestRpm() < THRESHOLD_NEEDS_RPM) {
+      all.add(fitted(GapShape.THRESHOLD, 2, i -> new double[] {1, 1000 / gaps.rpm(i)}));
+    }
+    if (bothSigns()) {
+      all.add(fitted(GapShape.ACCELERATION, 2, i -> new double[] {1, gaps.rpmPerSecond(i) / 1000}));
+    }
+    return all;
+  }
+
+  private boolean bothSigns() {
+    int up = 0;
+    int down = 0;
+    for (int i = 0; i < gaps.size(); i++) {
+      up += gaps.rpmPerSecond(i) > REAL_ACCELERATION ? 1 : 0;
+      down += gaps.rpmPerSecond(i) < -REAL_ACCELERATION ? 1 : 0;
+    }
+    return Math.min(up, down) > BOTH_SIGNS_SHARE * gaps.size();
+  }
+
+  private Candidate fitted(GapShape shape, int parameters, IntFunction<double[]> row) {
+    double[][] rows = new double[gaps.size()][];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = row.apply(i);
+    }
+    return new Candidate(shape, parameters, LinearFit.of(rows, values, weights));
+  }
+
+  /** Lag of a first-order filter, as an angle atan(2 pi f tau) / N at tooth frequency f. */
+  private Candidate filterLag() {
+    double fastest = 2 * Math.PI * slots * gaps.highestRpm() / 60;
+    Candidate best = null;
+    for (int k = 0; k < GRID; k++) {
+      double tau = 0.5 / fastest * Math.pow(10, (double) k / (GRID - 1));
+      Candidate c =
+          fitted(
+              GapShape.FILTER_LAG,
+              3,
+              i -> {
+                double phase = 2 * Math.PI * slots * gaps.rpm(i) / 60 * tau;
+                return new double[] {1, -Math.toDegrees(Math.atan(phase)) / slots};
+              });
+      best = better(c, best);
+    }
+    return best;
+  }
+
+  private Candidate step() {
+    double[] sorted = gaps.rpms();
+    Arrays.sort(sorted);
+    Candidate best = null;
+    for (int k = 1; k < GRID; k++) {
+      double at = StatUtils.percentile(sorted, 100.0 * k / GRID);
+      if (at > sorted[0] && at < sorted[sorted.length - 1]) {
+        best =
+            better(fitted(GapShape.STEP, 3, i -> new double[] {1, gaps.rpm(i) > at ? 1 : 0}), best);
+      }
+    }
+    return best;
+  }
+
+  private static Candidate better(Candidate a, Candidate b) {
+    return b == null || a.fit().weightedSquares() < b.fit().weightedSquares() ? a : b;
+  }
+}

@@ -1,0 +1,157 @@
+package toothmark.timing;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.ignition.CrankPoint;
+import toothmark.ignition.Spark;
+import toothmark.units.CrankAngle;
+import toothmark.units.Interval;
+
+/** Measures ignition timing: alignment first, then each spark's advance, then the gap. */
+public final class TimingMeasurement {
+
+  /** Where speed changes by more than this share from tooth to tooth, no delay can be read. */
+  private static final double LARGEST_CHANGE_A_TOOTH = 0.1;
+
+  private final TimingInputs in;
+
+  private TimingMeasurement(TimingInputs in) {
+    this.in = in;
+  }
+
+  /**
+   * Measures.
+   *
+   * @param inputs what to measure from
+   * @return what the capture shows; parts that it cannot show are empty
+   */
+  public static Timing measure(TimingInputs inputs) {
+    return new TimingMeasurement(inputs).measure();
+  }
+
+  private Timing measure() {
+    Optional<AlignedWheel> aligned =
+        in.marks().isEmpty()
+            ? Optional.empty()
+            : Optional.of(AlignmentFit.measure(in.marks(), in.wheel()));
+    List<SparkTiming> sparks = new AdvanceReader(in, aligned).read();
+    List<CoilTiming> coils = CoilPlaces.of(sparks, in);
+    GapReadings all = readings(sparks, coils);
+    List<Limiter> limiters = new ArrayList<>();
+    CutSearch.find(in.coils()).ifPresent(limiters::add);
+    Optional<RetardSearch.Found> retard = RetardSearch.find(all);
+    retard.ifPresent(r -> limiters.add(limiter(r, all, sparks)));
+    GapReadings free = all.where(i -> retard.isEmpty() || !retard.get().limited()[i]);
+    Optional<GapFitter.Outcome> gap = new GapFitter(in.wheel(), aligned).fit(free);
+    mark(sparks, all, SparkTiming.Standing.LIMITED);
+    mark(sparks, free, SparkTiming.Standing.REJECTED);
+    gap.ifPresent(g -> mark(sparks, g.kept(), SparkTiming.Standing.FITTED));
+    return new Timing(
+        reference(aligned),
+        aligned.map(AlignedWheel::alignment),
+        sparks,
+        coils,
+        SpeedBands.of(sparks),
+        gap.map(GapFitter.Outcome::fit),
+        limiters,
+        in.commanded()
+            .filter(c -> c instanceof LoggedAdvance)
+            .map(c -> ((LoggedAdvance) c).match()));
+  }
+
+  private Timing.Reference reference(Optional<AlignedWheel> aligned) {
+    if (aligned.isPresent()) {
+      return Timing.Reference.MEASURED;
+    }
+    return in.wheel().nominalTooth1BtdcDegrees().isPresent()
+        ? Timing.Reference.NOMINAL
+        : Timing.Reference.UNKNOWN;
+  }
+
+  private GapReadings readings(List<SparkTiming> sparks, List<CoilTiming> coils) {
+    List<GapReadings.Reading> out = new ArrayList<>();
+    for (int i = 0; i < sparks.size(); i++) {
+      SparkTiming s = sparks.get(i);
+      Optional<CrankPoint> crank = s.spark().crank();
+      if (s.gapDegrees().isPresent()
+          && s.spark().turn() == Spark.Turn.FIRST
+          && steady(crank.orElseThrow())) {
+        out.add(reading(i, s, crank.get(), turned(s, coils)));
+      }
+    }
+    return new GapReadings(out.toArray(GapReadings.Reading[]::new));
+  }
+
+  private static double turned(SparkTiming s, List<CoilTiming> coils) {
+    return coils.stream()
+        .filter(c -> c.coil() == s.coil())
+        .mapToDouble(CoilTiming::turnedDegrees)
+        .findFirst()
+        .orElse(0);
+  }
+
+  private GapReadings.Reading reading(int i, SparkTiming s, CrankPoint p, double turned) {
+    double time = s.spark().timeSeconds();
+    double further = ScheduledSpeed.USUAL_LEAD_DEGREES + ScheduledSpeed.LEAD_UNCERTAINTY_DEGREES;
+    OptionalDouble earlier = in.commanded().orElseThrow().at(time, in.timeline(), further);
+    double commanded = s.commandedDegrees().getAsDouble();
+    return new GapReadings.Reading(
+        i,
+        p.rpm(),
+        p.rpmPerSecond(),
+        s.gapDegrees().getAsDouble() - turned,
+        CrankAngle.turned(p.rpm(), s.spark().uncertaintySeconds()),
+        commanded - earlier.orElse(commanded),
+        p.degreesAfterTooth1());
+  }
+
+  private boolean steady(CrankPoint p) {
+    double toothSeconds = in.wheel().pitchDegrees() / (6 * p.rpm());
+    return Math.abs(p.rpmPerSecond()) * toothSeconds < LARGEST_CHANGE_A_TOOTH * p.rpm();
+  }
+
+  private static Limiter limiter(
+      RetardSearch.Found found, GapReadings all, List<SparkTiming> sparks) {
+    double start = Double.POSITIVE_INFINITY;
+    double end = Double.NEGATIVE_INFINITY;
+    int late = 0;
+    for (int i = 0; i < all.size(); i++) {
+      if (found.limited()[i]) {
+        double time = sparks.get(all.spark(i)).spark().timeSeconds();
+        start = Math.min(start, time);
+        end = Math.max(end, time);
+        late++;
+      }
+    }
+    int due = 0;
+    for (int i = 0; i < all.size(); i++) {
+      double time = sparks.get(all.spark(i)).spark().timeSeconds();
+      due += time >= start && time <= end ? 1 : 0;
+    }
+    return new Limiter(
+        Limiter.Manner.RETARD,
+        found.fromRpm(),
+        new Interval(start, end),
+        late,
+        due,
+        found.pulledBackDegrees());
+  }
+
+  private static void mark(
+      List<SparkTiming> sparks, GapReadings which, SparkTiming.Standing standing) {
+    for (int i = 0; i < which.size(); i++) {
+      SparkTiming s = sparks.get(which.spark(i));
+      sparks.set(
+          which.spark(i),
+          new SparkTiming(
+              s.coil(),
+              s.coilName(),
+              s.spark(),
+              s.advanceDegrees(),
+              s.commandedDegrees(),
+              standing));
+    }
+  }
+}

@@ -1,0 +1,119 @@
+package toothmark.wheel;
+
+import java.util.Arrays;
+import toothmark.edges.EdgeTrain;
+
+/**
+ * Edges made ready for labelling: times, the local edge interval, and what each edge's strength
+ * says for and against its being a tooth.
+ */
+final class EdgeSeries {
+
+  /** Intervals on each side that make the local interval. */
+  private static final int REACH = 12;
+
+  /** The local interval is worked out at every so many edges. */
+  private static final int STRIDE = 4;
+
+  /** Weaker edges do not count for the local interval. */
+  private static final double COUNTS = 0.4;
+
+  private static final double STRENGTH_SPREAD = 0.25;
+  private static final double MOST_AGAINST = 5.0;
+
+  final double[] times;
+  final double[] uncertainties;
+  final double[] strengths;
+
+  /** Median interval between edges around each, s. */
+  final double[] intervals;
+
+  /** What the strength costs when the edge is taken for a tooth, nats. */
+  final double[] toothNats;
+
+  private EdgeSeries(double[] times, double[] uncertainties, double[] strengths, double[] pace) {
+    this.times = times;
+    this.uncertainties = uncertainties;
+    this.strengths = strengths;
+    this.intervals = pace;
+    this.toothNats = new double[times.length];
+    for (int i = 0; i < times.length; i++) {
+      toothNats[i] = weakness(strengths[i], 1.0);
+    }
+  }
+
+  static EdgeSeries of(EdgeTrain train) {
+    int n = train.size();
+    double[] t = train.times();
+    double[] u = new double[n];
+    double[] s = new double[n];
+    for (int i = 0; i < n; i++) {
+      u[i] = train.uncertainty(i);
+      s[i] = train.strength(i);
+    }
+    return new EdgeSeries(t, u, s, localIntervals(t, s));
+  }
+
+  /** The same edges with the interval between teeth known from an earlier labelling. */
+  EdgeSeries withIntervals(double[] seconds) {
+    return new EdgeSeries(times, uncertainties, strengths, seconds);
+  }
+
+  int size() {
+    return times.length;
+  }
+
+  /**
+   * Cost of an edge weaker than it should be.
+   *
+   * @param strength found
+   * @param expected of that tooth
+   * @return nats, 0 when it is as strong as expected or stronger
+   */
+  static double weakness(double strength, double expected) {
+    double z = Math.max(0, expected - strength) / STRENGTH_SPREAD;
+    return Math.min(0.5 * z * z, MOST_AGAINST);
+  }
+
+  private static double[] localIntervals(double[] t, double[] strength) {
+    int n = t.length;
+    double[] result = new double[n];
+    if (n < 2) {
+      Arrays.fill(result, 1.0);
+      return result;
+    }
+    double[] strong = new double[n];
+    int[] before = new int[n + 1];
+    int m = 0;
+    for (int i = 0; i < n; i++) {
+      before[i] = m;
+      if (strength[i] >= COUNTS) {
+        strong[m++] = t[i];
+      }
+    }
+    double[] use = m >= n / 4 + 2 ? Arrays.copyOf(strong, m) : t;
+    double[] window = new double[2 * REACH + 1];
+    for (int i = 0; i < n; i += STRIDE) {
+      int centre = use == t ? i : Math.min(before[i], m - 1);
+      double v = medianInterval(use, centre, window);
+      Arrays.fill(result, i, Math.min(n, i + STRIDE), v);
+    }
+    return result;
+  }
+
+  private static double medianInterval(double[] t, int centre, double[] window) {
+    int lo = Math.max(0, centre - REACH);
+    int hi = Math.min(t.length - 1, centre + REACH + 1);
+    int n = 0;
+    for (int i = lo; i < hi; i++) {
+      double x = t[i + 1] - t[i];
+      int j = n++;
+      while (j > 0 && window[j - 1] > x) {
+        window[j] = window[j - 1];
+        j--;
+      }
+      window[j] = x;
+    }
+    return Math.max(window[n / 2], Double.MIN_NORMAL);
+  }
+}

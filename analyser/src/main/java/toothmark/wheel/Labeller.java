@@ -1,0 +1,385 @@
+package toothmark.wheel;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Finds the most probable reading of a run of edges: which tooth each one is, or that it is none.
+ *
+ * <p>Dynamic programming over (edge, tooth). A survivor is the best way of reading everything up to
+ * an edge that is a certain tooth; it carries a {@link SpeedState} of its own. Each new edge is
+ * tried as every tooth that the speed allows, after every open survivor; edges skipped are strays,
+ * teeth skipped are lost. Costs are negative logarithms of probability densities in time (nats):
+ *
+ * <ul>
+ *   <li>a tooth: its lateness, normal with the filter's variance, with a wide tail;
+ *   <li>a stray: its rate; many in a row are a burst, in which each costs less;
+ *   <li>m teeth lost in a row: {@code lossNats + lossGrowth ln m}, concave, since an open circuit
+ *       loses a thousand teeth as easily as ten;
+ *   <li>taking the count up anew: a fixed price, offered only where the best way is in trouble.
+ * </ul>
+ *
+ * <p>Sources: Viterbi, IEEE Trans. Inf. Theory 13 (1967) 260-269, doi:10.1109/TIT.1967.1054010; the
+ * survivors' own filters after Raheli, Polydoros and Tzou, IEEE Trans. Commun. 43 (1995) 354-364,
+ * doi:10.1109/26.380054 ("per-survivor processing").
+ */
+final class Labeller {
+
+  private static final double TAIL_SHARE = 0.03;
+  private static final double TAIL_SPREAD = 0.2;
+  private static final double BURST_NATS = 9.0;
+  private static final double BURST_SHARE = 0.5;
+  private static final double RESTART_NATS = 18.0;
+  private static final double TROUBLE = 22.0;
+  private static final double FADE = 0.85;
+  private static final int FIRST_EDGES = 24;
+  private static final int FIRST_STEPS = 4;
+  private static final int SETTLE_EVERY = 64;
+  private static final double SAME_PACE = 0.3;
+  private static final double ARC_MARGIN = 14;
+  private static final double FARTHEST = 3.6e7;
+  private static final double HALF_TURN = 180;
+  private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
+
+  /** How the search is bounded. */
+  enum Effort {
+    /** Every way within reach stays open: for decoding. */
+    THOROUGH(40, true),
+    /** Fewer ways and no confidences: for comparing wheels. */
+    BRISK(26, false);
+
+    private final double margin;
+    private final boolean confidences;
+
+    Effort(double margin, boolean confidences) {
+      this.margin = margin;
+      this.confidences = confidences;
+    }
+  }
+
+  private final EdgeSeries edges;
+  private final WheelTemplate wheel;
+  private final NoiseModel noise;
+  private final SpeedFilter filter;
+  private final Effort effort;
+  private final Lattice lattice = new Lattice();
+  private final Survivor[] atEdge;
+  private final Survivor[] besides;
+  private List<Survivor> open = new ArrayList<>();
+  private List<Survivor> next = new ArrayList<>();
+  private final List<Survivor> fresh = new ArrayList<>();
+  private double best;
+  private double jitter;
+  private double settledCost;
+  private Labelling labels;
+
+  Labeller(
+      EdgeSeries edges, WheelTemplate wheel, NoiseModel noise, SpeedFilter filter, Effort effort) {
+    this.edges = edges;
+    this.wheel = wheel;
+    this.noise = noise;
+    this.filter = filter;
+    this.effort = effort;
+    this.atEdge = new Survivor[wheel.teeth()];
+    this.besides = new Survivor[wheel.teeth()];
+  }
+
+  /** What it costs to take a row of edges, of this summed cost, for strays. */
+  static double skip(double strayNats) {
+    return Math.min(strayNats, BURST_NATS + BURST_SHARE * strayNats);
+  }
+
+  /**
+   * Labels edges.
+   *
+   * @param from first edge
+   * @param to end, exclusive
+   * @return the most probable labels and their cost
+   */
+  Labelling label(int from, int to) {
+    labels = new Labelling(from, to);
+    open.clear();
+    lattice.clear();
+    settledCost = 0;
+    double before = 0;
+    best = Double.POSITIVE_INFINITY;
+    for (int i = from; i < to; i++) {
+      advance(i);
+      if (i - from < FIRST_EDGES) {
+        start(i, null, skip(before));
+        before += stray(i);
+      } else if (open.isEmpty() || trouble() > TROUBLE) {
+        restart(i);
+      }
+      close(i);
+      if ((i - from) % SETTLE_EVERY == SETTLE_EVERY - 1) {
+        settleShared();
+      }
+    }
+    finish();
+    return labels;
+  }
+
+  private double stray(int i) {
+    return Math.max(0.5, noise.strayNats() - 0.6 * edges.toothNats[i]);
+  }
+
+  /** Tries edge i after every open survivor. */
+  private void advance(int i) {
+    double interval = edges.intervals[i];
+    double u = edges.uncertainties[i] / interval;
+    jitter = noise.jitter() * noise.jitter() + u * u;
+    double roughness = noise.roughnessAt(interval);
+    double bound = best + effort.margin;
+    for (Survivor s : open) {
+      double base = s.cost + skip(s.strayNats);
+      if (base <= bound) {
+        double dt = edges.times[i] - edges.times[s.edge];
+        if (s.paceKnown) {
+          follow(s, i, base, interval, roughness);
+        } else if (dt > 0) {
+          second(s, i, base, interval, roughness);
+        }
+      }
+    }
+  }
+
+  private void follow(Survivor s, int i, double base, double interval, double roughness) {
+    double dt = edges.times[i] - s.time;
+    if (dt <= 0) {
+      return;
+    }
+    filter.predict(s, dt / interval, roughness);
+    double variance = filter.varTime + jitter;
+    double pace = Math.exp(filter.meanLogPace);
+    double reach = (4 * Math.sqrt(variance) + 3.2 * TAIL_SPREAD) * interval;
+    double about = dt / pace;
+    if (!(about < FARTHEST)) {
+      return;
+    }
+    double span = Math.min(reach / pace, HALF_TURN);
+    int step = wheel.firstStepBeyond(s.tooth, about - span);
+    for (double angle = wheel.ahead(s.tooth, step);
+        angle <= about + span;
+        angle = wheel.ahead(s.tooth, ++step)) {
+      double late = (dt - angle * pace) / interval;
+      double core = (1 - TAIL_SHARE) * density(late, variance);
+      double tail = TAIL_SHARE * density(late, variance + TAIL_SPREAD * TAIL_SPREAD);
+      double rare = lost(step - 1) + edges.toothNats[i];
+      double cost = rare - Math.log(core + tail);
+      Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
+      if (to != null) {
+        learn(s, to, i, late, core / (core + tail), interval);
+        to.surprise += rare + 0.5 * late * late / (variance + TAIL_SPREAD * TAIL_SPREAD / 4);
+      }
+    }
+  }
+
+  /** A second tooth gives the pace; before it any pace is as likely as another. */
+  private void second(Survivor s, int i, double base, double interval, double roughness) {
+    double dt = edges.times[i] - edges.times[s.edge];
+    double h = dt / interval;
+    for (int step = 1; step <= Math.min(FIRST_STEPS, wheel.teeth()); step++) {
+      double cost = lost(step - 1) + edges.toothNats[i] + Math.log(4 * Math.max(h, 0.05));
+      double logPace = Math.log(dt / wheel.ahead(s.tooth, step));
+      Survivor to = offer(s, i, step, base, cost, logPace);
+      if (to != null) {
+        SpeedFilter.start(to, edges.times[i], logPace, h, jitter, roughness);
+      }
+    }
+  }
+
+  private static double density(double x, double variance) {
+    return Math.exp(-0.5 * x * x / variance - HALF_LOG_2PI) / Math.sqrt(variance);
+  }
+
+  private double lost(int m) {
+    return m == 0 ? 0 : noise.lossNats() + noise.lossGrowth() * Math.log(m);
+  }
+
+  /**
+   * Offers a way to read edge i. Two ways to one label stay open where they disagree on the pace:
+   * the label alone does not say which will serve better.
+   *
+   * @return the survivor to fill in when this is the best way to that label, else null
+   */
+  private Survivor offer(Survivor s, int i, int step, double base, double cost, double logPace) {
+    double total = base + cost;
+    if (total > best + effort.margin) {
+      return null;
+    }
+    int tooth = wheel.after(s.tooth, step);
+    Survivor to = place(i, tooth, logPace, total);
+    if (effort.confidences && (to.cost > total || total < best + ARC_MARGIN)) {
+      lattice.add(s, to, total - s.cost);
+    }
+    if (to.cost <= total) {
+      return null;
+    }
+    to.from = s;
+    to.steps = step;
+    to.cost = total;
+    to.surprise = FADE * s.surprise + skip(s.strayNats);
+    return to;
+  }
+
+  /** The survivor of that label and about that pace, or one that may be overwritten with it. */
+  private Survivor place(int i, int tooth, double logPace, double total) {
+    Survivor first = atEdge[tooth];
+    if (first == null) {
+      return atEdge[tooth] = added(i, tooth);
+    }
+    if (Math.abs(first.logPace - logPace) < SAME_PACE) {
+      return first;
+    }
+    Survivor second = besides[tooth];
+    if (second == null) {
+      return besides[tooth] = added(i, tooth);
+    }
+    if (Math.abs(second.logPace - logPace) < SAME_PACE) {
+      return second;
+    }
+    return first.cost > second.cost ? first : second;
+  }
+
+  private Survivor added(int i, int tooth) {
+    Survivor s = new Survivor(i, tooth);
+    s.cost = Double.POSITIVE_INFINITY;
+    fresh.add(s);
+    return s;
+  }
+
+  private void learn(Survivor s, Survivor to, int i, double late, double core, double interval) {
+    double spread = TAIL_SPREAD * TAIL_SPREAD * (1 - core);
+    filter.correct(to, edges.times[i], late, jitter + spread, interval);
+    if (core < 0.5) {
+      to.varPace += 0.25 * late * late * (1 - core);
+    }
+  }
+
+  /** Any tooth may be the first; its pace is open. */
+  private void start(int i, Survivor after, double base) {
+    double cost = base + Math.log(wheel.starts()) + edges.toothNats[i];
+    for (int k = 0; k < wheel.starts(); k++) {
+      Survivor s = place(i, k, Double.NaN, cost);
+      if (cost < s.cost) {
+        s.time = edges.times[i];
+        s.logPace = Double.NaN;
+        s.paceKnown = false;
+        s.from = after;
+        s.steps = 0;
+        s.cost = cost;
+        s.surprise = 0;
+        if (effort.confidences) {
+          lattice.add(after, s, after == null ? cost - settledCost : cost - after.cost);
+        }
+      }
+    }
+  }
+
+  private void restart(int i) {
+    Survivor leader = leader();
+    double base = leader == null ? best : leader.cost + skip(leader.strayNats);
+    start(i, leader, base + RESTART_NATS);
+  }
+
+  private Survivor leader() {
+    Survivor leader = null;
+    for (Survivor s : open) {
+      if (leader == null || s.cost + skip(s.strayNats) < leader.cost + skip(leader.strayNats)) {
+        leader = s;
+      }
+    }
+    return leader;
+  }
+
+  private double trouble() {
+    Survivor s = leader();
+    return s.surprise + skip(s.strayNats);
+  }
+
+  /** Takes the new survivors in and drops those too far behind. */
+  private void close(int i) {
+    double w = stray(i);
+    double lowest = Double.POSITIVE_INFINITY;
+    for (Survivor s : fresh) {
+      lowest = Math.min(lowest, s.cost);
+      atEdge[s.tooth] = null;
+      besides[s.tooth] = null;
+    }
+    for (Survivor s : open) {
+      s.strayNats += w;
+      lowest = Math.min(lowest, s.cost + skip(s.strayNats));
+    }
+    best = lowest;
+    next.clear();
+    for (Survivor s : open) {
+      if (s.cost + skip(s.strayNats) <= lowest + effort.margin) {
+        next.add(s);
+      }
+    }
+    for (Survivor s : fresh) {
+      if (s.cost <= lowest + effort.margin) {
+        next.add(s);
+      }
+    }
+    fresh.clear();
+    List<Survivor> swap = open;
+    open = next;
+    next = swap;
+  }
+
+  /** Writes down what all open ways have in common. */
+  private void settleShared() {
+    Survivor shared = sharedAncestor();
+    if (shared != null && shared.from != null) {
+      settle(shared);
+    }
+  }
+
+  private Survivor sharedAncestor() {
+    if (open.isEmpty()) {
+      return null;
+    }
+    List<Survivor> heads = new ArrayList<>(open);
+    while (heads.size() > 1) {
+      int latest = 0;
+      for (int j = 1; j < heads.size(); j++) {
+        latest = heads.get(j).edge > heads.get(latest).edge ? j : latest;
+      }
+      Survivor up = heads.get(latest).from;
+      if (up == null) {
+        return null;
+      }
+      if (heads.contains(up)) {
+        heads.set(latest, heads.get(heads.size() - 1));
+        heads.remove(heads.size() - 1);
+      } else {
+        heads.set(latest, up);
+      }
+    }
+    return heads.get(0);
+  }
+
+  private void settle(Survivor to) {
+    for (Survivor s = to; s != null && s.from != s; s = s.from) {
+      labels.teeth[s.edge - labels.from] = s.tooth;
+      labels.steps[s.edge - labels.from] = s.steps;
+    }
+    if (effort.confidences) {
+      lattice.settle(open, to, labels);
+    }
+    settledCost = to.cost;
+    to.from = null;
+  }
+
+  private void finish() {
+    Survivor leader = leader();
+    if (leader == null) {
+      labels.cost = Double.POSITIVE_INFINITY;
+      return;
+    }
+    labels.cost = leader.cost + skip(leader.strayNats);
+    settle(leader);
+  }
+}

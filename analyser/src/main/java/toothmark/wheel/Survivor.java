@@ -1,0 +1,36 @@
+package toothmark.wheel;
+
+/** The best way of reading all edges up to one, given that this one is a certain tooth. */
+final class Survivor extends SpeedState {
+
+  final int edge;
+
+  /** From 0. */
+  final int tooth;
+
+  /** The tooth before it on this way; null at a start. */
+  Survivor from;
+
+  /** Teeth further on than {@link #from}; 0 at a start or where the count was taken up anew. */
+  int steps;
+
+  /** Cost of the way so far, nats. */
+  double cost;
+
+  /** Cost of the edges since, all taken for strays, nats. */
+  double strayNats;
+
+  /** Fading sum of what was improbable on the way, nats. */
+  double surprise;
+
+  /** Logarithm of the probability of all ways that lead here. */
+  double forward = Double.NEGATIVE_INFINITY;
+
+  /** Logarithm of the probability of all ways that lead on from here. */
+  double backward = Double.NEGATIVE_INFINITY;
+
+  Survivor(int edge, int tooth) {
+    this.edge = edge;
+    this.tooth = tooth;
+  }
+}

@@ -1,0 +1,177 @@
+package toothmark.wheel;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+
+/** Ranks the wheels that the edges of one train may show. */
+final class TrainSearch {
+
+  /** Edges of a stretch: two turns of the finest wheel, many of a usual one. */
+  private static final int STRETCH = 400;
+
+  private static final int STRETCHES = 3;
+  private static final int GUESSES = 5;
+
+  /**
+   * From this roughness on, counting slots is not to be trusted and all coarse wheels are tried.
+   */
+  private static final double ROUGH = 0.06;
+
+  private static final int COARSE_SLOTS = 16;
+  private static final double SLOT_MEMORY = 5;
+  private static final double SLOT_LOSS_NATS = 2.0;
+
+  /** The candidates' costs are sums of nats that are not quite independent. */
+  private static final double TEMPER = 0.5;
+
+  private static final double STATED_BONUS = 6;
+
+  /** A wheel in the race. */
+  record Runner(WheelPattern pattern, double cost) {}
+
+  private final EdgeSeries edges;
+  private final Optional<WheelPattern> stated;
+  private final List<WheelRace.Stretch> stretches = new ArrayList<>();
+  private final Set<WheelPattern> candidates = new LinkedHashSet<>();
+  private List<Runner> ranking = List.of();
+  private int raced;
+
+  TrainSearch(EdgeSeries edges, Optional<WheelPattern> stated) {
+    this.edges = edges;
+    this.stated = stated;
+  }
+
+  /** Best first; empty when there is nothing to rank. */
+  List<Runner> ranking() {
+    return ranking;
+  }
+
+  /** Edges on which the ranking rests. */
+  int raced() {
+    return raced;
+  }
+
+  TrainSearch run() {
+    boolean rough = false;
+    for (int[] s : calmest()) {
+      rough |= study(s[0], s[1]);
+    }
+    stated.ifPresent(candidates::add);
+    if (rough) {
+      addCoarse();
+    }
+    addNeighbours();
+    WheelRace race = new WheelRace(edges, stretches);
+    List<Runner> list = new ArrayList<>();
+    for (WheelPattern p : candidates) {
+      double cost = race.cost(p) + PatternPrior.nats(p);
+      boolean believed = stated.isPresent() && stated.get().equals(p);
+      if (cost < Double.POSITIVE_INFINITY) {
+        list.add(new Runner(p, believed ? cost - STATED_BONUS : cost));
+      }
+    }
+    list.sort(Comparator.comparingDouble(Runner::cost));
+    ranking = list;
+    raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
+    return this;
+  }
+
+  /** The labels of the first stretch by a wheel of the ranking. */
+  Labelling labels(WheelPattern pattern) {
+    return new WheelRace(edges, stretches).labels(pattern);
+  }
+
+  /** What the same edges would cost if every one were in its place, nats. */
+  double freeCost() {
+    return stretches.stream().mapToDouble(s -> s.freeCost(edges)).sum();
+  }
+
+  /** Confidence of each in the ranking. */
+  double[] confidences() {
+    double[] p = new double[ranking.size()];
+    double sum = 0;
+    for (int i = 0; i < p.length; i++) {
+      p[i] = Math.exp(-TEMPER * (ranking.get(i).cost() - ranking.get(0).cost()));
+      sum += p[i];
+    }
+    for (int i = 0; i < p.length; i++) {
+      p[i] /= sum;
+    }
+    return p;
+  }
+
+  /** Guesses wheels from one stretch. */
+  private boolean study(int from, int to) {
+    NoiseModel noise = NoiseEstimate.of(edges, from, to);
+    WheelTemplate steps = WheelTemplate.evenSteps();
+    SpeedFilter filter = new SpeedFilter(SLOT_MEMORY);
+    NoiseModel loose = noise.withRates(noise.strayNats(), SLOT_LOSS_NATS).withLossGrowth(1);
+    Labelling labels =
+        new Labeller(edges, steps, loose, filter, Labeller.Effort.BRISK).label(from, to);
+    for (FoldedOccupancy.Guess g : FoldedOccupancy.guesses(SlotCount.of(edges, labels), GUESSES)) {
+      candidates.add(g.pattern());
+    }
+    boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
+    NoiseModel fitted = new MotionFit(edges, steps, filter, labels).fit(noise);
+    stretches.add(new WheelRace.Stretch(from, to, rough ? noise : fitted));
+    return rough;
+  }
+
+  private void addCoarse() {
+    for (int n = 4; n <= COARSE_SLOTS; n++) {
+      for (int m = 1; m <= 2 && n - m >= 3; m++) {
+        candidates.add(WheelPattern.of(n, m));
+      }
+      candidates.add(WheelPattern.withExtraTooth(n));
+    }
+  }
+
+  private void addNeighbours() {
+    if (candidates.isEmpty()) {
+      return;
+    }
+    WheelPattern p = candidates.iterator().next();
+    int[] gaps = p.gapLengths();
+    if (gaps.length == 1) {
+      for (int m = 1; m <= 3 && p.slots() - m >= 2; m++) {
+        candidates.add(WheelPattern.of(p.slots(), m));
+        candidates.add(WheelPattern.of(p.slots() - gaps[0] + m, m));
+      }
+    }
+    candidates.add(WheelPattern.plain(p.slots()));
+  }
+
+  /** Stretches with the least roughness, in time order, not overlapping. */
+  private List<int[]> calmest() {
+    int n = edges.size();
+    if (n <= STRETCH * STRETCHES / 2) {
+      return List.of(new int[] {0, n});
+    }
+    int parts = Math.max(STRETCHES, Math.min(24, n / STRETCH));
+    int length = Math.min(STRETCH, n / parts);
+    List<int[]> all = new ArrayList<>();
+    for (int k = 0; k < parts; k++) {
+      int from = (int) ((long) k * (n - length) / (parts - 1));
+      all.add(new int[] {from, from + length});
+    }
+    all.sort(Comparator.comparingDouble(s -> roughness(s[0], s[1])));
+    List<int[]> best = new ArrayList<>(all.subList(0, STRETCHES));
+    best.sort(Comparator.comparingInt(s -> s[0]));
+    return best;
+  }
+
+  private double roughness(int from, int to) {
+    double[] x = new double[to - from - 2];
+    for (int i = from + 1; i < to - 1; i++) {
+      double[] t = edges.times;
+      x[i - from - 1] = Math.abs(t[i + 1] - 2 * t[i] + t[i - 1]) / edges.intervals[i];
+    }
+    Arrays.sort(x);
+    return x[(int) (0.6 * x.length)];
+  }
+}

@@ -1,0 +1,225 @@
+package toothmark.wheel;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.EdgeTrain;
+import toothmark.edges.SensorKind;
+
+/**
+ * Names the wheel from its edges alone, and which edges are its teeth.
+ *
+ * <p>A wheel that the job sheet states is one candidate among the others; it wins where the edges
+ * cannot decide. The method is in {@code docs/methods/wheel-identification.md}.
+ */
+public final class WheelIdentifier {
+
+  private static final int FEWEST_EDGES = 8;
+
+  /** Cost of an edge in a train without any order is about 1.4 nats. */
+  private static final double NO_ORDER_NATS = 0.8;
+
+  private static final double SWING_LIKELY = 0.12;
+  private static final double STEADIER = 0.5;
+  private static final int ALTERNATIVES = 5;
+  private static final double LEVEL_NATS = 25;
+
+  private final Optional<WheelPattern> stated;
+  private final Optional<EdgeDirection> timedEdge;
+
+  private WheelIdentifier(Optional<WheelPattern> stated, Optional<EdgeDirection> timedEdge) {
+    this.stated = stated;
+    this.timedEdge = timedEdge;
+  }
+
+  /**
+   * An identifier that is told nothing.
+   *
+   * @return the identifier
+   */
+  public static WheelIdentifier withDefaults() {
+    return new WheelIdentifier(Optional.empty(), Optional.empty());
+  }
+
+  /**
+   * Tells the wheel that the job sheet states.
+   *
+   * @param pattern the wheel
+   * @return a new identifier
+   */
+  public WheelIdentifier withStated(WheelPattern pattern) {
+    return new WheelIdentifier(Optional.of(pattern), timedEdge);
+  }
+
+  /**
+   * Tells the edge that the controller times.
+   *
+   * @param direction which way the signal goes
+   * @return a new identifier
+   */
+  public WheelIdentifier withTimedEdge(EdgeDirection direction) {
+    return new WheelIdentifier(stated, Optional.of(direction));
+  }
+
+  /**
+   * Names the wheel.
+   *
+   * @param edges both directions of the crank signal
+   * @return the wheel, or why there is none
+   */
+  public WheelSearch identify(CrankEdges edges) {
+    int most = Math.max(edges.falling().size(), edges.rising().size());
+    if (most < FEWEST_EDGES) {
+      return WheelSearch.none(
+          String.format(
+              Locale.ROOT,
+              "The crank channel has %d edges of one direction; a wheel needs at least %d.",
+              most,
+              FEWEST_EDGES));
+    }
+    if (edges.kind() == SensorKind.VARIABLE_RELUCTANCE) {
+      return ofWave(edges);
+    }
+    List<String> evidence = new ArrayList<>();
+    EdgeDirection direction = chosenEdge(edges, evidence);
+    Side side = new Side(edges, direction);
+    return side.isWheel()
+        ? WheelSearch.of(side.identification(Orientation.UNKNOWN, evidence))
+        : WheelSearch.none(side.whyNot());
+  }
+
+  /** Of a switch: the edge the job sheet names, else falling unless rising is much steadier. */
+  private EdgeDirection chosenEdge(CrankEdges edges, List<String> evidence) {
+    if (edges.kind() == SensorKind.EDGES_ONLY) {
+      return EdgeDirection.FALLING;
+    }
+    if (timedEdge.isPresent()) {
+      evidence.add(
+          "Teeth are the " + word(timedEdge.get()) + " edges, which the job sheet names as timed.");
+      return timedEdge.get();
+    }
+    double falling = Unsteadiness.of(edges.falling());
+    double rising = Unsteadiness.of(edges.rising());
+    if (rising < STEADIER * falling) {
+      evidence.add(
+          String.format(
+              Locale.ROOT,
+              "Teeth are the rising edges: nothing names the timed edge, and they are steadier"
+                  + " (median change of the step from one interval to the next %.2g against %.2g).",
+              rising,
+              falling));
+      return EdgeDirection.RISING;
+    }
+    return EdgeDirection.FALLING;
+  }
+
+  /** Of a wave: the steep crossings are teeth, and which way they go shows how it is wired. */
+  private WheelSearch ofWave(CrankEdges edges) {
+    EdgeDirection timed = timedEdge.orElse(EdgeDirection.FALLING);
+    Side as = new Side(edges, timed);
+    Side other = new Side(edges, timed.opposite());
+    if (!as.isWheel() && !other.isWheel()) {
+      return WheelSearch.none(as.whyNot());
+    }
+    Side best = as.cost() <= other.cost() ? as : other;
+    List<String> evidence = new ArrayList<>();
+    best.swing()
+        .ifPresent(
+            v ->
+                evidence.add(
+                    String.format(
+                        Locale.ROOT,
+                        "In the gap the flux goes %.2f of a tooth's swing beyond the slots, as it"
+                            + " does when the %s edges are the teeth.",
+                        v,
+                        word(best.direction))));
+    boolean telling = best.swing().isPresent() || other.swing().isPresent();
+    Orientation o =
+        !telling && !best.top().pattern().hasReference()
+            ? Orientation.UNKNOWN
+            : best == as ? Orientation.NORMAL : Orientation.REVERSED;
+    return WheelSearch.of(best.identification(o, evidence));
+  }
+
+  private static String word(EdgeDirection direction) {
+    return direction == EdgeDirection.FALLING ? "falling" : "rising";
+  }
+
+  /** One direction's edges taken for teeth. */
+  private final class Side {
+
+    private final EdgeDirection direction;
+    private final TrainSearch search;
+    private final double costPerEdge;
+    private final OptionalDouble swing;
+
+    Side(CrankEdges edges, EdgeDirection direction) {
+      this.direction = direction;
+      EdgeTrain teeth = edges.train(direction);
+      EdgeSeries series = EdgeSeries.of(teeth);
+      this.search = new TrainSearch(series, stated);
+      if (teeth.size() >= FEWEST_EDGES) {
+        search.run();
+      }
+      this.costPerEdge =
+          search.ranking().isEmpty()
+              ? Double.POSITIVE_INFINITY
+              : search.ranking().get(0).cost() / search.raced();
+      this.swing =
+          search.ranking().isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
+              ? OptionalDouble.empty()
+              : GapLevel.swing(
+                  search.labels(top().pattern()),
+                  top().pattern(),
+                  teeth,
+                  edges.train(direction.opposite()),
+                  direction);
+    }
+
+    TrainSearch.Runner top() {
+      return search.ranking().get(0);
+    }
+
+    boolean isWheel() {
+      return costPerEdge < NO_ORDER_NATS;
+    }
+
+    OptionalDouble swing() {
+      return swing;
+    }
+
+    /** Cost of this direction being the teeth, comparable with that of the other. */
+    double cost() {
+      if (search.ranking().isEmpty()) {
+        return Double.POSITIVE_INFINITY;
+      }
+      double level = swing.isPresent() && swing.getAsDouble() > SWING_LIKELY ? 0 : LEVEL_NATS;
+      return top().cost() - search.freeCost() + level;
+    }
+
+    String whyNot() {
+      return String.format(
+          Locale.ROOT,
+          "%d %s edges were found, but no wheel makes them more than chance would.",
+          search.raced(),
+          word(direction));
+    }
+
+    WheelIdentification identification(Orientation orientation, List<String> evidence) {
+      double[] p = search.confidences();
+      List<WheelIdentification.Candidate> others = new ArrayList<>();
+      for (int i = 1; i < p.length; i++) {
+        WheelPattern w = search.ranking().get(i).pattern();
+        if (others.size() < ALTERNATIVES || stated.filter(w::equals).isPresent()) {
+          others.add(new WheelIdentification.Candidate(w, p[i]));
+        }
+      }
+      return new WheelIdentification(
+          top().pattern(), p[0], others, direction, orientation, evidence);
+    }
+  }
+}

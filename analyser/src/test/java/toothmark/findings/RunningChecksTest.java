@@ -1,0 +1,101 @@
+package toothmark.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.fires;
+import static toothmark.findings.Assertions.quiet;
+
+import org.junit.jupiter.api.Test;
+import toothmark.units.Interval;
+
+class RunningChecksTest {
+
+  private final Scene scene = Scene.healthy();
+
+  @Test
+  void slowCrankingFires() {
+    speed(80, 110, 3);
+    assertThat(fires(new SlowCrankingCheck(), scene).evidence().get(0))
+        .startsWith("Cranking speed is 9");
+  }
+
+  @Test
+  void slowCrankingStaysQuiet() {
+    speed(180, 220, 3);
+    quiet(new SlowCrankingCheck(), scene);
+  }
+
+  @Test
+  void slowCrankingNeedsCranking() {
+    cannotRun(new SlowCrankingCheck(), scene, "The capture holds less than two turns of cranking.");
+  }
+
+  @Test
+  void engineStopsFires() {
+    speed(900, 60, 2);
+    scene.restSeconds = 1;
+    assertThat(fires(new EngineStopsCheck(), scene).severity()).isEqualTo(Severity.NOTE);
+  }
+
+  @Test
+  void engineStopsStaysQuiet() {
+    quiet(new EngineStopsCheck(), scene);
+  }
+
+  @Test
+  void kickBackFires() {
+    speed(300, 60, 2);
+    scene.undecided.add(new Interval(1.95, 1.99));
+    fires(new KickBackCheck(), scene);
+  }
+
+  @Test
+  void kickBackStaysQuietAtSpeed() {
+    scene.undecided.add(new Interval(1.0, 1.1));
+    quiet(new KickBackCheck(), scene);
+  }
+
+  @Test
+  void crankingLossesAreNormal() {
+    speed(180, 220, 2);
+    scene.notReceived = (t, k, r) -> k == 20 && r == 3;
+    assertThat(fires(new CrankingLossesCheck(), scene).severity()).isEqualTo(Severity.NOTE);
+  }
+
+  @Test
+  void crankingLossesStaysQuiet() {
+    quiet(new CrankingLossesCheck(), scene);
+  }
+
+  @Test
+  void unexplainedLossesStaysQuietWhereALostToothExplainsThem() {
+    scene.notReceived = (t, k, r) -> k == 20 && r == 3;
+    quiet(new UnexplainedLossesCheck(), scene);
+  }
+
+  /** A receiver told fewer teeth loses sync on a signal in which nothing is wrong. */
+  @Test
+  void unexplainedLossesFires() {
+    scene.followedTeeth = 33;
+    assertThat(fires(new UnexplainedLossesCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void unevenCylindersFires() {
+    scene.weakCylinder = 0.03;
+    scene.seconds = 3;
+    fires(new UnevenCylindersCheck(), scene);
+  }
+
+  @Test
+  void unevenCylindersStaysQuiet() {
+    scene.seconds = 3;
+    quiet(new UnevenCylindersCheck(), scene);
+  }
+
+  private void speed(double from, double to, double seconds) {
+    scene.fromRpm = from;
+    scene.toRpm = to;
+    scene.seconds = seconds;
+  }
+}

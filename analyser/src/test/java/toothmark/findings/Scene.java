@@ -1,0 +1,342 @@
+package toothmark.findings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import toothmark.capture.Capture;
+import toothmark.capture.Channel;
+import toothmark.capture.Reading;
+import toothmark.capture.StepSignal;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.EdgeTrain;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+import toothmark.ignition.AbsentSpark;
+import toothmark.ignition.ChargingLevel;
+import toothmark.ignition.Coil;
+import toothmark.ignition.CoilTrack;
+import toothmark.ignition.CrankPoint;
+import toothmark.ignition.PickUp;
+import toothmark.ignition.Spark;
+import toothmark.receiver.FollowedWheel;
+import toothmark.receiver.ReceiverEdges;
+import toothmark.receiver.ReceiverTrace;
+import toothmark.receiver.ReferenceReceiver;
+import toothmark.rotation.AngleTimeline;
+import toothmark.rotation.DecodedCrank;
+import toothmark.rotation.SpeedTrace;
+import toothmark.timing.Alignment;
+import toothmark.timing.CoilTiming;
+import toothmark.timing.GapFit;
+import toothmark.timing.Limiter;
+import toothmark.timing.LogMatch;
+import toothmark.timing.Timing;
+import toothmark.units.Interval;
+import toothmark.wheel.DecodedWheel;
+import toothmark.wheel.Orientation;
+import toothmark.wheel.ToothEvent;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.ToothKind;
+import toothmark.wheel.WheelIdentification;
+import toothmark.wheel.WheelPattern;
+
+/**
+ * A capture written down by hand: a healthy four-cylinder engine with a 36-1 wheel at 900 rev/min,
+ * everything of which can be changed before {@link #seen()}.
+ */
+final class Scene {
+
+  /** Decides something of a tooth as it passes. */
+  interface OfTooth {
+    boolean holds(double time, int tooth, int revolution);
+  }
+
+  WheelPattern wheel = WheelPattern.of(36, 1);
+  Optional<WheelPattern> told = Optional.empty();
+  double confidence = 0.99;
+  Orientation orientation = Orientation.NORMAL;
+  SensorKind kind = SensorKind.VARIABLE_RELUCTANCE;
+  double fromRpm = 900;
+  double toRpm = 900;
+  double seconds = 1.6;
+  double restSeconds = 0;
+  boolean decoded = true;
+  String undecodable = "";
+  OfTooth lost = (t, k, r) -> false;
+  OfTooth notReceived = (t, k, r) -> false;
+  List<Double> strays = new ArrayList<>();
+  List<Interval> undecided = new ArrayList<>();
+  double[] offsets = new double[35];
+  double[] strengths = ones(35);
+  int turnsLearned = 20;
+  double hertz = 80_000;
+  double low = -3;
+  double high = 3;
+  double noise = 0.01;
+  double clippedShare = 0;
+  double samplesPerEdge = 40;
+  double fallingJitterPitches = 0;
+  double risingJitterPitches = 0;
+  double humHertz = 0;
+  double humDegrees = 0;
+  double weakCylinder = 0;
+  int cylinders = 4;
+
+  /** Teeth that the receiver is told stand before the gap; 0 for those of the wheel. */
+  int followedTeeth = 0;
+
+  boolean coilsRecorded = true;
+  int silentCoil = -1;
+  double dwellSeconds = 3e-3;
+  double dwellSpread = 0;
+  int everyNthSparkAbsent = 0;
+  int everyNthSparkTwice = 0;
+  Optional<Alignment> alignment = Optional.empty();
+  List<CoilTiming> coilTimings = new ArrayList<>();
+  Optional<GapFit> gap = Optional.empty();
+  List<Limiter> limiters = new ArrayList<>();
+  Optional<LogMatch> log = Optional.empty();
+
+  private final List<Double> times = new ArrayList<>();
+  private final List<Double> angles = new ArrayList<>();
+  private final List<Integer> numbers = new ArrayList<>();
+  private final Random random = new Random(42);
+
+  static Scene healthy() {
+    return new Scene();
+  }
+
+  static double[] ones(int n) {
+    double[] x = new double[n];
+    Arrays.fill(x, 1);
+    return x;
+  }
+
+  /** Time at which the crank has turned so far, degrees. */
+  double timeOf(double degrees) {
+    double rise = (toRpm - fromRpm) / seconds;
+    double revs = degrees / 6;
+    if (rise == 0) {
+      return revs / fromRpm;
+    }
+    return (-fromRpm + Math.sqrt(fromRpm * fromRpm + 2 * rise * revs)) / rise;
+  }
+
+  double rpmAt(double time) {
+    return fromRpm + (toRpm - fromRpm) * time / seconds;
+  }
+
+  /** Times of sparks, two a turn, 10 degrees before 90 and 270. */
+  List<Double> sparkTimes(int coil) {
+    List<Double> t = new ArrayList<>();
+    for (int r = 0; timeOf(360.0 * r + 260) < seconds; r++) {
+      t.add(timeOf(360.0 * r + 80 + 180 * coil));
+    }
+    return t;
+  }
+
+  Observations seen() {
+    passTeeth();
+    DecodedCrank crank = decode();
+    return new Observations(
+        capture(),
+        new Observations.Stated(
+            cylinders,
+            told,
+            OptionalDouble.of(150),
+            EdgeDirection.FALLING,
+            Observations.EdgeStatement.ASSUMED),
+        edges(),
+        decoded ? Optional.of(crank) : Optional.empty(),
+        undecodable,
+        receiver(),
+        coilsRecorded ? coils() : List.of(),
+        new Timing(
+            Timing.Reference.NOMINAL,
+            alignment,
+            List.of(),
+            coilTimings,
+            List.of(),
+            gap,
+            limiters,
+            log));
+  }
+
+  private void passTeeth() {
+    times.clear();
+    angles.clear();
+    numbers.clear();
+    for (int r = 0; timeOf(360.0 * r) < seconds; r++) {
+      for (int k = 1; k <= wheel.teeth(); k++) {
+        double degrees = 360.0 * r + wheel.degreesAfterTooth1(k);
+        double t = timeOf(degrees);
+        if (t < seconds) {
+          double hum = humDegrees * Math.sin(2 * Math.PI * humHertz * t);
+          double ripple = weakCylinder * 57.3 * Math.sin(Math.toRadians(degrees / 2));
+          times.add(t + (hum + ripple) / (6 * rpmAt(t)));
+          angles.add(degrees);
+          numbers.add(k);
+        }
+      }
+    }
+  }
+
+  private DecodedCrank decode() {
+    int n = times.size();
+    ToothEvents.Builder b = new ToothEvents.Builder();
+    List<ToothEvent> events = new ArrayList<>();
+    for (int i = 0; i < n; i++) {
+      int r = (int) Math.floor(angles.get(i) / 360);
+      boolean gone = lost.holds(times.get(i), numbers.get(i), r);
+      events.add(
+          new ToothEvent(
+              times.get(i),
+              1e-6,
+              gone ? ToothKind.MISSING : ToothKind.SEEN,
+              numbers.get(i),
+              r,
+              0.99,
+              gone ? 0 : 1));
+    }
+    for (double t : strays) {
+      events.add(new ToothEvent(t, 1e-6, ToothKind.STRAY, 0, 0, 0.9, 0.2));
+    }
+    events.sort((x, y) -> Double.compare(x.timeSeconds(), y.timeSeconds()));
+    events.forEach(b::add);
+    double[] u = new double[offsets.length];
+    Arrays.fill(u, 0.01);
+    return new DecodedCrank(
+        new WheelIdentification(
+            wheel,
+            confidence,
+            List.of(new WheelIdentification.Candidate(WheelPattern.of(60, 2), 1 - confidence)),
+            EdgeDirection.FALLING,
+            orientation,
+            List.of()),
+        new DecodedWheel(
+            wheel, b.build(), new ToothGeometry(offsets, u, strengths, turnsLearned), undecided),
+        timeline(),
+        speed());
+  }
+
+  private AngleTimeline timeline() {
+    int n = times.size();
+    double[] t = new double[n];
+    double[] a = new double[n];
+    double[] rate = new double[n];
+    for (int i = 0; i < n; i++) {
+      t[i] = times.get(i);
+      a[i] = angles.get(i);
+      rate[i] = 6 * rpmAt(t[i]);
+    }
+    return new AngleTimeline(t, a, rate);
+  }
+
+  private SpeedTrace speed() {
+    double[] t = new double[times.size()];
+    double[] rpm = new double[t.length];
+    for (int i = 0; i < t.length; i++) {
+      t[i] = times.get(i);
+      rpm[i] = rpmAt(t[i]);
+    }
+    return new SpeedTrace(t, rpm, (fromRpm + toRpm) / 2);
+  }
+
+  private ReceiverTrace receiver() {
+    List<Double> heard = new ArrayList<>(strays);
+    for (int i = 0; i < times.size(); i++) {
+      int r = (int) Math.floor(angles.get(i) / 360);
+      double t = times.get(i);
+      if (!lost.holds(t, numbers.get(i), r) && !notReceived.holds(t, numbers.get(i), r)) {
+        heard.add(orientation == Orientation.REVERSED ? slotAfter(i) : t);
+      }
+    }
+    heard.sort(null);
+    double[] h = heard.stream().mapToDouble(Double::doubleValue).toArray();
+    return ReferenceReceiver.follow(ReceiverEdges.of(h), followed());
+  }
+
+  private FollowedWheel followed() {
+    int gap = wheel.slots() - wheel.teeth();
+    int teeth = followedTeeth > 0 ? followedTeeth : wheel.teeth();
+    return gap == 0
+        ? FollowedWheel.plain(wheel.slots())
+        : FollowedWheel.withGaps(new int[] {teeth}, new int[] {gap});
+  }
+
+  private double slotAfter(int i) {
+    int k = numbers.get(i);
+    double next = k == wheel.teeth() ? 360 - wheel.degreesAfterTooth1(k) : wheel.pitchDegrees();
+    return timeOf(angles.get(i) + next / 2);
+  }
+
+  private CrankEdges edges() {
+    double[] rising = new double[times.size()];
+    for (int i = 0; i < rising.length; i++) {
+      rising[i] = timeOf(angles.get(i) + wheel.pitchDegrees() / 2);
+    }
+    double[] falling = times.stream().mapToDouble(Double::doubleValue).toArray();
+    return new CrankEdges(
+        kind, train(falling, fallingJitterPitches), train(rising, risingJitterPitches), quality());
+  }
+
+  /** Adapt here when the record grows. */
+  private SignalQuality quality() {
+    return new SignalQuality(hertz, low, high, 0, noise, clippedShare, samplesPerEdge);
+  }
+
+  private EdgeTrain train(double[] t, double jitterPitches) {
+    double[] jittered = t.clone();
+    for (int i = 0; i < t.length; i++) {
+      double pitch = wheel.pitchDegrees() / 6 / rpmAt(t[i]);
+      jittered[i] += jitterPitches * pitch * random.nextGaussian();
+    }
+    Arrays.sort(jittered);
+    double[] u = new double[t.length];
+    return new EdgeTrain(jittered, u, ones(t.length), ones(t.length));
+  }
+
+  private Capture capture() {
+    StepSignal signal =
+        new StepSignal(new double[] {0}, new double[] {0}, 0, seconds + restSeconds);
+    return new Capture(
+        "by-hand.csv",
+        List.of(new Channel("CH1", "V", signal)),
+        new Reading("text", List.of(), List.of()));
+  }
+
+  private List<CoilTrack> coils() {
+    return List.of(coil(0), coil(1));
+  }
+
+  private CoilTrack coil(int number) {
+    List<Spark> sparks = new ArrayList<>();
+    List<AbsentSpark> absent = new ArrayList<>();
+    int n = 0;
+    for (double t : number == silentCoil ? List.<Double>of() : sparkTimes(number)) {
+      n++;
+      CrankPoint at = new CrankPoint(360.0 * n, rpmAt(t), 0);
+      if (everyNthSparkAbsent > 0 && n % everyNthSparkAbsent == 0) {
+        absent.add(new AbsentSpark(t, at));
+        continue;
+      }
+      sparks.add(spark(t, at, Spark.Turn.FIRST));
+      if (everyNthSparkTwice > 0 && n % everyNthSparkTwice == 0) {
+        sparks.add(spark(t + 2e-3, at, Spark.Turn.REPEATED));
+      }
+    }
+    List<Integer> own = number == 0 ? List.of(1, 4) : List.of(3, 2);
+    Coil coil = new Coil("coil " + (number + 1), own, PickUp.LOGIC);
+    return new CoilTrack(coil, ChargingLevel.HIGH, 360, sparks, absent, Optional.empty());
+  }
+
+  private Spark spark(double t, CrankPoint at, Spark.Turn turn) {
+    double dwell = dwellSeconds * (1 + dwellSpread * random.nextGaussian());
+    return new Spark(t, 1e-6, OptionalDouble.of(t - dwell), Optional.of(at), turn);
+  }
+}

@@ -1,0 +1,139 @@
+package toothmark.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.fires;
+import static toothmark.findings.Assertions.quiet;
+
+import org.junit.jupiter.api.Test;
+import toothmark.edges.SensorKind;
+import toothmark.wheel.Orientation;
+
+class SignalChecksTest {
+
+  private final Scene scene = Scene.healthy();
+
+  @Test
+  void noCrankSignalFiresOnNoise() {
+    scene.decoded = false;
+    scene.undecodable = "no wheel fits 400 edges.";
+    scene.low = -0.02;
+    scene.high = 0.02;
+    Finding f = fires(new NoCrankSignalCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.title()).isEqualTo("No signal comes from the crank sensor.");
+  }
+
+  @Test
+  void noCrankSignalStaysQuiet() {
+    quiet(new NoCrankSignalCheck(), scene);
+  }
+
+  @Test
+  void captureTooShortFires() {
+    scene.seconds = 0.1;
+    Finding f = fires(new CaptureTooShortCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.evidence().get(0)).startsWith("In 100\u2009ms the crank makes 1.5 turns;");
+  }
+
+  @Test
+  void captureTooShortFiresOnAnUndecodedStumpAndNoCrankSignalLeavesItAlone() {
+    scene.seconds = 0.05;
+    scene.decoded = false;
+    scene.undecodable = "no gap was seen twice.";
+    fires(new CaptureTooShortCheck(), scene);
+    quiet(new NoCrankSignalCheck(), scene);
+  }
+
+  @Test
+  void captureTooShortStaysQuiet() {
+    quiet(new CaptureTooShortCheck(), scene);
+  }
+
+  @Test
+  void captureTooSlowFires() {
+    scene.samplesPerEdge = 4;
+    Finding f = fires(new CaptureTooSlowCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.nextTest())
+        .isEqualTo("Record at 240\u2009kHz or more, or at a lower engine speed.");
+  }
+
+  @Test
+  void captureTooSlowStaysQuiet() {
+    quiet(new CaptureTooSlowCheck(), scene);
+  }
+
+  @Test
+  void polarityReversedFires() {
+    scene.orientation = Orientation.REVERSED;
+    Finding f = fires(new SensorPolarityReversedCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void polarityReversedStaysQuiet() {
+    quiet(new SensorPolarityReversedCheck(), scene);
+  }
+
+  @Test
+  void polarityCannotBeSeenOnASwitch() {
+    scene.kind = SensorKind.HALL;
+    cannotRun(
+        new SensorPolarityReversedCheck(),
+        scene,
+        "Only the wave of a variable-reluctance sensor shows which way round it is wired.");
+  }
+
+  @Test
+  void wrongTimingEdgeFires() {
+    scene.kind = SensorKind.HALL;
+    scene.fallingJitterPitches = 0.02;
+    scene.risingJitterPitches = 0.002;
+    Finding f = fires(new WrongTimingEdgeCheck(), scene);
+    assertThat(f.nextTest()).startsWith("Set the controller to the rising edge");
+  }
+
+  @Test
+  void wrongTimingEdgeStaysQuietOnTheSteadyEdge() {
+    scene.kind = SensorKind.HALL;
+    scene.fallingJitterPitches = 0.002;
+    scene.risingJitterPitches = 0.02;
+    quiet(new WrongTimingEdgeCheck(), scene);
+  }
+
+  @Test
+  void clippedFires() {
+    scene.clippedShare = 0.04;
+    Finding f = fires(new SensorClippedCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void clippedStaysQuiet() {
+    quiet(new SensorClippedCheck(), scene);
+  }
+
+  @Test
+  void weakSignalFires() {
+    cranking();
+    scene.low = -0.1;
+    scene.high = 0.1;
+    scene.notReceived = (t, k, r) -> t < 0.3 && k % 5 == 0;
+    Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void weakSignalStaysQuiet() {
+    cranking();
+    quiet(new WeakSignalCheck(), scene);
+  }
+
+  private void cranking() {
+    scene.fromRpm = 150;
+    scene.toRpm = 300;
+    scene.seconds = 2;
+  }
+}

@@ -1,0 +1,239 @@
+package toothmark.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.fires;
+import static toothmark.findings.Assertions.quiet;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import toothmark.timing.Alignment;
+import toothmark.timing.AlignmentPoint;
+import toothmark.timing.SensorLag;
+import toothmark.timing.WheelSlip;
+import toothmark.units.Interval;
+import toothmark.units.Measured;
+import toothmark.wheel.WheelPattern;
+
+class WheelChecksTest {
+
+  private final Scene scene = Scene.healthy();
+
+  /**
+   * Eccentricity e on radius R moves teeth by e/R rad each way: 0.25 mm on 75 mm by 0.191 degrees
+   * (encoder makers' table, from memory).
+   */
+  @Test
+  void runOutFiresAndGivesTheOffset() {
+    wave(1, Math.toDegrees(0.25 / 75));
+    Finding f = fires(new WheelRunOutCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.evidence().get(0)).contains("0.1910 ± 0.00");
+    assertThat(f.evidence().get(1)).startsWith("That is 0.25 mm off centre on a circle of 150 mm");
+  }
+
+  @Test
+  void runOutStaysQuietOnATrueWheel() {
+    wave(1, 0.03);
+    quiet(new WheelRunOutCheck(), scene);
+  }
+
+  @Test
+  void runOutStaysQuietOnABentTooth() {
+    scene.offsets[10] = 1.8;
+    quiet(new WheelRunOutCheck(), scene);
+  }
+
+  @Test
+  void runOutNeedsTurns() {
+    scene.turnsLearned = 2;
+    cannotRun(
+        new WheelRunOutCheck(),
+        scene,
+        "The form of the wheel shows only over five turns or more at a running speed.");
+  }
+
+  @Test
+  void ovalFires() {
+    wave(2, 0.35);
+    assertThat(fires(new WheelOvalCheck(), scene).severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void ovalStaysQuiet() {
+    wave(1, 0.35);
+    quiet(new WheelOvalCheck(), scene);
+  }
+
+  @Test
+  void damagedToothFires() {
+    wave(1, 0.2);
+    scene.offsets[10] -= 0.9;
+    Finding f = fires(new DamagedToothCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.title()).isEqualTo("Tooth 11 of the trigger wheel is bent or damaged.");
+    assertThat(f.evidence().get(0)).contains("early in every turn");
+  }
+
+  @Test
+  void damagedToothFiresWhenOneIsBrokenOff() {
+    scene.lost = (t, k, r) -> k == 7;
+    Finding f = fires(new DamagedToothCheck(), scene);
+    assertThat(f.title()).isEqualTo("Tooth 7 of the trigger wheel is missing or short.");
+  }
+
+  @Test
+  void damagedToothAllowsForTheGap() {
+    scene.offsets[0] = 0.2;
+    scene.offsets[34] = -0.2;
+    quiet(new DamagedToothCheck(), scene);
+  }
+
+  @Test
+  void unevenTeethFires() {
+    for (int k = 0; k < 35; k++) {
+      scene.offsets[k] = k % 2 == 0 ? 0.25 : -0.25;
+    }
+    fires(new UnevenTeethCheck(), scene);
+  }
+
+  @Test
+  void unevenTeethStaysQuiet() {
+    wave(1, 0.3);
+    quiet(new UnevenTeethCheck(), scene);
+  }
+
+  @Test
+  void patternMismatchFires() {
+    scene.told = Optional.of(WheelPattern.of(60, 2));
+    Finding f = fires(new WheelPatternMismatchCheck(), scene);
+    assertThat(f.title()).isEqualTo("The wheel is a 36-1, but the controller is told 60-2.");
+  }
+
+  @Test
+  void patternMismatchStaysQuiet() {
+    scene.told = Optional.of(WheelPattern.of(36, 1));
+    quiet(new WheelPatternMismatchCheck(), scene);
+  }
+
+  @Test
+  void wheelUncertainFires() {
+    scene.confidence = 0.6;
+    Finding f = fires(new WheelUncertainCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void wheelUncertainStaysQuiet() {
+    quiet(new WheelUncertainCheck(), scene);
+  }
+
+  @Test
+  void withoutReferenceFires() {
+    scene.wheel = WheelPattern.plain(35);
+    assertThat(fires(new NoReferenceCheck(), scene).severity()).isEqualTo(Severity.NOTE);
+  }
+
+  @Test
+  void withoutReferenceStaysQuiet() {
+    quiet(new NoReferenceCheck(), scene);
+  }
+
+  @Test
+  void slipFires() {
+    scene.alignment =
+        Optional.of(
+            alignment(
+                Optional.empty(),
+                Optional.of(
+                    new WheelSlip(
+                        WheelSlip.Manner.STEP, new Interval(0.7, 0.8), new Measured(4, 0.1)))));
+    Finding f = fires(new WheelSlipCheck(), scene);
+    assertThat(f.evidence().get(0)).contains("at once, 0.700 to 0.800");
+  }
+
+  @Test
+  void slipStaysQuiet() {
+    scene.alignment = Optional.of(alignment(Optional.of(new Measured(0, 0.05)), Optional.empty()));
+    quiet(new WheelSlipCheck(), scene);
+  }
+
+  /** Sign: measured less nominal; positive means that sparks come further advanced. */
+  @Test
+  void misalignedFiresWithTheWayToMove() {
+    scene.alignment =
+        Optional.of(alignment(Optional.of(new Measured(4.2, 0.05)), Optional.empty()));
+    Finding f = fires(new WheelMisalignedCheck(), scene);
+    assertThat(f.title()).contains("too far advanced");
+    assertThat(f.nextTest()).contains("5.5\u2009mm with the rotation");
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void misalignedIsWorthALookBetweenHalfAndOneDegree() {
+    scene.alignment =
+        Optional.of(alignment(Optional.of(new Measured(-0.8, 0.05)), Optional.empty()));
+    Finding f = fires(new WheelMisalignedCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.title()).contains("too far retarded");
+  }
+
+  @Test
+  void misalignedStaysQuiet() {
+    scene.alignment =
+        Optional.of(alignment(Optional.of(new Measured(0.4, 0.05)), Optional.empty()));
+    quiet(new WheelMisalignedCheck(), scene);
+  }
+
+  @Test
+  void tdcMarkFires() {
+    scene.alignment = Optional.of(marks(AlignmentPoint.Use.REJECTED));
+    fires(new TdcMarkCheck(), scene);
+  }
+
+  @Test
+  void tdcMarkStaysQuiet() {
+    scene.alignment = Optional.of(marks(AlignmentPoint.Use.KEPT));
+    quiet(new TdcMarkCheck(), scene);
+  }
+
+  private static Alignment marks(AlignmentPoint.Use second) {
+    List<AlignmentPoint> points = new java.util.ArrayList<>();
+    for (int i = 0; i < 12; i++) {
+      points.add(new AlignmentPoint(i, 900, 90, i % 2 == 0 ? AlignmentPoint.Use.KEPT : second));
+    }
+    Alignment a = alignment(Optional.of(new Measured(0, 0.1)), Optional.empty());
+    return new Alignment(
+        a.source(),
+        a.nominalDegrees(),
+        a.tooth1BtdcDegrees(),
+        a.errorDegrees(),
+        a.sensorMoveMillimetres(),
+        a.lag(),
+        a.slip(),
+        a.parts(),
+        points);
+  }
+
+  private static Alignment alignment(Optional<Measured> error, Optional<WheelSlip> slip) {
+    return new Alignment(
+        Alignment.Source.TDC_CHANNEL,
+        OptionalDouble.of(90),
+        error.map(e -> new Measured(90 + e.value(), e.standardUncertainty())),
+        error,
+        error.map(e -> e.times(Math.PI * 150 / 360)),
+        new SensorLag(new Measured(20e-6, 12e-6), SensorLag.KnownFrom.USUAL_FOR_SENSOR),
+        slip,
+        new Alignment.Parts(0.02, 0.02, 0.02),
+        List.of());
+  }
+
+  private void wave(int order, double degrees) {
+    for (int k = 1; k <= 35; k++) {
+      double a = Math.toRadians(order * scene.wheel.degreesAfterTooth1(k));
+      scene.offsets[k - 1] += degrees * Math.sin(a);
+    }
+  }
+}

@@ -1,0 +1,156 @@
+package toothmark.timing;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Random;
+import java.util.stream.IntStream;
+import org.junit.jupiter.api.Test;
+import toothmark.edges.SensorKind;
+import toothmark.ignition.Coil;
+import toothmark.ignition.CoilChannel;
+import toothmark.ignition.CoilReader;
+import toothmark.ignition.FiringOrder;
+import toothmark.ignition.PickUp;
+import toothmark.ignition.SketchedEngine;
+import toothmark.rotation.AngleTimeline;
+
+/** Engines whose alignment, delay and lag are known; one of each sign. */
+class TimingMeasurementTest {
+
+  private static final FiringOrder FOUR = FiringOrder.even(List.of(1, 3, 4, 2));
+  private static final double TOOTH1 = 90;
+  private static final double RESOLUTION = 2e-6;
+
+  /** What is wrong with an engine. */
+  private record Wrong(double alignmentDegrees, double delaySeconds, double lagSeconds) {}
+
+  private final Random random = new Random(20240611);
+
+  private TimingInputs inputs(SketchedEngine engine, Wrong wrong, double advance) {
+    AngleTimeline timeline = engine.timeline(10, wrong.lagSeconds());
+    double[] tdc = engine.passings(TOOTH1, 360);
+    WheelSetting wheel =
+        new WheelSetting(
+            OptionalDouble.of(TOOTH1 - wrong.alignmentDegrees()),
+            OptionalDouble.of(150),
+            10,
+            0.0,
+            SensorKind.VARIABLE_RELUCTANCE);
+    List<CoilChannel> coils =
+        IntStream.range(0, 2)
+            .mapToObj(
+                c ->
+                    new CoilChannel(
+                        new Coil(
+                            "coil " + (c + 1),
+                            c == 0 ? List.of(1, 4) : List.of(3, 2),
+                            PickUp.LOGIC),
+                        engine.pulses(sparks(engine, wrong, advance, c), 2e-3, RESOLUTION)))
+            .toList();
+    return new TimingInputs(
+        timeline,
+        wheel,
+        TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), timeline),
+        CoilReader.read(coils, timeline, FOUR),
+        FOUR,
+        Optional.of(new FixedAdvance(advance)));
+  }
+
+  private double[] sparks(SketchedEngine engine, Wrong wrong, double advance, int coil) {
+    double[] t = engine.passings(TOOTH1 + 180 * coil - advance - wrong.alignmentDegrees(), 360);
+    for (int i = 0; i < t.length; i++) {
+      t[i] += wrong.delaySeconds() + 0.1 * random.nextGaussian() / (6 * engine.rpmAt(t[i]));
+    }
+    return t;
+  }
+
+  private static double[] shifted(double[] t, double by) {
+    return java.util.Arrays.stream(t).map(x -> x + by).toArray();
+  }
+
+  private void checkSweep(Wrong wrong) {
+    Timing timing =
+        TimingMeasurement.measure(inputs(SketchedEngine.sweep(4, 900, 5000), wrong, 12));
+
+    Alignment alignment = timing.alignment().orElseThrow();
+    assertThat(alignment.errorDegrees().orElseThrow().value())
+        .isCloseTo(wrong.alignmentDegrees(), within(0.05));
+    assertThat(alignment.lag().seconds().value()).isCloseTo(wrong.lagSeconds(), within(1.5e-6));
+    GapFit gap = timing.gap().orElseThrow();
+    assertThat(gap.delaySeconds().orElseThrow().value())
+        .isCloseTo(wrong.delaySeconds(), within(3e-6));
+    assertThat(gap.offsetDegrees().value()).isCloseTo(wrong.alignmentDegrees(), within(0.1));
+  }
+
+  @Test
+  void aSoundEngineShowsNothing() {
+    checkSweep(new Wrong(0, 0, 15e-6));
+  }
+
+  @Test
+  void anAdvancedWheelReadsPositive() {
+    checkSweep(new Wrong(3, 0, 10e-6));
+  }
+
+  @Test
+  void aRetardedWheelReadsNegative() {
+    checkSweep(new Wrong(-2, 0, 5e-6));
+  }
+
+  @Test
+  void aLateSparkReadsAsPositiveDelay() {
+    checkSweep(new Wrong(0, 80e-6, 15e-6));
+  }
+
+  @Test
+  void anEarlySparkReadsAsNegativeDelay() {
+    checkSweep(new Wrong(1, -60e-6, 20e-6));
+  }
+
+  @Test
+  void aLargeLagIsToldFromAlignment() {
+    checkSweep(new Wrong(-1, 40e-6, 60e-6));
+  }
+
+  @Test
+  void oneSpeedShowsNoDelay() {
+    Timing timing =
+        TimingMeasurement.measure(
+            inputs(SketchedEngine.steady(3, 900), new Wrong(1, 50e-6, 15e-6), 10));
+
+    assertThat(timing.gap().orElseThrow().delaySeconds()).isEmpty();
+    assertThat(timing.gap().orElseThrow().verdict()).isEqualTo(GapFit.Verdict.CANNOT_TELL);
+    assertThat(timing.gap().orElseThrow().offsetDegrees().value())
+        .isCloseTo(1 - 6 * 900 * 50e-6, within(0.06));
+    assertThat(timing.alignment().orElseThrow().lag().knownFrom())
+        .isEqualTo(SensorLag.KnownFrom.USUAL_FOR_SENSOR);
+  }
+
+  @Test
+  void theMoveOfTheSensorFollowsTheError() {
+    Timing timing =
+        TimingMeasurement.measure(
+            inputs(SketchedEngine.sweep(3, 900, 4000), new Wrong(2, 0, 15e-6), 10));
+
+    Alignment a = timing.alignment().orElseThrow();
+    assertThat(a.sensorMoveMillimetres().orElseThrow().value())
+        .isCloseTo(a.errorDegrees().orElseThrow().value() * 1.3090, within(1e-3));
+  }
+
+  @Test
+  void withoutAMarkAdvanceIsAgainstTheNominalSetting() {
+    TimingInputs in = inputs(SketchedEngine.sweep(3, 900, 4000), new Wrong(0, 0, 0), 10);
+    Timing timing =
+        TimingMeasurement.measure(
+            new TimingInputs(
+                in.timeline(), in.wheel(), List.of(), in.coils(), FOUR, in.commanded()));
+
+    assertThat(timing.reference()).isEqualTo(Timing.Reference.NOMINAL);
+    assertThat(timing.alignment()).isEmpty();
+    assertThat(timing.gap().orElseThrow().offsetDegrees().value()).isCloseTo(0, within(0.05));
+  }
+}

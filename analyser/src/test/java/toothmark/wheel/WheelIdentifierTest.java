@@ -1,0 +1,41 @@
+package toothmark.wheel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeTrain;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+
+class WheelIdentifierTest {
+
+  private static final EdgeTrain NONE =
+      new EdgeTrain(new double[0], new double[0], new double[0], new double[0]);
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {"36-1", "60-2", "24-1", "12-1", "4-1", "36-2-2-2", "12+1", "90-1", "120-2"})
+  void namesTheWheel(String wheel) {
+    EdgeTrain train =
+        EdgeScenario.of(wheel).rpm(t -> 900 + 400 * t).ripple(0.03, 2).make(7).train();
+    WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+    assertThat(search.found().orElseThrow().pattern()).hasToString(wheel);
+    assertThat(search.found().orElseThrow().confidence()).isGreaterThan(0.95);
+  }
+
+  @Test
+  void saysHowManyEdgesAreTooFew() {
+    WheelSearch search = WheelIdentifier.withDefaults().identify(listed(NONE));
+    assertThat(search.found()).isEmpty();
+    assertThat(search.reason())
+        .isEqualTo("The crank channel has 0 edges of one direction; a wheel needs at least 8.");
+  }
+
+  static CrankEdges listed(EdgeTrain train) {
+    return new CrankEdges(
+        SensorKind.EDGES_ONLY, train, NONE, new SignalQuality(0, 0, 1, 0, 0, 0, 0));
+  }
+}

@@ -25,9 +25,9 @@ final class FiringOrders {
    *
    * @throws JobSheetException if what is stated contradicts itself
    */
-  static FiringOrder of(JobSheet sheet) throws JobSheetException {
-    JobSheet.Engine engine = sheet.engine();
-    List<List<Integer>> coils = sheet.coils().stream().map(c -> c.coil().cylinders()).toList();
+  static FiringOrder of(JobSheet.Engine engine, List<JobSheet.CoilEntry> entries)
+      throws JobSheetException {
+    List<List<Integer>> coils = entries.stream().map(c -> c.coil().cylinders()).toList();
     int highest = coils.stream().flatMap(List::stream).mapToInt(Integer::intValue).max().orElse(1);
     int cylinders = engine.cylinders().orElse(Math.max(highest, engine.firingOrder().size()));
     try {

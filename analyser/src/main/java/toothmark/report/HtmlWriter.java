@@ -46,8 +46,8 @@ final class HtmlWriter {
   }
 
   /** Markup of our own making, taken as it is. */
-  HtmlWriter line(String markup) {
-    out.append(markup).append('\n');
+  HtmlWriter markup(String markup) {
+    out.append(markup);
     return this;
   }
 

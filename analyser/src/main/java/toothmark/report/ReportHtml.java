@@ -1,34 +1,148 @@
 package toothmark.report;
 
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.Base64;
+import java.util.List;
+import toothmark.capture.Capture;
+import toothmark.capture.Channel;
+import toothmark.chart.Lettering;
 import toothmark.examination.Examination;
-import toothmark.findings.Finding;
+import toothmark.examination.JobSheet;
+import toothmark.units.Say;
 
-/** The page to read: one file that needs no network and no script. */
+/**
+ * The page to read: one file that needs no network and no script, on a screen, a telephone or
+ * paper. First the technician's page, then the customer's sheet.
+ */
 final class ReportHtml {
 
-  private ReportHtml() {}
+  private static final String STYLE = style();
+
+  private final Examination examination;
+  private final HtmlWriter html = new HtmlWriter();
+  private final PageFigures figures;
+
+  private ReportHtml(Examination examination) {
+    this.examination = examination;
+    this.figures = PageFigures.of(examination);
+  }
 
   /** Writes the page in UTF-8; the caller closes the stream. */
-  static void write(Examination e, OutputStream out) throws IOException {
-    HtmlWriter html = new HtmlWriter();
-    html.line("<!DOCTYPE html>").open("html", "lang", "en").open("head");
-    html.empty("meta", "charset", "utf-8");
-    html.element("title", e.observations().capture().file()).close();
-    html.open("body").element("h1", e.diagnosis().verdict());
-    html.element("p", e.diagnosis().nextStep());
-    for (Finding f : e.diagnosis().findings()) {
-      html.element("h2", f.title());
-      f.evidence().forEach(s -> html.element("p", s));
-      html.element("p", f.nextTest()).element("p", f.caution());
-    }
-    html.close().close();
+  static void write(Examination examination, OutputStream out) throws IOException {
     Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    writer.write(html.toString());
+    writer.write(new ReportHtml(examination).page());
     writer.flush();
+  }
+
+  private String page() {
+    html.markup("<!DOCTYPE html>\n").open("html", "lang", "en").open("head");
+    html.empty("meta", "charset", "utf-8");
+    html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+    html.element("title", title() + " – crank signal report");
+    html.open("style").markup(STYLE).close();
+    html.close().open("body");
+    masthead();
+    html.open("main");
+    verdict();
+    new FindingsSection(html, figures).write(examination.diagnosis());
+    new MeasuresSection(html, examination).write();
+    pictures();
+    new MethodSection(html, examination).write();
+    html.close();
+    new CustomerSheet(html, examination).write();
+    html.close().close();
+    return html.toString();
+  }
+
+  private String title() {
+    String stated = examination.sheet().heading().title();
+    return stated.isEmpty() ? examination.observations().capture().file() : stated;
+  }
+
+  private void masthead() {
+    JobSheet.Heading heading = examination.sheet().heading();
+    html.open("header").open("div", "class", "masthead");
+    html.element("span", "Toothmark", "class", "name");
+    html.element("span", "crank signal and ignition timing");
+    if (!heading.shop().isEmpty()) {
+      html.element("span", heading.shop());
+    }
+    html.open("nav").element("a", "Customer’s sheet", "href", "#customer").close().close();
+    html.markup(toothStrip()).close();
+  }
+
+  /** A strip of teeth with the gap of the wheel that was found, as a rule under the heading. */
+  private String toothStrip() {
+    StringBuilder path = new StringBuilder();
+    for (int slot = 0; slot < 72; slot++) {
+      if (slot % 36 != 35) {
+        path.append('M').append(slot * 10 + 2).append(" 12V4h6V12z");
+      }
+    }
+    return "<svg class=\"teeth\" viewBox=\"0 0 720 12\" preserveAspectRatio=\"none\""
+        + " aria-hidden=\"true\"><path d=\""
+        + path
+        + "M0 10.6h720V12H0z\" fill=\"#0072b2\"/></svg>\n";
+  }
+
+  private void verdict() {
+    JobSheet.Heading heading = examination.sheet().heading();
+    html.element("p", captured(), "class", "captured");
+    if (!heading.title().isEmpty()) {
+      html.element("h1", heading.title());
+    }
+    html.element("p", examination.diagnosis().verdict(), "class", "verdict");
+    if (!examination.diagnosis().nextStep().isEmpty()) {
+      html.open("p", "class", "next").element("span", "Next: ", "class", "label");
+      html.text(examination.diagnosis().nextStep()).close();
+    }
+    if (!heading.notes().isEmpty()) {
+      html.element("p", heading.notes(), "class", "notes quiet");
+    }
+  }
+
+  private String captured() {
+    Capture capture = examination.observations().capture();
+    double rate = examination.observations().edges().quality().sampleRateHz();
+    List<String> names = capture.channels().stream().map(Channel::name).toList();
+    return capture.file()
+        + " · "
+        + Say.seconds(capture.span().seconds())
+        + (rate > 0 ? " at " + Say.scaled(rate, "Sa/s") : "")
+        + " · "
+        + (names.size() == 1 ? "channel " : "channels ")
+        + String.join(", ", names);
+  }
+
+  private void pictures() {
+    List<PageFigures.Drawn> rest = figures.notYetShown();
+    if (!rest.isEmpty()) {
+      html.element("h2", "Pictures", "id", "pictures");
+      rest.forEach(d -> figures.show(html, d));
+    }
+  }
+
+  private static String style() {
+    try (InputStream css = ReportHtml.class.getResourceAsStream("report.css")) {
+      return "\n"
+          + face(Lettering.REGULAR)
+          + face(Lettering.STRONG)
+          + new String(css.readAllBytes(), StandardCharsets.UTF_8);
+    } catch (IOException e) {
+      throw new IllegalStateException("the style of the report cannot be read", e);
+    }
+  }
+
+  private static String face(String family) {
+    return "@font-face { font-family: \""
+        + family
+        + "\"; src: url(data:font/woff2;base64,"
+        + Base64.getEncoder().encodeToString(Lettering.webFont(family))
+        + ") format(\"woff2\"); }\n";
   }
 }

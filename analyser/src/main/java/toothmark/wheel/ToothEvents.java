@@ -120,6 +120,23 @@ public final class ToothEvents {
     return strengths[index];
   }
 
+  /**
+   * All of an event.
+   *
+   * @param index from 0
+   * @return the event
+   */
+  public ToothEvent event(int index) {
+    return new ToothEvent(
+        times[index],
+        uncertainties[index],
+        kinds[index],
+        teeth[index],
+        revolutions[index],
+        confidences[index],
+        strengths[index]);
+  }
+
   /** Collects events in time order. */
   public static final class Builder {
 

@@ -1,0 +1,199 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.XYPlot;
+import toothmark.chart.LabelsLayer.Label;
+import toothmark.chart.LabelsLayer.Place;
+import toothmark.examination.Examination;
+import toothmark.timing.GapFit;
+import toothmark.timing.SparkTiming;
+import toothmark.timing.SpeedBand;
+import toothmark.timing.Timing;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** Advance, actual and commanded, over speed; beneath it the gap between them and its fit. */
+final class AdvanceFigure {
+
+  private static final int ADVANCE_HEIGHT = 230;
+  private static final int GAP_HEIGHT = 170;
+
+  private final Timing timing;
+  private final Ink ink;
+
+  AdvanceFigure(Examination examination, Ink ink) {
+    this.timing = examination.observations().timing();
+    this.ink = ink;
+  }
+
+  Optional<Figure> draw() {
+    Points actual = points(Value.ACTUAL, List.of(SparkTiming.Standing.values()));
+    if (actual.isEmpty()) {
+      return Optional.empty();
+    }
+    NumberAxis speed = Axes.linear("speed (rev/min)", ink);
+    List<XYPlot> plots = new ArrayList<>();
+    plots.add(advance(actual));
+    boolean compared = !points(Value.GAP, List.of(SparkTiming.Standing.values())).isEmpty();
+    if (compared) {
+      plots.add(gap());
+    }
+    return Optional.of(
+        new Figure(
+            "Does the spark leave at the commanded angle?",
+            answer(),
+            Plots.chart(
+                compared
+                    ? Plots.stack(speed, plots, ADVANCE_HEIGHT, GAP_HEIGHT)
+                    : alone(plots.get(0), speed)),
+            ADVANCE_HEIGHT + (compared ? GAP_HEIGHT : 0)));
+  }
+
+  private static XYPlot alone(XYPlot plot, NumberAxis speed) {
+    plot.setDomainAxis(speed);
+    return plot;
+  }
+
+  private XYPlot advance(Points actual) {
+    List<Layer> layers = new ArrayList<>();
+    List<Label> labels = new ArrayList<>();
+    Points commanded = points(Value.COMMANDED, List.of(SparkTiming.Standing.values()));
+    layers.add(marks(commanded, Mark.DOT, 2, ink.thin(ink.commanded(), 0.7)));
+    Points means = new Points();
+    for (SpeedBand b : timing.bands()) {
+      b.commandedDegrees().ifPresent(c -> means.add(b.rpm(), c));
+    }
+    if (means.size() > 1) {
+      layers.add(new CurveLayer(curve(means), ink.commanded(), Ink.dashed(2)));
+    }
+    layers.add(marks(actual, Mark.DOT, 3, ink.text()));
+    label(labels, commanded.isEmpty() ? means : commanded, "commanded", Place.ABOVE);
+    label(labels, actual, "actual", Place.BELOW);
+    layers.add(new LabelsLayer(labels, Lettering.regular(12), ink.paper()));
+    return Plots.plot(null, Axes.linear("advance (° BTDC)", ink), layers, ink);
+  }
+
+  private XYPlot gap() {
+    List<Layer> layers = new ArrayList<>();
+    List<Label> labels = new ArrayList<>();
+    timing.gap().ifPresent(fit -> band(fit, layers));
+    layers.add(
+        new RulesLayer(new double[] {0}, RulesLayer.Way.LEVEL, ink.commanded(), Ink.dashed(2)));
+    Points kept =
+        points(
+            Value.GAP, List.of(SparkTiming.Standing.FITTED, SparkTiming.Standing.NOT_COMPARABLE));
+    Points left = points(Value.GAP, List.of(SparkTiming.Standing.REJECTED));
+    Points limited = points(Value.GAP, List.of(SparkTiming.Standing.LIMITED));
+    layers.add(marks(kept, Mark.DOT, 2.5, ink.thin(ink.text(), 0.6)));
+    layers.add(marks(left, Mark.CROSS, 6, ink.quiet()));
+    layers.add(marks(limited, Mark.HOLLOW, 6, ink.quiet()));
+    timing.gap().ifPresent(fit -> line(fit, layers, labels));
+    label(labels, left, "left out", Place.ABOVE);
+    label(labels, limited, "held back by the limiter", Place.ABOVE);
+    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+    return Plots.plot(null, Axes.linear("gap: actual − commanded (°)", ink), layers, ink);
+  }
+
+  private void band(GapFit fit, List<Layer> layers) {
+    Points lower = new Points();
+    Points upper = new Points();
+    for (double rpm : steps(fit)) {
+      Measured m = fit.gapAt(rpm);
+      double half = Say.EXPAND * m.standardUncertainty();
+      lower.add(rpm, m.value() - half);
+      upper.add(rpm, m.value() + half);
+    }
+    layers.add(new BandLayer(lower, upper, ink.thin(ink.trouble(), 0.3)));
+  }
+
+  private void line(GapFit fit, List<Layer> layers, List<Label> labels) {
+    Points line = new Points();
+    for (double rpm : steps(fit)) {
+      line.add(rpm, fit.gapAt(rpm).value());
+    }
+    layers.add(new CurveLayer(curve(line), ink.trouble(), Ink.line(1.8)));
+    int at = line.size() * 4 / 5;
+    labels.add(
+        new Label(
+            line.x(at), line.y(at), "fit, with its 95\u2009% band", Place.ABOVE, ink.trouble()));
+  }
+
+  private static double[] steps(GapFit fit) {
+    double[] steps = new double[25];
+    for (int i = 0; i < steps.length; i++) {
+      steps[i] = fit.fromRpm() + (fit.toRpm() - fit.fromRpm()) * i / (steps.length - 1);
+    }
+    return steps;
+  }
+
+  private static Curve curve(Points p) {
+    double[] xs = new double[p.size()];
+    double[] ys = new double[xs.length];
+    for (int i = 0; i < xs.length; i++) {
+      xs[i] = p.x(i);
+      ys[i] = p.y(i);
+    }
+    return new SeriesCurve(xs, ys, Double.POSITIVE_INFINITY);
+  }
+
+  private Layer marks(Points points, Mark mark, double size, Color colour) {
+    return new MarksLayer(points, mark, size, new MarksLayer.Style(colour, ink.paper()));
+  }
+
+  private void label(List<Label> labels, Points points, String text, Place place) {
+    if (!points.isEmpty()) {
+      int i = points.size() / 2;
+      labels.add(new Label(points.x(i), points.y(i), text, place, ink.text()));
+    }
+  }
+
+  private enum Value {
+    ACTUAL,
+    COMMANDED,
+    GAP
+  }
+
+  private Points points(Value value, List<SparkTiming.Standing> standings) {
+    Points points = new Points();
+    for (SparkTiming s : timing.sparks()) {
+      if (s.spark().crank().isPresent() && standings.contains(s.standing())) {
+        var degrees =
+            switch (value) {
+              case ACTUAL -> s.advanceDegrees();
+              case COMMANDED -> s.commandedDegrees();
+              case GAP -> s.gapDegrees();
+            };
+        double rpm = s.spark().crank().get().rpm();
+        degrees.ifPresent(d -> points.add(rpm, d));
+      }
+    }
+    return points;
+  }
+
+  private String answer() {
+    if (timing.gap().isEmpty()) {
+      return "What was commanded is not known; the actual advance is shown.";
+    }
+    GapFit fit = timing.gap().get();
+    double offset = fit.offsetDegrees().value();
+    String first =
+        "Sparks come "
+            + Say.interval(
+                new Measured(Math.abs(offset), fit.offsetDegrees().standardUncertainty()), "°")
+            + (offset < 0 ? " later" : " earlier")
+            + " than commanded";
+    if (fit.delaySeconds().isEmpty()) {
+      return first + "; the speed changes too little to tell an angle from a time.";
+    }
+    Measured delay = fit.delaySeconds().get().times(1e6);
+    return first
+        + " at all speeds, and another "
+        + Say.interval(
+            new Measured(Math.abs(delay.value()), delay.standardUncertainty()), "\u2009µs")
+        + (delay.value() < 0 ? " early." : " late.");
+  }
+}

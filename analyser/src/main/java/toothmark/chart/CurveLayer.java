@@ -1,0 +1,45 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.awt.Stroke;
+import java.awt.geom.Path2D;
+import java.util.Optional;
+import org.jfree.data.Range;
+
+/** A curve as a line. */
+record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
+
+  @Override
+  public Optional<Range> across() {
+    return Optional.of(curve.across());
+  }
+
+  @Override
+  public Optional<Range> up() {
+    return Optional.of(curve.up(curve.across().getLowerBound(), curve.across().getUpperBound()));
+  }
+
+  @Override
+  public void paint(Graphics2D g, Frame frame) {
+    Path2D path = new Path2D.Double();
+    curve.trace(
+        frame.fromX(),
+        frame.toX(),
+        frame.columns(),
+        new Curve.Line() {
+          @Override
+          public void moveTo(double x, double y) {
+            path.moveTo(frame.x(x), frame.y(y));
+          }
+
+          @Override
+          public void lineTo(double x, double y) {
+            path.lineTo(frame.x(x), frame.y(y));
+          }
+        });
+    g.setPaint(colour);
+    g.setStroke(stroke);
+    g.draw(path);
+  }
+}

@@ -1,0 +1,17 @@
+package toothmark.chart;
+
+import org.jfree.chart.JFreeChart;
+
+/**
+ * A chart with the question that it answers.
+ *
+ * @param question the heading, such as {@code Is any tooth out of place or weak?}
+ * @param answer what the chart shows, one or two sentences
+ * @param chart the chart, without a heading of its own
+ * @param height how high it wants to be where it is {@link #WIDTH} wide
+ */
+public record Figure(String question, String answer, JFreeChart chart, int height) {
+
+  /** How wide a figure is laid out, in units of its own type (12 high). */
+  public static final int WIDTH = 760;
+}

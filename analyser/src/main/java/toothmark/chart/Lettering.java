@@ -1,0 +1,75 @@
+package toothmark.chart;
+
+import java.awt.Font;
+import java.awt.FontFormatException;
+import java.io.IOException;
+import java.io.InputStream;
+
+/**
+ * The one typeface of report and window: Fira Sans with tabular figures, under the SIL Open Font
+ * License 1.1, so that text has the same width on every machine.
+ */
+public final class Lettering {
+
+  /** Family of the regular weight, as a style sheet names it. */
+  public static final String REGULAR = "Fira Tabular";
+
+  /** Family of the strong weight. */
+  public static final String STRONG = "Fira Tabular SemiBold";
+
+  private static final Font REGULAR_FONT = load("fira-tabular.ttf");
+  private static final Font STRONG_FONT = load("fira-tabular-semibold.ttf");
+
+  private Lettering() {}
+
+  /**
+   * The regular weight.
+   *
+   * @param size height of the type
+   * @return the font
+   */
+  public static Font regular(double size) {
+    return REGULAR_FONT.deriveFont((float) size);
+  }
+
+  /**
+   * The strong weight.
+   *
+   * @param size height of the type
+   * @return the font
+   */
+  public static Font strong(double size) {
+    return STRONG_FONT.deriveFont((float) size);
+  }
+
+  /**
+   * A weight as a page embeds it.
+   *
+   * @param family {@link #REGULAR} or {@link #STRONG}
+   * @return a WOFF 2 file
+   */
+  public static byte[] webFont(String family) {
+    String file = family.toLowerCase(java.util.Locale.ROOT).replace(' ', '-') + ".woff2";
+    try (InputStream in = open(file)) {
+      return in.readAllBytes();
+    } catch (IOException e) {
+      throw new IllegalStateException("the typeface " + file + " cannot be read", e);
+    }
+  }
+
+  private static Font load(String file) {
+    try (InputStream in = open(file)) {
+      return Font.createFont(Font.TRUETYPE_FONT, in);
+    } catch (IOException | FontFormatException e) {
+      throw new IllegalStateException("the typeface " + file + " cannot be read", e);
+    }
+  }
+
+  private static InputStream open(String file) {
+    InputStream in = Lettering.class.getResourceAsStream(file);
+    if (in == null) {
+      throw new IllegalStateException("the typeface " + file + " is missing from the program");
+    }
+    return in;
+  }
+}

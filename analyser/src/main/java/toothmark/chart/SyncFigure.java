@@ -1,0 +1,119 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import toothmark.examination.Examination;
+import toothmark.receiver.SyncLoss;
+import toothmark.units.Say;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+
+/** Sync losses by cause, strays and missing teeth along the time line. */
+final class SyncFigure {
+
+  private static final int AXIS = 56;
+  private static final int LANE = 30;
+  private static final int MOST_CAUSES = 5;
+  private static final String NO_CAUSE = "without a cause found";
+
+  private final Examination examination;
+  private final Ink ink;
+  private final Map<String, Points> lanes = new LinkedHashMap<>();
+  private final Map<String, Mark> marks = new LinkedHashMap<>();
+
+  SyncFigure(Examination examination, Ink ink) {
+    this.examination = examination;
+    this.ink = ink;
+  }
+
+  Optional<Figure> draw() {
+    losses();
+    examination.teeth().ifPresent(this::teeth);
+    if (lanes.isEmpty()) {
+      return Optional.empty();
+    }
+    List<String> names = new ArrayList<>();
+    List<Layer> layers = new ArrayList<>();
+    int lane = lanes.size() - 1;
+    for (Map.Entry<String, Points> e : lanes.entrySet()) {
+      Points here = new Points();
+      for (int i = 0; i < e.getValue().size(); i++) {
+        here.add(e.getValue().x(i), lane - (marks.get(e.getKey()) == Mark.FLAG ? 0.3 : 0));
+      }
+      names.add(e.getKey() + ": " + Say.count(here.size()));
+      Color colour = ink.trouble();
+      layers.add(
+          new MarksLayer(
+              here, marks.get(e.getKey()), 9, new MarksLayer.Style(colour, ink.paper())));
+      lane--;
+    }
+    return Optional.of(
+        new Figure(
+            "When is sync lost, and with what?",
+            answer(),
+            Plots.chart(
+                Plots.plot(
+                    Axes.time(Timeline.span(examination), ink),
+                    Axes.lanes(names, ink),
+                    layers,
+                    ink)),
+            AXIS + LANE * names.size()));
+  }
+
+  private void losses() {
+    List<SyncLoss> losses = examination.observations().receiver().losses();
+    List<String> causes = examination.diagnosis().syncLossCauses();
+    for (int i = 0; i < losses.size(); i++) {
+      String cause = i < causes.size() && !causes.get(i).isEmpty() ? causes.get(i) : NO_CAUSE;
+      String lane = "sync lost, " + cause.replace('-', ' ');
+      if (!lanes.containsKey(lane) && lanes.size() == MOST_CAUSES) {
+        lane = lanes.keySet().iterator().next();
+      }
+      add(lane, Mark.FLAG, losses.get(i).timeSeconds());
+    }
+  }
+
+  private void teeth(ToothEvents teeth) {
+    for (int i = 0; i < teeth.size(); i++) {
+      if (teeth.kind(i) == ToothKind.STRAY) {
+        add("stray edges", Mark.CROSS, teeth.time(i));
+      }
+    }
+    for (int i = 0; i < teeth.size(); i++) {
+      if (teeth.kind(i) == ToothKind.MISSING) {
+        add("teeth missing", Mark.HOLLOW, teeth.time(i));
+      }
+    }
+  }
+
+  private void add(String lane, Mark mark, double time) {
+    marks.put(lane, mark);
+    lanes.computeIfAbsent(lane, k -> new Points()).add(time, 0);
+  }
+
+  private String answer() {
+    int cranking = examination.observations().receiver().losses(SyncLoss.Phase.CRANKING);
+    int running = examination.observations().receiver().losses(SyncLoss.Phase.RUNNING);
+    if (cranking + running == 0) {
+      return "The receiver never lost its count.";
+    }
+    return "The receiver lost its count "
+        + times(running)
+        + " while the engine ran and "
+        + times(cranking)
+        + " while it was cranked.";
+  }
+
+  private static String times(int n) {
+    return switch (n) {
+      case 0 -> "never";
+      case 1 -> "once";
+      case 2 -> "twice";
+      default -> Say.count(n) + " times";
+    };
+  }
+}

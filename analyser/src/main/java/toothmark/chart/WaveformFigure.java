@@ -1,0 +1,243 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.data.Range;
+import toothmark.capture.Channel;
+import toothmark.chart.LabelsLayer.Label;
+import toothmark.chart.LabelsLayer.Place;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+import toothmark.examination.Examination;
+import toothmark.receiver.SyncLoss;
+import toothmark.timing.Alignment;
+import toothmark.timing.AlignmentPoint;
+import toothmark.timing.SparkTiming;
+import toothmark.units.Interval;
+import toothmark.units.Say;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+
+/** The crank signal of a few turns, its teeth numbered, the coils at work beneath it. */
+final class WaveformFigure {
+
+  private static final int HEIGHT = 260;
+  private static final int LANE = 26;
+
+  private final Examination examination;
+  private final Ink ink;
+
+  WaveformFigure(Examination examination, Ink ink) {
+    this.examination = examination;
+    this.ink = ink;
+  }
+
+  Optional<Figure> draw(Interval excerpt) {
+    Optional<Channel> channel =
+        examination.observations().capture().channel(examination.roles().crank());
+    return excerpt.seconds() > 0 && channel.isPresent()
+        ? Optional.of(draw(channel.get(), excerpt))
+        : Optional.empty();
+  }
+
+  private Figure draw(Channel channel, Interval excerpt) {
+    double decade = Math.pow(10, Math.floor(Math.log10(excerpt.seconds())));
+    double zero = Math.floor(excerpt.startInclusive() / decade) * decade;
+    NumberAxis time =
+        Axes.excerpt(new Range(excerpt.startInclusive(), excerpt.endExclusive()), zero, ink);
+    List<SparkTiming> sparks = sparksIn(excerpt);
+    XYPlot signal = signal(channel, excerpt, sparks);
+    int coils = examination.observations().coils().size();
+    String question =
+        "What does the crank signal look like at "
+            + Say.at((excerpt.startInclusive() + excerpt.endExclusive()) / 2)
+            + "?";
+    if (sparks.isEmpty()) {
+      signal.setDomainAxis(time);
+      return new Figure(question, answer(excerpt), Plots.chart(signal), HEIGHT);
+    }
+    int lanes = 14 + LANE * coils;
+    return new Figure(
+        question,
+        answer(excerpt),
+        Plots.chart(Plots.stack(time, List.of(signal, coils(sparks)), HEIGHT - 50, lanes)),
+        HEIGHT + lanes);
+  }
+
+  private XYPlot signal(Channel channel, Interval excerpt, List<SparkTiming> sparks) {
+    List<Layer> layers = new ArrayList<>();
+    for (SparkTiming s : sparks) {
+      layers.add(
+          upright(new double[] {s.spark().timeSeconds()}, ink.coil(s.coil()), Ink.dashed(1)));
+    }
+    double[] tdc = tdcTimes();
+    if (tdc.length > 0) {
+      layers.add(upright(tdc, ink.tdc(), Ink.line(1.6)));
+    }
+    Optional<Curve> curve = SignalCurve.of(channel.signal());
+    curve.ifPresent(c -> layers.add(new CurveLayer(c, ink.crank(), Ink.line(1.3))));
+    double level = crossingLevel();
+    List<Label> labels = new ArrayList<>();
+    teeth(layers, labels, level);
+    losses(layers, labels, level);
+    for (double t : tdc) {
+      labels.add(new Label(t, Double.NaN, "TDC", Place.BELOW, ink.tdc()));
+    }
+    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+    return Plots.plot(null, upAxis(channel, curve, excerpt), layers, ink);
+  }
+
+  private static Layer upright(double[] at, Color colour, java.awt.Stroke stroke) {
+    return new RulesLayer(at, RulesLayer.Way.UPRIGHT, colour, stroke);
+  }
+
+  private ValueAxis upAxis(Channel channel, Optional<Curve> curve, Interval excerpt) {
+    if (curve.isEmpty()) {
+      ValueAxis axis = Axes.lanes(List.of("edges"), ink);
+      axis.setRange(-1, 1.3);
+      return axis;
+    }
+    String unit = channel.unit().isEmpty() ? "level" : channel.unit();
+    NumberAxis axis = Axes.linear(channel.name() + " (" + unit + ")", ink);
+    Range r = curve.get().up(excerpt.startInclusive(), excerpt.endExclusive());
+    double room = Math.max(r.getLength(), 1e-9);
+    axis.setRange(r.getLowerBound() - 0.06 * room, r.getUpperBound() + 0.2 * room);
+    return axis;
+  }
+
+  /** The level at which a tooth is timed: the mean of a wave, half way between two levels. */
+  private double crossingLevel() {
+    SignalQuality q = examination.observations().edges().quality();
+    return switch (examination.observations().edges().kind()) {
+      case VARIABLE_RELUCTANCE -> q.offset();
+      case HALL -> (q.low() + q.high()) / 2;
+      case EDGES_ONLY -> 0;
+    };
+  }
+
+  private void teeth(List<Layer> layers, List<Label> labels, double level) {
+    if (examination.teeth().isEmpty()) {
+      return;
+    }
+    ToothEvents teeth = examination.teeth().get();
+    List<Label> plain = new ArrayList<>();
+    for (ToothKind kind : ToothKind.values()) {
+      Points points = new Points();
+      for (int i = 0; i < teeth.size(); i++) {
+        if (teeth.kind(i) == kind) {
+          points.add(teeth.time(i), level);
+          label(teeth, i, kind == ToothKind.SEEN ? plain : labels);
+        }
+      }
+      layers.add(new MarksLayer(points, mark(kind), kind == ToothKind.SEEN ? 5 : 9, style(kind)));
+    }
+    plain.stream().filter(l -> l.text().equals("1")).forEach(labels::add);
+    plain.stream().filter(l -> l.text().endsWith("0")).forEach(labels::add);
+    plain.stream().filter(l -> l.text().endsWith("5")).forEach(labels::add);
+    labels.addAll(plain);
+  }
+
+  private void label(ToothEvents teeth, int i, List<Label> labels) {
+    String text =
+        switch (teeth.kind(i)) {
+          case SEEN -> Integer.toString(teeth.tooth(i));
+          case MISSING -> teeth.tooth(i) + " missing";
+          case STRAY -> "stray";
+        };
+    Color colour = teeth.kind(i) == ToothKind.SEEN ? ink.quiet() : ink.trouble();
+    labels.add(new Label(teeth.time(i), Double.NaN, text, Place.BELOW, colour));
+  }
+
+  private static Mark mark(ToothKind kind) {
+    return switch (kind) {
+      case SEEN -> Mark.DOT;
+      case MISSING -> Mark.HOLLOW;
+      case STRAY -> Mark.CROSS;
+    };
+  }
+
+  private MarksLayer.Style style(ToothKind kind) {
+    return new MarksLayer.Style(kind == ToothKind.SEEN ? ink.text() : ink.trouble(), ink.paper());
+  }
+
+  private void losses(List<Layer> layers, List<Label> labels, double level) {
+    Points flags = new Points();
+    for (SyncLoss loss : examination.observations().receiver().losses()) {
+      flags.add(loss.timeSeconds(), level);
+      labels.add(new Label(loss.timeSeconds(), level, "sync lost", Place.BELOW, ink.trouble()));
+    }
+    layers.add(
+        new MarksLayer(flags, Mark.FLAG, 12, new MarksLayer.Style(ink.trouble(), ink.paper())));
+  }
+
+  private double[] tdcTimes() {
+    return examination.observations().timing().alignment().stream()
+        .filter(a -> a.source() == Alignment.Source.TDC_CHANNEL)
+        .flatMap(a -> a.points().stream())
+        .mapToDouble(AlignmentPoint::timeSeconds)
+        .toArray();
+  }
+
+  private List<SparkTiming> sparksIn(Interval excerpt) {
+    return examination.observations().timing().sparks().stream()
+        .filter(s -> excerpt.contains(s.spark().timeSeconds()))
+        .toList();
+  }
+
+  private XYPlot coils(List<SparkTiming> sparks) {
+    List<String> names =
+        examination.observations().coils().stream().map(t -> t.coil().name()).toList();
+    List<Layer> layers = new ArrayList<>();
+    for (int coil = 0; coil < names.size(); coil++) {
+      Points starts = new Points();
+      Points ends = new Points();
+      double lane = names.size() - 1.0 - coil;
+      for (SparkTiming s : sparks) {
+        if (s.coil() == coil) {
+          double fired = s.spark().timeSeconds();
+          starts.add(s.spark().chargeStartSeconds().orElse(fired), lane);
+          ends.add(fired, lane);
+        }
+      }
+      layers.add(new BarsLayer(starts, ends, 9, ink.coil(coil)));
+      layers.add(
+          new MarksLayer(ends, Mark.TRIANGLE, 9, new MarksLayer.Style(ink.text(), ink.paper())));
+    }
+    XYPlot plot = Plots.plot(null, Axes.lanes(names, ink), layers, ink);
+    plot.setRangeGridlinesVisible(false);
+    return plot;
+  }
+
+  private String answer(Interval excerpt) {
+    int[] counts = new int[ToothKind.values().length];
+    examination
+        .teeth()
+        .ifPresent(
+            teeth -> {
+              for (int i = 0; i < teeth.size(); i++) {
+                if (excerpt.contains(teeth.time(i))) {
+                  counts[teeth.kind(i).ordinal()]++;
+                }
+              }
+            });
+    long losses =
+        examination.observations().receiver().losses().stream()
+            .filter(l -> excerpt.contains(l.timeSeconds()))
+            .count();
+    String what = Wording.count(counts[0], "tooth seen", "teeth seen");
+    what += ", " + Wording.count(counts[1], "missing", "missing");
+    what += ", " + Wording.count(counts[2], "stray edge", "stray edges");
+    String sync =
+        losses == 0 ? "." : "; sync is lost " + (losses == 1 ? "once." : losses + " times.");
+    boolean wave = examination.observations().edges().kind() == SensorKind.VARIABLE_RELUCTANCE;
+    return "In this excerpt: "
+        + what
+        + sync
+        + (wave && counts[0] > 0 ? " Dots mark the zero crossings at the tooth centres." : "");
+  }
+}

@@ -1,0 +1,251 @@
+package toothmark.examination;
+
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.capture.Capture;
+import toothmark.capture.Channel;
+import toothmark.edges.ChannelSurvey;
+import toothmark.edges.CrankEdges;
+import toothmark.edges.EdgeDetector;
+import toothmark.edges.EdgeDirection;
+import toothmark.edges.SensorKind;
+import toothmark.findings.Diagnostician;
+import toothmark.findings.Observations;
+import toothmark.ignition.CoilChannel;
+import toothmark.ignition.CoilReader;
+import toothmark.ignition.CoilTrack;
+import toothmark.ignition.FiringOrder;
+import toothmark.receiver.FollowedWheel;
+import toothmark.receiver.ReceiverEdges;
+import toothmark.receiver.ReceiverTrace;
+import toothmark.receiver.ReferenceReceiver;
+import toothmark.rotation.AngleTimeline;
+import toothmark.rotation.DecodedCrank;
+import toothmark.rotation.RotationMeasurement;
+import toothmark.timing.CommandedAdvance;
+import toothmark.timing.ControllerLog;
+import toothmark.timing.FixedAdvance;
+import toothmark.timing.LogMatcher;
+import toothmark.timing.TdcMark;
+import toothmark.timing.TdcMarks;
+import toothmark.timing.Timing;
+import toothmark.timing.TimingInputs;
+import toothmark.timing.TimingMeasurement;
+import toothmark.timing.WheelSetting;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.WheelDecoder;
+import toothmark.wheel.WheelIdentification;
+import toothmark.wheel.WheelIdentifier;
+import toothmark.wheel.WheelPattern;
+import toothmark.wheel.WheelSearch;
+
+/** Runs the whole chain over a capture. */
+public final class Examiner {
+
+  /** Standard uncertainty of one tooth's place where nothing was learned of the wheel, degrees. */
+  private static final double UNKNOWN_TOOTH_DEGREES = 0.03;
+
+  private static final Timing NO_TIMING =
+      new Timing(
+          Timing.Reference.UNKNOWN,
+          Optional.empty(),
+          List.of(),
+          List.of(),
+          List.of(),
+          Optional.empty(),
+          List.of(),
+          Optional.empty());
+
+  private final Capture capture;
+  private final JobSheet sheet;
+  private final Optional<ControllerLog> log;
+
+  private Examiner(Capture capture, JobSheet sheet, Optional<ControllerLog> log) {
+    this.capture = capture;
+    this.sheet = sheet;
+    this.log = log;
+  }
+
+  /**
+   * Examines a capture.
+   *
+   * @param capture what was recorded
+   * @param sheet what the user states
+   * @param log what the controller logged; wins over a fixed advance of the sheet
+   * @return everything that was found; a crank signal that cannot be decoded is a normal result
+   * @throws JobSheetException if the sheet does not fit the capture
+   */
+  public static Examination examine(Capture capture, JobSheet sheet, Optional<ControllerLog> log)
+      throws JobSheetException {
+    return new Examiner(capture, sheet, log).run();
+  }
+
+  private Examination run() throws JobSheetException {
+    CrankChannel crank = CrankChannel.find(capture, sheet);
+    CrankEdges edges = edges(crank.channel());
+    WheelSearch wheel = identifier().identify(edges);
+    Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
+    EdgeDirection timed = timedEdge(edges, wheel.found());
+    ReceiverTrace receiver = receive(crank.channel(), edges.kind(), timed, wheel.found());
+    Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
+    Observations seen =
+        new Observations(
+            capture,
+            stated(timed),
+            edges,
+            decoded,
+            wheel.reason(),
+            receiver,
+            ignition.coils,
+            ignition.timing);
+    return new Examination(
+        sheet,
+        roles(crank, ignition.channels),
+        seen,
+        Diagnostician.diagnose(seen),
+        decoded.map(d -> teeth(d, receiver, timed)));
+  }
+
+  private CrankEdges edges(Channel crank) {
+    EdgeDetector detector = EdgeDetector.withDefaults();
+    return sheet.sensor().kind().map(detector::withKind).orElse(detector).detect(crank.signal());
+  }
+
+  private WheelIdentifier identifier() {
+    WheelIdentifier i = WheelIdentifier.withDefaults();
+    i = sheet.wheel().pattern().map(i::withStated).orElse(i);
+    return sheet.sensor().edge().map(i::withTimedEdge).orElse(i);
+  }
+
+  private static Optional<DecodedCrank> decode(CrankEdges edges, WheelIdentification wheel) {
+    return RotationMeasurement.measure(
+        wheel, WheelDecoder.withDefaults().decode(edges.train(wheel.toothEdge()), wheel.pattern()));
+  }
+
+  /** The edge that a controller times: as stated, else falling, else a switch's steadier one. */
+  private EdgeDirection timedEdge(CrankEdges edges, Optional<WheelIdentification> wheel) {
+    EdgeDirection usual =
+        edges.kind() == SensorKind.HALL
+            ? wheel.map(WheelIdentification::toothEdge).orElse(EdgeDirection.FALLING)
+            : EdgeDirection.FALLING;
+    return sheet.sensor().edge().orElse(usual);
+  }
+
+  /** The receiver follows the wheel that the controller is told, else the one found. */
+  private ReceiverTrace receive(
+      Channel crank, SensorKind kind, EdgeDirection timed, Optional<WheelIdentification> found) {
+    ReceiverEdges heard =
+        ReferenceReceiver.withDefaults()
+            .withEdge(timed)
+            .listen(crank.signal(), kind, ChannelSurvey.of(crank.signal()));
+    return sheet
+        .wheel()
+        .pattern()
+        .or(() -> found.map(WheelIdentification::pattern))
+        .map(w -> ReferenceReceiver.follow(heard, followed(w)))
+        .orElseGet(() -> new ReceiverTrace(heard.times(), List.of()));
+  }
+
+  private static FollowedWheel followed(WheelPattern wheel) {
+    if (!wheel.hasReference()) {
+      return FollowedWheel.plain(wheel.slots());
+    }
+    if (wheel.teeth() > wheel.slots()) {
+      return FollowedWheel.withExtraTooth(wheel.slots());
+    }
+    return FollowedWheel.withGaps(wheel.runLengths(), wheel.gapLengths());
+  }
+
+  private Ignition ignition(Channel crank, SensorKind kind, Optional<DecodedCrank> decoded)
+      throws JobSheetException {
+    Optional<AngleTimeline> angle = decoded.map(DecodedCrank::angle);
+    IgnitionChannels channels = IgnitionChannels.find(capture, sheet, crank, angle);
+    FiringOrder order = FiringOrders.of(sheet.engine(), channels.coils());
+    if (decoded.isEmpty()) {
+      return new Ignition(channels, List.of(), NO_TIMING);
+    }
+    List<CoilTrack> coils = CoilReader.read(coilChannels(channels), angle.get(), order);
+    List<TdcMark> marks =
+        channels.tdc().map(t -> TdcMarks.read(t.signal(), angle.get())).orElse(List.of());
+    Timing timing =
+        TimingMeasurement.measure(
+            new TimingInputs(
+                angle.get(),
+                setting(decoded.get(), kind),
+                marks,
+                coils,
+                order,
+                commanded(angle.get())));
+    return new Ignition(channels, coils, timing);
+  }
+
+  private Optional<CommandedAdvance> commanded(AngleTimeline angle) {
+    if (log.isPresent()) {
+      return Optional.of(LogMatcher.match(log.get(), angle));
+    }
+    OptionalDouble fixed = sheet.commandedAdvanceDegrees();
+    return fixed.isPresent()
+        ? Optional.of(new FixedAdvance(fixed.getAsDouble()))
+        : Optional.empty();
+  }
+
+  private List<CoilChannel> coilChannels(IgnitionChannels channels) {
+    return channels.coils().stream()
+        .map(c -> new CoilChannel(c.coil(), capture.channel(c.channel()).orElseThrow().signal()))
+        .toList();
+  }
+
+  private WheelSetting setting(DecodedCrank crank, SensorKind kind) {
+    ToothGeometry geometry = crank.wheel().geometry();
+    double tooth = UNKNOWN_TOOTH_DEGREES;
+    if (geometry.turns() > 0) {
+      double squares = 0;
+      for (int k = 1; k <= geometry.teeth(); k++) {
+        squares += geometry.uncertaintyDegrees(k) * geometry.uncertaintyDegrees(k);
+      }
+      tooth = Math.sqrt(squares / geometry.teeth());
+    }
+    return new WheelSetting(
+        sheet.wheel().tooth1BtdcDegrees(),
+        sheet.wheel().sensorCircleMillimetres(),
+        crank.wheel().pattern().pitchDegrees(),
+        tooth,
+        kind);
+  }
+
+  private Observations.Stated stated(EdgeDirection timed) {
+    return new Observations.Stated(
+        sheet.engine().cylinders().orElse(0),
+        sheet.wheel().pattern(),
+        sheet.wheel().sensorCircleMillimetres(),
+        timed,
+        sheet.sensor().edge().isPresent()
+            ? Observations.EdgeStatement.STATED
+            : Observations.EdgeStatement.ASSUMED);
+  }
+
+  /** Where the receiver times the slots, all its edges are off the teeth and none is a stray. */
+  private static ToothEvents teeth(
+      DecodedCrank crank, ReceiverTrace receiver, EdgeDirection timed) {
+    return crank.identification().toothEdge() == timed
+        ? ReceiverStrays.merge(crank, receiver)
+        : crank.wheel().events();
+  }
+
+  private static Examination.Roles roles(CrankChannel crank, IgnitionChannels ignition) {
+    Map<String, String> coils = new LinkedHashMap<>();
+    ignition.coils().forEach(c -> coils.put(c.coil().name(), c.channel()));
+    return new Examination.Roles(
+        crank.channel().name(),
+        ignition.tdc().map(Channel::name),
+        coils,
+        (crank.assumption() + " " + ignition.assumption()).strip());
+  }
+
+  /** What the ignition stages found. */
+  private record Ignition(IgnitionChannels channels, List<CoilTrack> coils, Timing timing) {}
+}

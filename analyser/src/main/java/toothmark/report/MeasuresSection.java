@@ -1,0 +1,267 @@
+package toothmark.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.edges.SensorKind;
+import toothmark.edges.SignalQuality;
+import toothmark.examination.Examination;
+import toothmark.findings.Observations;
+import toothmark.ignition.CoilTrack;
+import toothmark.receiver.SyncLoss;
+import toothmark.rotation.DecodedCrank;
+import toothmark.timing.Alignment;
+import toothmark.timing.GapFit;
+import toothmark.timing.Limiter;
+import toothmark.timing.SensorLag;
+import toothmark.timing.SpeedBand;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+import toothmark.wheel.WheelIdentification;
+
+/** The figures: each value with its doubt and what it rests on. */
+final class MeasuresSection {
+
+  private static final String MM = Say.THIN + "mm";
+  private static final String MICROSECONDS = Say.THIN + "µs";
+
+  private final HtmlWriter html;
+  private final Examination examination;
+  private final Observations seen;
+
+  MeasuresSection(HtmlWriter html, Examination examination) {
+    this.html = html;
+    this.examination = examination;
+    this.seen = examination.observations();
+  }
+
+  void write() {
+    html.element("h2", "Figures", "id", "figures");
+    html.open("table", "class", "measures");
+    html.open("tr", "class", "head").element("th", "").element("th", "Value");
+    html.element("th", "Rests on", "class", "basis").close();
+    crank();
+    sync();
+    seen.timing().alignment().ifPresent(this::alignment);
+    seen.timing().gap().ifPresent(this::gap);
+    seen.coils().forEach(this::coil);
+    seen.timing().limiters().forEach(this::limiter);
+    html.close();
+    html.element(
+        "p",
+        "± is the half width of the interval that holds the true value with 95"
+            + Say.THIN
+            + "% probability (1.96 standard uncertainties).",
+        "class",
+        "small quiet");
+    bands(seen.timing().bands());
+  }
+
+  private void row(String name, String value, String basis) {
+    html.open("tr").element("td", name).element("td", value, "class", "figure");
+    html.element("td", basis, "class", "basis").close();
+  }
+
+  private void crank() {
+    Optional<WheelIdentification> id = seen.crank().map(DecodedCrank::identification);
+    id.ifPresent(
+        w ->
+            row(
+                "Wheel",
+                w.pattern() + ", " + Say.percent(w.confidence()) + " sure",
+                String.join(" ", w.evidence())));
+    id.filter(w -> !w.alternatives().isEmpty())
+        .ifPresent(w -> row("Other wheels", alternatives(w), "the same edges"));
+    sensor(id);
+    seen.crank()
+        .ifPresent(
+            c ->
+                row(
+                    "Speed",
+                    Say.number(c.speed().minRpm(), 0)
+                        + " to "
+                        + Say.rpm(c.speed().maxRpm())
+                        + ", mean "
+                        + Say.number(c.speed().meanRpm(), 0),
+                    Say.count(c.speed().size()) + " steps from tooth to tooth"));
+    examination.teeth().ifPresent(this::teeth);
+  }
+
+  private static String alternatives(WheelIdentification w) {
+    List<String> names = new ArrayList<>();
+    for (var c : w.alternatives().subList(0, Math.min(3, w.alternatives().size()))) {
+      names.add(c.pattern() + " (" + Say.percent(c.confidence()) + ")");
+    }
+    return String.join(", ", names);
+  }
+
+  private void sensor(Optional<WheelIdentification> id) {
+    SignalQuality q = seen.edges().quality();
+    SensorKind kind = seen.edges().kind();
+    String polarity = id.map(w -> w.orientation().label()).map(p -> ", polarity " + p).orElse("");
+    String unit = seen.capture().channel(examination.roles().crank()).map(c -> c.unit()).orElse("");
+    row(
+        "Sensor",
+        kind.label().replace('-', ' ') + polarity,
+        kind == SensorKind.EDGES_ONLY ? "the capture holds edges only" : "the shape of the signal");
+    if (kind != SensorKind.EDGES_ONLY && q.sampleRateHz() > 0) {
+      row(
+          "Signal",
+          Say.scaled(q.low(), unit) + " to " + Say.scaled(q.high(), unit),
+          "noise "
+              + Say.scaled(q.noise(), unit)
+              + " a sample; "
+              + Say.number(q.samplesPerEdge(), 1)
+              + " samples a tooth at the fastest place"
+              + (q.clippedShare() > 0 ? "; " + Say.percent(q.clippedShare()) + " clipped" : ""));
+    }
+  }
+
+  private void teeth(ToothEvents teeth) {
+    row(
+        "Teeth",
+        Say.count(teeth.count(ToothKind.SEEN))
+            + " seen, "
+            + Say.count(teeth.count(ToothKind.MISSING))
+            + " missing, "
+            + Say.count(teeth.count(ToothKind.STRAY))
+            + " stray",
+        "the whole capture, each edge named");
+  }
+
+  private void sync() {
+    row(
+        "Sync losses",
+        seen.receiver().losses(SyncLoss.Phase.CRANKING)
+            + " cranking, "
+            + seen.receiver().losses(SyncLoss.Phase.RUNNING)
+            + " running",
+        "the reference receiver, "
+            + Say.count(seen.receiver().edges())
+            + " edges; cranking is under "
+            + Say.rpm(SyncLoss.CRANKING_BELOW_RPM));
+  }
+
+  private void alignment(Alignment a) {
+    String readings = Say.count(a.points().size()) + " passings of top dead centre";
+    a.tooth1BtdcDegrees().ifPresent(m -> row("Tooth 1 passes", Say.degrees(m) + " BTDC", readings));
+    a.nominalDegrees()
+        .ifPresent(n -> row("The controller is told", Say.degrees(n) + " BTDC", "the job sheet"));
+    a.errorDegrees()
+        .ifPresent(
+            m -> row("Wheel error", Say.degrees(m), "measured less told; positive is early"));
+    a.sensorMoveMillimetres()
+        .ifPresent(
+            m ->
+                row(
+                    "Sensor move that cures it",
+                    Say.interval(m, MM),
+                    "with the rotation if positive, along the tooth tips"));
+    row(
+        "Lag of the sensor",
+        Say.interval(a.lag().seconds().times(1e6), MICROSECONDS),
+        a.lag().knownFrom() == SensorLag.KnownFrom.CHANGE_WITH_SPEED
+            ? "the change of the angle with speed"
+            : "what is usual for such a sensor");
+    a.slip()
+        .ifPresent(
+            s ->
+                row(
+                    "Wheel slip",
+                    Say.degrees(s.degrees()),
+                    "from "
+                        + Say.at(s.during().startInclusive())
+                        + " to "
+                        + Say.at(s.during().endExclusive())));
+  }
+
+  private void gap(GapFit fit) {
+    String sparks =
+        Say.count(fit.fitted())
+            + " sparks from "
+            + Say.number(fit.fromRpm(), 0)
+            + " to "
+            + Say.rpm(fit.toRpm());
+    row("Advance gap at all speeds", Say.degrees(fit.offsetDegrees()), sparks);
+    Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
+    row(
+        "Delay of the spark",
+        delay.map(d -> Say.interval(d, MICROSECONDS)).orElse("not to be told"),
+        delay.isPresent()
+            ? "how the gap changes with speed; scatter " + Say.degrees(fit.scatterDegrees())
+            : "the speed varies too little or changes too fast");
+  }
+
+  private void coil(CoilTrack c) {
+    StringBuilder value = new StringBuilder(Say.count(c.sparks().size())).append(" sparks");
+    value.append(", ").append(Say.count(c.absent().size())).append(" absent");
+    if (c.repeated() > 0) {
+      value.append(", ").append(c.repeated()).append(" repeated");
+    }
+    c.dwell()
+        .ifPresent(
+            d ->
+                value
+                    .append(", dwell ")
+                    .append(Say.seconds(d.meanSeconds()))
+                    .append(" (scatter ")
+                    .append(Say.seconds(d.standardDeviationSeconds()))
+                    .append(')'));
+    String name = c.coil().name();
+    row(
+        name.isEmpty() ? "Coil" : Character.toUpperCase(name.charAt(0)) + name.substring(1),
+        value.toString(),
+        "channel " + examination.roles().coils().getOrDefault(name, "?"));
+  }
+
+  private void limiter(Limiter l) {
+    String value =
+        switch (l.manner()) {
+          case SPARK_CUT -> l.sparks() + " of " + l.due() + " sparks left out";
+          case RETARD ->
+              l.sparks() + " sparks held back by up to " + Say.degrees(l.pulledBackDegrees());
+        };
+    row(
+        "Limiter",
+        value,
+        "from "
+            + Say.rpm(l.fromRpm())
+            + ", "
+            + Say.at(l.during().startInclusive())
+            + " to "
+            + Say.at(l.during().endExclusive()));
+  }
+
+  private void bands(List<SpeedBand> bands) {
+    if (bands.isEmpty()) {
+      return;
+    }
+    html.element("h3", "Advance by speed").open("div", "class", "scroll").open("table");
+    html.open("tr");
+    for (String head :
+        List.of(
+            "Speed (rev/min)", "Sparks", "Actual (°)", "Commanded (°)", "Gap (°)", "Scatter (°)")) {
+      html.element("th", head, "class", "right");
+    }
+    html.close();
+    for (SpeedBand b : bands) {
+      html.open("tr");
+      cell(OptionalDouble.of(b.rpm()), 0);
+      cell(OptionalDouble.of(b.sparks()), 0);
+      cell(OptionalDouble.of(b.actualDegrees()), 2);
+      cell(b.commandedDegrees(), 2);
+      cell(b.gapDegrees(), 2);
+      cell(b.gapStandardDeviationDegrees(), 2);
+      html.close();
+    }
+    html.close().close();
+  }
+
+  private void cell(OptionalDouble value, int decimals) {
+    String text = value.isPresent() ? Say.number(value.getAsDouble(), decimals) : "–";
+    html.element("td", text, "class", "right");
+  }
+}

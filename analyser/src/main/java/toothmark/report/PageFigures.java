@@ -1,0 +1,98 @@
+package toothmark.report;
+
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import java.util.stream.IntStream;
+import toothmark.chart.Figure;
+import toothmark.chart.Figures;
+import toothmark.chart.Ink;
+import toothmark.examination.Examination;
+import toothmark.findings.Finding;
+
+/**
+ * The figures of one page: each drawn once, shown beside the first finding that it proves and
+ * pointed to from others.
+ */
+final class PageFigures {
+
+  private final List<Drawn> all;
+  private final Map<Finding, Drawn> proofs;
+  private final Set<Drawn> shown = new HashSet<>();
+
+  private PageFigures(List<Drawn> all, Map<Finding, Drawn> proofs) {
+    this.all = all;
+    this.proofs = proofs;
+  }
+
+  /** A figure with its place in the page and its markup. */
+  record Drawn(String id, Figure figure, String svg) {}
+
+  /** Draws what the page needs: the proofs first, then the figures that every page has. */
+  static PageFigures of(Examination examination) {
+    Figures figures = Figures.of(examination, Ink.LIGHT);
+    Map<String, Figure> wanted = new LinkedHashMap<>();
+    Map<Finding, String> questions = new LinkedHashMap<>();
+    for (Finding finding : examination.diagnosis().findings()) {
+      figures
+          .draw(finding)
+          .ifPresent(
+              figure -> {
+                wanted.putIfAbsent(figure.question(), figure);
+                questions.put(finding, figure.question());
+              });
+    }
+    for (Figure figure : figures.overview()) {
+      wanted.putIfAbsent(figure.question(), figure);
+    }
+    List<Drawn> drawn = draw(List.copyOf(wanted.values()));
+    Map<Finding, Drawn> proofs = new LinkedHashMap<>();
+    for (Map.Entry<Finding, String> e : questions.entrySet()) {
+      drawn.stream()
+          .filter(d -> d.figure().question().equals(e.getValue()))
+          .findFirst()
+          .ifPresent(d -> proofs.put(e.getKey(), d));
+    }
+    return new PageFigures(drawn, proofs);
+  }
+
+  /** Each figure has its own document and its own ids, so they can be drawn side by side. */
+  private static List<Drawn> draw(List<Figure> figures) {
+    return IntStream.range(0, figures.size())
+        .parallel()
+        .mapToObj(
+            i -> {
+              String id = "picture-" + (i + 1);
+              return new Drawn(id, figures.get(i), FigureSvg.of(figures.get(i), id + "-"));
+            })
+        .toList();
+  }
+
+  /** The figure that proves a finding. */
+  Optional<Drawn> proof(Finding finding) {
+    return Optional.ofNullable(proofs.get(finding));
+  }
+
+  boolean isShown(Drawn drawn) {
+    return shown.contains(drawn);
+  }
+
+  List<Drawn> notYetShown() {
+    List<Drawn> rest = new ArrayList<>(all);
+    rest.removeIf(shown::contains);
+    return rest;
+  }
+
+  /** Writes a figure with its question and answer. */
+  void show(HtmlWriter html, Drawn drawn) {
+    shown.add(drawn);
+    html.open("figure", "id", drawn.id()).open("figcaption");
+    html.element("h3", drawn.figure().question());
+    html.element("p", drawn.figure().answer()).close();
+    html.open("div", "class", "chart").markup(drawn.svg()).close().close();
+  }
+}

@@ -18,7 +18,7 @@ final class OutlyingTeeth {
   /** From this share of a pitch on a tooth is out of place for the labelling. */
   private static final double OUT = 0.1;
 
-  private static final double REACH = 0.47;
+  private static final double REACH = 0.4;
 
   private final EdgeSeries edges;
   private final Labelling labels;

@@ -82,8 +82,8 @@ final class TrainSearch {
     return this;
   }
 
-  /** The labels of the first stretch by a wheel of the ranking. */
-  Labelling labels(WheelPattern pattern) {
+  /** The labels of the stretches by a wheel of the ranking. */
+  List<Labelling> labels(WheelPattern pattern) {
     return new WheelRace(edges, stretches).labels(pattern);
   }
 

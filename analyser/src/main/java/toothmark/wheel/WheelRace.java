@@ -81,9 +81,10 @@ final class WheelRace {
         .label(s.from(), s.to());
   }
 
-  /** Labels of the first stretch. */
-  Labelling labels(WheelPattern pattern) {
-    return label(stretches.get(0), WheelTemplate.of(pattern));
+  /** Labels of all stretches. */
+  List<Labelling> labels(WheelPattern pattern) {
+    WheelTemplate wheel = WheelTemplate.of(pattern);
+    return stretches.stream().map(s -> label(s, wheel)).toList();
   }
 
   /** A tooth that is seen in under a quarter of its turns is no tooth of the wheel. */

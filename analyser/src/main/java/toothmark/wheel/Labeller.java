@@ -36,6 +36,8 @@ final class Labeller {
   private static final int FIRST_STEPS = 4;
   private static final int SETTLE_EVERY = 64;
   private static final double PATIENCE = 16;
+  private static final int MOST_OPEN = 60;
+  private static final int MOST_OPEN_EACH = 8;
   private static final double SAME_PACE = 0.3;
   private static final double ARC_MARGIN = 14;
   private static final double FARTHEST = 3.6e7;
@@ -66,6 +68,7 @@ final class Labeller {
   private final SpeedFilter filter;
   private final Effort effort;
   private final Lattice lattice = new Lattice();
+  private final int mostOpen;
   private final Survivor[] atEdge;
   private final Survivor[] besides;
   private List<Survivor> open = new ArrayList<>();
@@ -84,6 +87,7 @@ final class Labeller {
     this.noise = noise;
     this.filter = filter;
     this.effort = effort;
+    this.mostOpen = MOST_OPEN + MOST_OPEN_EACH * wheel.teeth();
     this.atEdge = new Survivor[wheel.teeth()];
     this.besides = new Survivor[wheel.teeth()];
   }
@@ -332,6 +336,10 @@ final class Labeller {
       }
     }
     fresh.clear();
+    for (double m = effort.margin; next.size() > mostOpen; m *= 0.7) {
+      double limit = lowest + m;
+      next.removeIf(s -> s.cost + skip(s.strayNats) > limit);
+    }
     List<Survivor> swap = open;
     open = next;
     next = swap;

@@ -27,7 +27,7 @@ final class TrainSearch {
   private static final double SLOT_LOSS_NATS = 2.0;
 
   /** The candidates' costs are sums of nats that are not quite independent. */
-  private static final double TEMPER = 0.5;
+  private static final double TEMPER = 0.7;
 
   private static final double STATED_BONUS = 6;
 
@@ -85,11 +85,6 @@ final class TrainSearch {
   /** The labels of the stretches by a wheel of the ranking. */
   List<Labelling> labels(WheelPattern pattern) {
     return new WheelRace(edges, stretches).labels(pattern);
-  }
-
-  /** What the same edges would cost if every one were in its place, nats. */
-  double freeCost() {
-    return stretches.stream().mapToDouble(s -> s.freeCost(edges)).sum();
   }
 
   /** Confidence of each in the ranking. */

@@ -155,6 +155,7 @@ public final class WheelIdentifier {
     private final TrainSearch search;
     private final double costPerEdge;
     private final OptionalDouble swing;
+    private final double irregularity;
 
     Side(CrankEdges edges, EdgeDirection direction) {
       this.direction = direction;
@@ -168,15 +169,17 @@ public final class WheelIdentifier {
           search.ranking().isEmpty()
               ? Double.POSITIVE_INFINITY
               : search.ranking().get(0).cost() / search.raced();
+      List<Labelling> labels =
+          search.ranking().isEmpty() ? List.of() : search.labels(top().pattern());
       this.swing =
-          search.ranking().isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
+          labels.isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
               ? OptionalDouble.empty()
               : GapLevel.swing(
-                  search.labels(top().pattern()),
-                  top().pattern(),
-                  teeth,
-                  edges.train(direction.opposite()),
-                  direction);
+                  labels, top().pattern(), teeth, edges.train(direction.opposite()), direction);
+      this.irregularity =
+          labels.isEmpty()
+              ? Double.POSITIVE_INFINITY
+              : Irregularity.of(series, labels, top().pattern());
     }
 
     TrainSearch.Runner top() {
@@ -201,7 +204,7 @@ public final class WheelIdentifier {
       if (Math.max(mine, theirs) > SWING_LIKELY && Math.abs(mine - theirs) > SWING_LIKELY) {
         return mine > theirs;
       }
-      return top().cost() - search.freeCost() <= other.top().cost() - other.search.freeCost();
+      return irregularity <= other.irregularity;
     }
 
     String whyNot() {

@@ -103,6 +103,7 @@ public final class BlockPacker {
       highest = Math.max(highest, powers[i]);
     }
     shape.power = lowest + shift;
+    shape.finest = highest == NumberBlock.BITS ? Byte.MIN_VALUE : shape.power;
     if (highest == NumberBlock.BITS || !PowersOfTen.fitsLong(highest - lowest)) {
       return null;
     }

@@ -19,6 +19,7 @@ public final class PackedBlock {
   final long base;
   final long step;
   final int power;
+  final int finest;
   final double lowest;
   final double highest;
   final boolean twoLevels;
@@ -33,6 +34,7 @@ public final class PackedBlock {
     this.base = shape.base;
     this.step = shape.step;
     this.power = shape.power;
+    this.finest = shape.finest;
     this.lowest = shape.lowest;
     this.highest = shape.highest;
     this.twoLevels = shape.twoLevels;
@@ -57,6 +59,7 @@ public final class PackedBlock {
     long base;
     long step;
     int power;
+    int finest = Byte.MAX_VALUE;
     double lowest = Double.POSITIVE_INFINITY;
     double highest = Double.NEGATIVE_INFINITY;
     boolean twoLevels = true;

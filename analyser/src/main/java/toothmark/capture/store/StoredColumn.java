@@ -123,19 +123,30 @@ public final class StoredColumn {
   }
 
   /**
-   * Step in which the numbers were written: the coarsest power of ten of any block.
+   * Step in which the numbers were written: the finest power of ten of any cell.
    *
-   * @return in the unit of the memory; 0 when some are plain doubles
+   * @return in the unit of the memory; 0 when some have more digits than a double holds
    */
   public double writtenStep() {
-    int coarsest = Integer.MIN_VALUE;
+    int finest = Byte.MAX_VALUE;
     for (int i = 0; i < size; i++) {
-      if (blocks[i].element != PackedBlock.Element.INTEGER) {
-        return 0;
-      }
-      coarsest = Math.max(coarsest, blocks[i].power);
+      finest = Math.min(finest, blocks[i].finest);
     }
-    return size == 0 ? 0 : PowersOfTen.scale(1, coarsest);
+    boolean exact = Math.abs(finest) <= PowersOfTen.EXACT_DOUBLE;
+    return exact ? PowersOfTen.scale(1, finest) : 0;
+  }
+
+  /**
+   * How far the numbers lie on a straight line, to one written step, as far as the packing shows.
+   *
+   * @param index where the line starts, from 0
+   * @return index after its last number; index + 1 when no line is known
+   */
+  public long lineEnd(long index) {
+    int b = blockOf(index);
+    PackedBlock block = blocks[b];
+    boolean line = block.element == PackedBlock.Element.INTEGER && block.width == 0;
+    return line && block.marks.length == 0 ? firsts[b] + block.count : index + 1;
   }
 
   /**

@@ -5,6 +5,10 @@ import java.util.BitSet;
 /** Which teeth of a wheel stand far out of place, and which never give an edge. */
 final class ToothFaults {
 
+  private static final double BENT_NATS = 6;
+  private static final double DEAD_NATS = 9;
+  private static final int MOST_DEAD = 3;
+
   private final double[] offsets;
   private final BitSet dead;
 
@@ -33,6 +37,12 @@ final class ToothFaults {
 
   boolean isDead(int tooth) {
     return dead.get(tooth);
+  }
+
+  /** What it costs to say so of them, nats. */
+  double price() {
+    boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + DEAD_NATS * dead();
   }
 
   int dead() {

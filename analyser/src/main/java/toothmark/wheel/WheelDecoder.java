@@ -48,7 +48,8 @@ public final class WheelDecoder {
             .run(NoiseEstimate.of(series, 0, n));
     NoiseModel noise = NoiseStudy.withRates(study.noise(), study.labels());
     ToothFaults faults = OutlyingTeeth.find(series, study.labels(), pattern);
-    WheelTemplate as = WheelTemplate.of(pattern, faults);
+    boolean faulty = faults.any() && study.supports(pattern, faults);
+    WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
     Labelling labels =
         new Labeller(series, as, noise, filter, Labeller.Effort.THOROUGH)
             .label(0, n)

@@ -12,9 +12,6 @@ final class WheelRace {
   /** A candidate so far behind after a stretch is not tried on the next, nats. */
   private static final double HOPELESS = 30;
 
-  private static final double BENT_NATS = 6;
-  private static final double DEAD_NATS = 9;
-  private static final int MOST_DEAD = 3;
 
   private static final double SLOPE_MEMORY = 5;
 
@@ -46,7 +43,7 @@ final class WheelRace {
       ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
       double cost = labels.cost;
       if (faults.any()) {
-        double price = k == 0 ? price(faults, pattern.teeth()) : 0;
+        double price = k == 0 || faults.price() == Double.POSITIVE_INFINITY ? faults.price() : 0;
         double again = label(s, WheelTemplate.of(pattern, faults)).cost + price;
         cost = faults.dead() > 0 ? again : Math.min(cost, again);
       }
@@ -57,12 +54,6 @@ final class WheelRace {
       leader[k] = Math.min(leader[k], sum);
     }
     return sum;
-  }
-
-  /** What it costs to say of teeth that they are out of place or gone. */
-  private static double price(ToothFaults faults, int teeth) {
-    boolean many = faults.dead() > MOST_DEAD || faults.dead() * 8 > teeth;
-    return many ? HOPELESS * 2 : BENT_NATS * faults.bent() + DEAD_NATS * faults.dead();
   }
 
   private Labelling label(Stretch s, WheelTemplate wheel) {

@@ -66,6 +66,16 @@ final class EdgeSeries {
     return new EdgeSeries(times, uncertainties, strengths, seconds);
   }
 
+  /** Median uncertainty of the edges' times, in local intervals. */
+  double medianDoubt() {
+    double[] d = new double[times.length];
+    for (int i = 0; i < d.length; i++) {
+      d[i] = uncertainties[i] / intervals[i];
+    }
+    Arrays.sort(d);
+    return d.length == 0 ? 0 : d[d.length / 2];
+  }
+
   int size() {
     return times.length;
   }

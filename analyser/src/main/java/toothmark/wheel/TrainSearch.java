@@ -87,6 +87,15 @@ final class TrainSearch {
     return new WheelRace(edges, stretches).labels(pattern);
   }
 
+  /** Share of the edges that the best wheel takes for teeth; 0 when there is none. */
+  double namedShare() {
+    if (ranking.isEmpty()) {
+      return 0;
+    }
+    int named = labels(ranking.get(0).pattern()).stream().mapToInt(Labelling::count).sum();
+    return named / (double) raced;
+  }
+
   /** Confidence of each in the ranking. */
   double[] confidences() {
     double[] p = new double[ranking.size()];

@@ -1,6 +1,5 @@
 package toothmark.edges;
 
-import java.util.Optional;
 import toothmark.capture.EventSignal;
 import toothmark.capture.StepSignal;
 
@@ -14,8 +13,7 @@ final class ListedEdges {
     changes(signal, pulses);
     LogicLevels levels = levels(signal);
     SignalQuality quality =
-        new SignalQuality(
-            0, levels.low(), levels.high(), levels.middle(), 0, 0, 0, Optional.empty());
+        new SignalQuality(0, levels.low(), levels.high(), levels.middle(), 0, 0, 0);
     return pulses.edges(SensorKind.HALL, train -> quality);
   }
 
@@ -55,7 +53,7 @@ final class ListedEdges {
         SensorKind.EDGES_ONLY,
         all.train(),
         new EdgeList().train(),
-        new SignalQuality(0, 0, 0, 0, 0, 0, 0, Optional.empty()));
+        new SignalQuality(0, 0, 0, 0, 0, 0, 0));
   }
 
   /** Rectangle of one resolution: GUM, JCGM 100:2008, 4.3.7 and F.2.2.1. */

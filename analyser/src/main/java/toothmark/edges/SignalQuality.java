@@ -24,4 +24,27 @@ public record SignalQuality(
     double noise,
     double clippedShare,
     double samplesPerEdge,
-    Optional<Hum> hum) {}
+    Optional<Hum> hum) {
+
+  /**
+   * Quality of a signal without hum.
+   *
+   * @param sampleRateHz as above
+   * @param low as above
+   * @param high as above
+   * @param offset as above
+   * @param noise as above
+   * @param clippedShare as above
+   * @param samplesPerEdge as above
+   */
+  public SignalQuality(
+      double sampleRateHz,
+      double low,
+      double high,
+      double offset,
+      double noise,
+      double clippedShare,
+      double samplesPerEdge) {
+    this(sampleRateHz, low, high, offset, noise, clippedShare, samplesPerEdge, Optional.empty());
+  }
+}

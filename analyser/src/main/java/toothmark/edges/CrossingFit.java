@@ -57,19 +57,24 @@ final class CrossingFit {
    */
   boolean fit(double guess, int halfWidth, double offset, int slopeSign, double usualNoise) {
     position = guess;
-    int width = halfWidth;
-    while (centre(width, offset, slopeSign, usualNoise)) {
-      double pointNoise = usualNoise / Math.sqrt(group);
-      boolean agrees =
-          Math.abs(cubic.quarticEffect())
-              <= AGREES * pointNoise * Math.sqrt(cubic.middleVariance());
-      int shorter = (int) (width * SHRINK);
-      if (agrees || shorter < SHORTEST) {
-        return true;
-      }
-      width = shorter;
+    if (!centre(halfWidth, offset, slopeSign, usualNoise)) {
+      return false;
     }
-    return false;
+    for (int width = shorter(halfWidth); width >= SHORTEST; width = shorter(width)) {
+      double pointNoise = usualNoise / Math.sqrt(group);
+      double limit = AGREES * pointNoise * Math.sqrt(cubic.middleVariance());
+      double wider = position;
+      if (Math.abs(cubic.quarticEffect()) <= limit
+          || !centre(width, offset, slopeSign, usualNoise)) {
+        position = wider;
+        break;
+      }
+    }
+    return true;
+  }
+
+  private static int shorter(int width) {
+    return (int) (width * SHRINK);
   }
 
   /** Lays the curve, moves to its zero, and again until the window is centred. */

@@ -1,0 +1,189 @@
+package toothmark.accuracy.decode;
+
+import java.util.ArrayList;
+import java.util.List;
+import toothmark.accuracy.CaseName;
+import toothmark.accuracy.Dice;
+import toothmark.accuracy.LineChart;
+import toothmark.accuracy.Run;
+import toothmark.accuracy.Section;
+import toothmark.accuracy.Section.Held;
+import toothmark.accuracy.Section.Worst;
+import toothmark.accuracy.Speeds;
+import toothmark.accuracy.Study;
+import toothmark.accuracy.Table;
+import toothmark.accuracy.decode.EdgeCases.EdgeCase;
+import toothmark.simulator.Recorder;
+import toothmark.simulator.Scenario;
+import toothmark.simulator.SimulatedCapture;
+import toothmark.simulator.Wheel;
+
+/** Labels against the share of strays and of teeth lost, in lists of edges. */
+final class StrayStudy implements Study {
+
+  private static final List<String> WHEELS = List.of("36-1", "60-2");
+  private static final List<int[]> RATES =
+      List.of(
+          new int[] {0, 0},
+          new int[] {1, 0},
+          new int[] {0, 1},
+          new int[] {1, 1},
+          new int[] {5, 1},
+          new int[] {10, 2},
+          new int[] {20, 5},
+          new int[] {30, 5});
+  private static final double SECONDS = 2.0;
+  private static final int CAPTURES = 100;
+
+  /** What came of one capture, or of many together. */
+  private record Outcome(
+      CaseName name,
+      int wheelWrong,
+      LabelScore ours,
+      EdgeLabels edges,
+      LabelScore follower,
+      LabelScore gapRatio) {
+
+    Outcome plus(Outcome o) {
+      return new Outcome(
+          name,
+          wheelWrong + o.wheelWrong,
+          ours.plus(o.ours),
+          edges.plus(o.edges),
+          follower.plus(o.follower),
+          gapRatio.plus(o.gapRatio));
+    }
+  }
+
+  @Override
+  public String name() {
+    return "strays";
+  }
+
+  private static EdgeCase edgeCase(CaseName name) {
+    String[] parts = name.setting().split("[_+]");
+    Dice dice = Dice.of(name, "scenario");
+    Speeds speeds = Speeds.values()[name.number() % Speeds.values().length];
+    Scenario scenario =
+        Scenario.healthy(name.fileName(), name.seed())
+            .withWheel(Wheel.of(parts[0], 90.0))
+            .withSpeed(speeds.draw(dice, SECONDS))
+            .withRecorder(Recorder.oscilloscope(1000, SECONDS));
+    double strays = Integer.parseInt(parts[1]) / 100.0;
+    double lost = Integer.parseInt(parts[2]) / 100.0;
+    return EdgeCases.of(scenario, name, strays, lost);
+  }
+
+  @Override
+  public SimulatedCapture capture(CaseName name) {
+    return edgeCase(name).capture();
+  }
+
+  @Override
+  public String explain(CaseName name) {
+    EdgeCase edgeCase = edgeCase(name);
+    Decoding decoding = new Decoding(edgeCase.capture());
+    EdgeLabels edges = EdgeLabels.of(edgeCase, decoding);
+    return Explanation.of(edgeCase.capture(), decoding) + "edge by edge: " + edges + "\n";
+  }
+
+  private Outcome measure(CaseName name) {
+    EdgeCase edgeCase = edgeCase(name);
+    Decoding decoding = new Decoding(edgeCase.capture());
+    return new Outcome(
+        name,
+        decoding.wheelRight() ? 0 : 1,
+        decoding.ours(),
+        EdgeLabels.of(edgeCase, decoding),
+        decoding.follower(),
+        decoding.gapRatio());
+  }
+
+  @Override
+  public void run(Run run) {
+    Section section = run.section();
+    section.study(
+        "Strays and lost teeth",
+        """
+        Lists of edges: every tooth's passing with 0.02° and 0.5 µs of scatter, some taken out and strays put in at random times, all edges alike, so that only times can tell them apart. Captures of 2 s, in turn idling, held at up to 6000 rev/min, sweeping, cranking, and starting from rest. The analyser finds the wheel itself; the other two are told it. *Label error*: share of the teeth that gave an edge whose place has no label or a wrong one (within half a pitch). *Each edge*: share of all edges, strays too, that are called the wrong thing; *unavoidable*: the part of it where a stray lies nearer to the tooth's true place than its own edge.
+        """);
+    Table table =
+        new Table(
+            "wheel, strays + lost",
+            "captures",
+            "wheel wrong",
+            "label error",
+            "each edge",
+            "unavoidable",
+            "follower",
+            "gap ratio");
+    LineChart chart =
+        new LineChart(
+            "Label error against the share of strays",
+            new LineChart.Axis("strays, % of teeth", LineChart.Scale.LINEAR),
+            new LineChart.Axis("label error", LineChart.Scale.LOGARITHMIC));
+    List<Worst> worst = new ArrayList<>();
+    for (String wheel : WHEELS) {
+      for (int[] rate : RATES) {
+        String setting = wheel + "_" + rate[0] + "+" + rate[1];
+        List<Outcome> outcomes = run.measure(this, setting, run.captures(CAPTURES), this::measure);
+        Outcome all = outcomes.stream().reduce(Outcome::plus).orElseThrow();
+        row(table, setting, outcomes.size(), all);
+        plot(chart, wheel, rate, all);
+        aim(section, setting, all);
+        outcomes.forEach(o -> judge(o, worst));
+      }
+    }
+    section.table(table);
+    section.chart(chart, "accuracy-strays");
+    section.worst(worst);
+  }
+
+  private static void row(Table table, String setting, int captures, Outcome all) {
+    table.row(
+        setting.replace("_", ", ").replace("+", " % + ") + " %",
+        Integer.toString(captures),
+        Integer.toString(all.wheelWrong),
+        Table.share(all.ours.wrong(), all.ours.teeth()),
+        Table.share(all.edges.wrong(), all.edges.edges()),
+        Table.share(all.edges.unavoidable(), all.edges.edges()),
+        Table.share(all.follower.wrong(), all.follower.teeth()),
+        Table.share(all.gapRatio.wrong(), all.gapRatio.teeth()));
+  }
+
+  private static void plot(LineChart chart, String wheel, int[] rate, Outcome all) {
+    if (wheel.equals(WHEELS.get(0))) {
+      chart.point("analyser", rate[0], floored(all.ours));
+      chart.point("follower", rate[0], floored(all.follower));
+      chart.point("gap ratio", rate[0], floored(all.gapRatio));
+    }
+  }
+
+  /** No error is drawn as one in all. */
+  private static double floored(LabelScore score) {
+    return Math.max(1.0, score.wrong()) / Math.max(1, score.teeth());
+  }
+
+  private static void aim(Section section, String setting, Outcome all) {
+    double bound = setting.endsWith("_1+1") ? 1e-4 : setting.endsWith("_20+5") ? 1e-2 : 0;
+    if (bound > 0) {
+      section.target(
+          "label error, " + setting.replace("_", ", ").replace("+", " % strays + ") + " % lost",
+          "< " + bound,
+          Table.share(all.ours.wrong(), all.ours.teeth()),
+          Held.when(all.ours.wrong() < bound * all.ours.teeth()));
+    }
+  }
+
+  private static void judge(Outcome o, List<Worst> worst) {
+    if (o.wheelWrong > 0 || o.ours.wrong() > 0) {
+      String what =
+          (o.wheelWrong > 0 ? "wheel wrong, " : "")
+              + o.ours.wrong()
+              + " of "
+              + o.ours.teeth()
+              + " labels wrong";
+      worst.add(new Worst(o.name, o.ours.share() + o.wheelWrong, what));
+    }
+  }
+}

@@ -16,7 +16,7 @@ import org.w3c.dom.Element;
 import toothmark.chart.Figure;
 
 /** Writes a figure's chart as SVG to stand in a page; its text stays text. */
-final class FigureSvg {
+public final class FigureSvg {
 
   private static final String SVG = "http://www.w3.org/2000/svg";
   private static final int DECIMALS = 1;
@@ -30,7 +30,7 @@ final class FigureSvg {
    * @param idPrefix keeps the ids of several figures of one page apart
    * @return an {@code svg} element
    */
-  static String of(Figure figure, String idPrefix) {
+  public static String of(Figure figure, String idPrefix) {
     Document document = document();
     SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
     context.setIDGenerator(

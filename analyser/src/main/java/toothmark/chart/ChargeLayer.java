@@ -6,7 +6,9 @@ import java.awt.geom.Rectangle2D;
 import java.util.Optional;
 import org.jfree.data.Range;
 
-/** Spans in which a coil charges, shaded over the height of its plot while they can be told apart. */
+/**
+ * Spans in which a coil charges, shaded over the height of its plot while they can be told apart.
+ */
 final class ChargeLayer implements Layer {
 
   private static final double NARROWEST = 1.5;

@@ -61,8 +61,7 @@ record QuickCurveLayer(Curve curve, Color colour) implements Layer {
       x0 = f.x(zeroX);
       y0 = f.y(zeroY);
       perX = (f.x(f.toX()) - x0) / (f.toX() - zeroX);
-      perY =
-          (f.y(f.yAxis().getUpperBound()) - y0) / (f.yAxis().getUpperBound() - zeroY);
+      perY = (f.y(f.yAxis().getUpperBound()) - y0) / (f.yAxis().getUpperBound() - zeroY);
     }
 
     @Override

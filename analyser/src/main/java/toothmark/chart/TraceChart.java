@@ -88,7 +88,11 @@ public final class TraceChart {
   }
 
   private void add(Drawn drawn, Ink ink) {
-    Range whole = drawn.curve().map(c -> roomy(c.up(c.across().getLowerBound(), c.across().getUpperBound()))).orElse(new Range(-1, 1.3));
+    Range whole =
+        drawn
+            .curve()
+            .map(c -> roomy(c.up(c.across().getLowerBound(), c.across().getUpperBound())))
+            .orElse(new Range(-1, 1.3));
     ValueAxis up =
         drawn.curve().isPresent()
             ? Axes.linear(label(drawn.channel()), ink)

@@ -49,17 +49,22 @@ final class TraceLayers {
   Optional<NumberAxis> angleAxis(Ink ink) {
     return examination.flatMap(
         e ->
-            e.observations().crank().map(DecodedCrank::angle).map(angle -> {
-              ToothEvents teeth = e.teeth().orElseThrow();
-              Instants turns =
-                  pick(
-                      teeth,
-                      i -> teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == 1,
-                      i -> Integer.toString(teeth.revolution(i)));
-              NumberAxis axis = new AngleAxis("crank angle after tooth 1 (°)", turns, angle);
-              Axes.style(axis, ink);
-              return axis;
-            }));
+            e.observations()
+                .crank()
+                .map(DecodedCrank::angle)
+                .map(
+                    angle -> {
+                      ToothEvents teeth = e.teeth().orElseThrow();
+                      Instants turns =
+                          pick(
+                              teeth,
+                              i -> teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == 1,
+                              i -> Integer.toString(teeth.revolution(i)));
+                      NumberAxis axis =
+                          new AngleAxis("crank angle after tooth 1 (°)", turns, angle);
+                      Axes.style(axis, ink);
+                      return axis;
+                    }));
   }
 
   List<Layer> of(TraceChart.Drawn drawn) {
@@ -172,17 +177,11 @@ final class TraceLayers {
 
   private void teeth(ToothEvents teeth, double level, List<Layer> layers) {
     Instants seen =
-        pick(
-            teeth,
-            i -> teeth.kind(i) == ToothKind.SEEN,
-            i -> Integer.toString(teeth.tooth(i)));
+        pick(teeth, i -> teeth.kind(i) == ToothKind.SEEN, i -> Integer.toString(teeth.tooth(i)));
     layers.add(train(seen, level, look(Mark.DOT, SEEN, ink.text(), TrainLayer.Crowd.HIDE)));
     layers.add(new ChosenLayer(teeth, level));
     Instants missing =
-        pick(
-            teeth,
-            i -> teeth.kind(i) == ToothKind.MISSING,
-            i -> teeth.tooth(i) + " missing");
+        pick(teeth, i -> teeth.kind(i) == ToothKind.MISSING, i -> teeth.tooth(i) + " missing");
     layers.add(train(missing, level, look(Mark.HOLLOW, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));
     Instants strays = pick(teeth, i -> teeth.kind(i) == ToothKind.STRAY, i -> "stray");
     layers.add(train(strays, level, look(Mark.CROSS, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));

@@ -66,8 +66,7 @@ public final class WheelPicture {
       g.setPaint(ink.text());
       g.setStroke(Ink.line(2));
       g.draw(
-          new Ellipse2D.Double(
-              x(square, a, r) - size, y(square, a, r) - size, 2 * size, 2 * size));
+          new Ellipse2D.Double(x(square, a, r) - size, y(square, a, r) - size, 2 * size, 2 * size));
     }
     sensorDegrees.ifPresent(a -> sensor(g, square, a));
   }

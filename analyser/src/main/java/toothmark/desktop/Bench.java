@@ -16,7 +16,6 @@ import toothmark.chart.Curve;
 import toothmark.chart.SignalCurve;
 import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
-import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
@@ -118,8 +117,11 @@ final class Bench {
         CaptureReader.read(
             request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
     try {
-      Session recorded = new Session(request, capture, curves(mine, capture), log, Optional.empty());
-      tell(mine, () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
+      Session recorded =
+          new Session(request, capture, curves(mine, capture), log, Optional.empty());
+      tell(
+          mine,
+          () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
       Session examined = recorded.with(Examiner.examine(capture, sheet, log));
       window.execute(() -> replace(mine, examined));
     } catch (Exception | Error e) {

@@ -48,8 +48,7 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
               cause.isEmpty() ? "event.sync" : "event.sync.cause",
               Integer.toString(loss.teethCounted()),
               cause);
-      events.add(
-          new CaptureEvent(loss.timeSeconds(), Kind.SYNC_LOST, OptionalInt.empty(), words));
+      events.add(new CaptureEvent(loss.timeSeconds(), Kind.SYNC_LOST, OptionalInt.empty(), words));
     }
     for (CoilTrack coil : e.observations().coils()) {
       for (AbsentSpark a : coil.absent()) {

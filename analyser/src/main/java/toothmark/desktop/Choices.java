@@ -11,8 +11,7 @@ final class Choices {
   static String[] of(Field field) {
     String auto = Phrases.of("job.auto");
     return switch (field) {
-      case KIND ->
-          new String[] {auto, word(field, "variable-reluctance"), word(field, "hall")};
+      case KIND -> new String[] {auto, word(field, "variable-reluctance"), word(field, "hall")};
       case EDGE -> new String[] {auto, word(field, "falling"), word(field, "rising")};
       default -> new String[] {auto};
     };

@@ -135,8 +135,7 @@ final class DeskModel {
 
   /** Picks an instant out, with the tooth that passes there. */
   void selectInstant(double timeSeconds) {
-    selected.set(
-        selected.get().withInstant(timeSeconds).withTooth(toothAt(timeSeconds)));
+    selected.set(selected.get().withInstant(timeSeconds).withTooth(toothAt(timeSeconds)));
   }
 
   private OptionalInt toothAt(double timeSeconds) {
@@ -243,9 +242,7 @@ final class DeskModel {
   /** Speed at an instant, rev/min. */
   OptionalDouble rpmAt(double timeSeconds) {
     Optional<AngleTimeline> a = angle().filter(t -> t.covers(timeSeconds));
-    return a.isEmpty()
-        ? OptionalDouble.empty()
-        : OptionalDouble.of(a.get().rpmAt(timeSeconds));
+    return a.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(a.get().rpmAt(timeSeconds));
   }
 
   /** Turns the crank by hand: moves the selected instant to where the crank stands at an angle. */
@@ -266,8 +263,7 @@ final class DeskModel {
         .map(v -> v.whole())
         .ifPresent(
             w -> {
-              double t =
-                  Math.max(w.startInclusive(), Math.min(w.endExclusive(), timeSeconds));
+              double t = Math.max(w.startInclusive(), Math.min(w.endExclusive(), timeSeconds));
               selectInstant(t);
               bringIntoView(t);
             });

@@ -19,7 +19,6 @@ import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
-import javax.swing.JMenu;
 import javax.swing.JMenuItem;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
@@ -192,11 +191,7 @@ final class DeskWindow {
             .bench
             .session
             .get()
-            .map(
-                s ->
-                    (model.job.isUnsaved() ? "• " : "")
-                        + s.capture().file()
-                        + " – Toothmark")
+            .map(s -> (model.job.isUnsaved() ? "• " : "") + s.capture().file() + " – Toothmark")
             .orElse("Toothmark"));
   }
 

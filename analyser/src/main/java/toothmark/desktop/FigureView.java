@@ -121,8 +121,7 @@ final class FigureView extends JPanel {
       OptionalDouble t = model.selected.get().instant();
       if (t.isPresent() && axis.getRange().contains(t.getAsDouble())) {
         Rectangle2D a = info.getPlotInfo().getDataArea();
-        double x =
-            axis.valueToJava2D(t.getAsDouble(), a, org.jfree.chart.ui.RectangleEdge.BOTTOM);
+        double x = axis.valueToJava2D(t.getAsDouble(), a, org.jfree.chart.ui.RectangleEdge.BOTTOM);
         g.setColor(Look.ink().text());
         g.setStroke(Paint.THIN_DASHED);
         g.draw(new Line2D.Double(x, a.getMinY(), x, a.getMaxY()));

@@ -62,10 +62,13 @@ final class FileDoor {
     }
     Optional<Session> now = window.model.bench.session.get();
     if (now.isPresent()) {
-      openRequest(new Request(now.get().request().capture(), Optional.of(paths.get(0)), now.get().request().log()));
+      openRequest(
+          new Request(
+              now.get().request().capture(), Optional.of(paths.get(0)), now.get().request().log()));
     } else {
       window.model.bench.complaint.set(
-          Optional.of(new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help"))));
+          Optional.of(
+              new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help"))));
     }
   }
 
@@ -144,8 +147,7 @@ final class FileDoor {
 
   void writeReport(Path into) {
     try {
-      List<Path> written =
-          ResultFolder.write(window.model.examination().orElseThrow(), into);
+      List<Path> written = ResultFolder.write(window.model.examination().orElseThrow(), into);
       show(written.get(0));
     } catch (IOException e) {
       complain(into.toString(), e);

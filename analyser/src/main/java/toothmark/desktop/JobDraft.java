@@ -109,15 +109,14 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
     f.put(Field.ORDER, join(sheet.engine().firingOrder()));
     f.put(
         Field.ANGLES,
-        sheet.engine().firingAngles().stream().map(JobDraft::plain).collect(Collectors.joining(", ")));
+        sheet.engine().firingAngles().stream()
+            .map(JobDraft::plain)
+            .collect(Collectors.joining(", ")));
     sheet.wheel().pattern().ifPresent(p -> f.put(Field.PATTERN, p.toString()));
     number(f, Field.TOOTH1, sheet.wheel().tooth1BtdcDegrees());
     number(f, Field.CIRCLE, sheet.wheel().sensorCircleMillimetres());
     sheet.sensor().kind().map(SensorKind::label).ifPresent(k -> f.put(Field.KIND, k));
-    sheet
-        .sensor()
-        .edge()
-        .ifPresent(e -> f.put(Field.EDGE, e.name().toLowerCase(Locale.ROOT)));
+    sheet.sensor().edge().ifPresent(e -> f.put(Field.EDGE, e.name().toLowerCase(Locale.ROOT)));
     sheet.channels().crank().ifPresent(c -> f.put(Field.CRANK, c));
     sheet.channels().tdc().ifPresent(c -> f.put(Field.TDC, c));
     number(f, Field.ADVANCE, sheet.commandedAdvanceDegrees());
@@ -125,10 +124,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
     for (JobSheet.CoilEntry c : sheet.coils()) {
       coils.add(
           new CoilDraft(
-              c.coil().name(),
-              c.channel(),
-              join(c.coil().cylinders()),
-              c.coil().pickUp().label()));
+              c.coil().name(), c.channel(), join(c.coil().cylinders()), c.coil().pickUp().label()));
     }
     return new JobDraft(f, coils);
   }
@@ -181,8 +177,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
       String message = e.getMessage().replaceFirst("^" + NAME + "(, line \\d+)?: ", "");
       for (Field f : Field.values()) {
         if (message.startsWith(f.path() + ": ")) {
-          return Optional.of(
-              new Fault(Optional.of(f), message.substring(f.path().length() + 2)));
+          return Optional.of(new Fault(Optional.of(f), message.substring(f.path().length() + 2)));
         }
       }
       return Optional.of(new Fault(Optional.empty(), message));

@@ -90,10 +90,8 @@ final class JobView extends JPanel implements Scrollable {
     JTextArea input = new JTextArea(NOTE_ROWS, 20);
     input.setLineWrap(true);
     input.setWrapStyleWord(true);
-    input.setFocusTraversalKeys(
-        java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
-    input.setFocusTraversalKeys(
-        java.awt.KeyboardFocusManager.BACKWARD_TRAVERSAL_KEYS, null);
+    input.setFocusTraversalKeys(java.awt.KeyboardFocusManager.FORWARD_TRAVERSAL_KEYS, null);
+    input.setFocusTraversalKeys(java.awt.KeyboardFocusManager.BACKWARD_TRAVERSAL_KEYS, null);
     listen(Field.NOTES, input);
     inputs.put(Field.NOTES, input);
     label(Field.NOTES, input);
@@ -266,8 +264,7 @@ final class JobView extends JPanel implements Scrollable {
     private final JComboBox<String> channel = new JComboBox<>();
     private final JTextField cylinders = new JTextField();
     private final JComboBox<String> signal =
-        new JComboBox<>(
-            Arrays.stream(PickUp.values()).map(PickUp::label).toArray(String[]::new));
+        new JComboBox<>(Arrays.stream(PickUp.values()).map(PickUp::label).toArray(String[]::new));
 
     CoilRow(int index, CoilDraft draft) {
       super(new MigLayout("insets 0 0 6 0, gap 4, fillx", "[grow,fill][grow,fill][]"));

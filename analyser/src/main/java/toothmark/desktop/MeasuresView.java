@@ -1,11 +1,11 @@
 package toothmark.desktop;
 
-import java.util.List;
-import javax.swing.JPanel;
-import javax.swing.JLabel;
-import javax.swing.Scrollable;
 import java.awt.Dimension;
 import java.awt.Rectangle;
+import java.util.List;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.Scrollable;
 import net.miginfocom.swing.MigLayout;
 import toothmark.report.VerdictText;
 
@@ -27,9 +27,7 @@ final class MeasuresView extends JPanel implements Scrollable {
 
   void refresh() {
     removeAll();
-    model
-        .examination()
-        .ifPresent(e -> VerdictText.of(e, List.of(), ONE_LINE).forEach(this::line));
+    model.examination().ifPresent(e -> VerdictText.of(e, List.of(), ONE_LINE).forEach(this::line));
     revalidate();
     repaint();
   }

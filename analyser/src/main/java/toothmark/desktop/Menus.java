@@ -29,13 +29,29 @@ final class Menus {
     JMenu file = menu("menu.file", "open");
     file.add(recent());
     items(
-        file, "sample", LINE, "openJob", "openLog", LINE, "report", "savePicture", LINE,
-        "newWindow", "close");
+        file,
+        "sample",
+        LINE,
+        "openJob",
+        "openLog",
+        LINE,
+        "report",
+        "savePicture",
+        LINE,
+        "newWindow",
+        "close");
     bar.add(file);
     bar.add(menu("menu.job", "undo", "redo", LINE, "saveJob", LINE, "job"));
     bar.add(
         menu(
-            "menu.go", "nextEvent", "previousEvent", LINE, "zoomIn", "zoomOut", "showAll", LINE,
+            "menu.go",
+            "nextEvent",
+            "previousEvent",
+            LINE,
+            "zoomIn",
+            "zoomOut",
+            "showAll",
+            LINE,
             "play"));
     JMenu view =
         menu("menu.view", "findings", "measures", "trace", "pictures", LINE, "angle", "height");

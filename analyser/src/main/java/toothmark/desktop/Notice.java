@@ -33,8 +33,7 @@ final class Notice extends JPanel {
 
   private void complaint(Optional<Complaint> c) {
     if (c.isPresent()) {
-      sign.setIcon(
-          new FindingsView.SeverityIcon(Severity.FAULT, Look.strong(1).getSize()));
+      sign.setIcon(new FindingsView.SeverityIcon(Severity.FAULT, Look.strong(1).getSize()));
       show(c.get().heading() + "\n" + c.get().detail());
     } else {
       setVisible(false);

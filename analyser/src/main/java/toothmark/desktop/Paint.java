@@ -35,7 +35,9 @@ final class Paint {
     g.setColor(Look.quiet());
     FontMetrics m = g.getFontMetrics();
     g.drawString(
-        text, (where.getWidth() - m.stringWidth(text)) / 2, where.getHeight() / 2 + m.getAscent() / 2);
+        text,
+        (where.getWidth() - m.stringWidth(text)) / 2,
+        where.getHeight() / 2 + m.getAscent() / 2);
   }
 
   /** Words on a patch, centred on a point. */

@@ -44,8 +44,7 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
       return Optional.empty();
     }
     Request found = of(captures.get(0));
-    return Optional.of(
-        new Request(found.capture(), job.or(found::job), log.or(found::log)));
+    return Optional.of(new Request(found.capture(), job.or(found::job), log.or(found::log)));
   }
 
   /** Where the job sheet is saved when nothing else is said. */

@@ -126,8 +126,7 @@ final class StripView extends PictureView {
 
   private double time(TimeView view, int x) {
     Rectangle2D a = area();
-    return view.whole().startInclusive()
-        + view.whole().seconds() * (x - a.getX()) / a.getWidth();
+    return view.whole().startInclusive() + view.whole().seconds() * (x - a.getX()) / a.getWidth();
   }
 
   /** The mouse on the strip. */

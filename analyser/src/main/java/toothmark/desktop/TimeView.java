@@ -20,7 +20,8 @@ record TimeView(Interval whole, Interval shown) {
             Math.min(whole.seconds(), shown.seconds()));
     double start =
         Math.max(
-            whole.startInclusive(), Math.min(whole.endExclusive() - length, shown.startInclusive()));
+            whole.startInclusive(),
+            Math.min(whole.endExclusive() - length, shown.startInclusive()));
     shown = new Interval(start, Math.max(start, start + length));
   }
 
@@ -45,8 +46,7 @@ record TimeView(Interval whole, Interval shown) {
 
   TimeView movedBy(double seconds) {
     return new TimeView(
-        whole,
-        new Interval(shown.startInclusive() + seconds, shown.endExclusive() + seconds));
+        whole, new Interval(shown.startInclusive() + seconds, shown.endExclusive() + seconds));
   }
 
   /** Shows as much as now, around an instant. */

@@ -60,8 +60,7 @@ final class TraceView extends PictureView {
             .bench
             .session
             .get()
-            .map(
-                s -> new TraceChart(s.drawn(), s.capture().span(), s.examination(), Look.ink()));
+            .map(s -> new TraceChart(s.drawn(), s.capture().span(), s.examination(), Look.ink()));
     redraw();
   }
 
@@ -82,9 +81,7 @@ final class TraceView extends PictureView {
     }
     double scale = Look.scale();
     OptionalInt i =
-        chart
-            .get()
-            .channelAt(new java.awt.geom.Point2D.Double(e.getX() / scale, e.getY() / scale));
+        chart.get().channelAt(new java.awt.geom.Point2D.Double(e.getX() / scale, e.getY() / scale));
     return i.isEmpty()
         ? Optional.empty()
         : model.bench.session.get().map(s -> s.drawn().get(i.getAsInt()).channel());
@@ -209,9 +206,7 @@ final class TraceView extends PictureView {
     Optional<CaptureEvent> event =
         model.events().stream()
             .filter(e -> Math.abs(xOf(e.timeSeconds()) - x) <= NEAR)
-            .min(
-                java.util.Comparator.comparingDouble(
-                    e -> Math.abs(e.timeSeconds() - t)));
+            .min(java.util.Comparator.comparingDouble(e -> Math.abs(e.timeSeconds() - t)));
     if (event.isPresent()) {
       model.select(event.get());
       return;
@@ -319,8 +314,7 @@ final class TraceView extends PictureView {
         model.pan(0.1 * turns);
       } else {
         double about = timeAt(e.getX());
-        model.view.set(
-            model.view.get().map(v -> v.zoomed(Math.pow(ZOOM_STEP, turns), about)));
+        model.view.set(model.view.get().map(v -> v.zoomed(Math.pow(ZOOM_STEP, turns), about)));
       }
     }
   }

@@ -103,8 +103,7 @@ final class VerdictView extends JPanel {
 
   private static String captured(Examination e) {
     double rate = e.observations().edges().quality().sampleRateHz();
-    List<String> names =
-        e.observations().capture().channels().stream().map(Channel::name).toList();
+    List<String> names = e.observations().capture().channels().stream().map(Channel::name).toList();
     StringBuilder s = new StringBuilder(e.observations().capture().file());
     if (!e.sheet().heading().title().isEmpty()) {
       s.insert(0, e.sheet().heading().title() + "  ·  ");

@@ -72,8 +72,10 @@ public final class TakePictures {
     w.on(x -> x.model.select(x.model.examination().orElseThrow().diagnosis().findings().get(0)));
     w.on(x -> x.model.zoom(0.05));
     w.run("job");
-    w.on(x -> x.model.job.edit(
-        x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
+    w.on(
+        x ->
+            x.model.job.edit(
+                x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
     take(w, "job-" + name);
     w.run("undo");
     w.run("measures");

@@ -24,6 +24,9 @@ import org.jfree.data.Range;
 /** Axes in one hand: name and unit beside them, figures that stay the same in every country. */
 final class Axes {
 
+  /** Name of the axis of a whole capture. */
+  static final String TIME = "time (s)";
+
   private static final double NAME_SIZE = 12;
   private static final double FIGURE_SIZE = 11;
 
@@ -42,7 +45,7 @@ final class Axes {
 
   /** An axis of time that spans a whole capture. */
   static NumberAxis time(Range span, Ink ink) {
-    NumberAxis axis = linear("time (s)", ink);
+    NumberAxis axis = linear(TIME, ink);
     axis.setTickLabelInsets(SPARSE);
     axis.setRange(wide(span));
     return axis;
@@ -78,7 +81,7 @@ final class Axes {
     return axis;
   }
 
-  private static <A extends ValueAxis> A style(A axis, Ink ink) {
+  static <A extends ValueAxis> A style(A axis, Ink ink) {
     axis.setLabelFont(Lettering.regular(NAME_SIZE));
     axis.setTickLabelFont(Lettering.regular(FIGURE_SIZE));
     axis.setLabelPaint(ink.text());

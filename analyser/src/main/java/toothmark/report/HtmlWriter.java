@@ -41,8 +41,15 @@ final class HtmlWriter {
 
   /** Text. */
   HtmlWriter text(String text) {
-    text.codePoints().forEach(this::escape);
+    escape(text, out);
     return this;
+  }
+
+  /** Text as it may stand in an element or an attribute. */
+  static String escaped(String text) {
+    StringBuilder escaped = new StringBuilder(text.length() + 16);
+    escape(text, escaped);
+    return escaped.toString();
   }
 
   /** Markup of our own making, taken as it is. */
@@ -73,7 +80,13 @@ final class HtmlWriter {
     }
   }
 
-  private void escape(int c) {
+  private static void escape(String text, StringBuilder out) {
+    for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
+      escape(text.codePointAt(i), out);
+    }
+  }
+
+  private static void escape(int c, StringBuilder out) {
     switch (c) {
       case '&' -> out.append("&amp;");
       case '<' -> out.append("&lt;");

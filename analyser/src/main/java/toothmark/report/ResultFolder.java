@@ -49,6 +49,16 @@ public final class ResultFolder {
   }
 
   /**
+   * Loads typeface and charts on a thread of its own, so that the first page of a process need not
+   * wait for them. Returns at once; calling it is never needed.
+   */
+  public static void prepare() {
+    Thread thread = new Thread(FigureSvg::warmUp, "toothmark-charts");
+    thread.setDaemon(true);
+    thread.start();
+  }
+
+  /**
    * Writes an examination, replacing an earlier one in that folder.
    *
    * @param examination what to write

@@ -1,9 +1,9 @@
 package toothmark.wheel;
 
 /**
- * Finds noise and labels of a stretch together: label by a guess, fit the noise to the labels, label
- * again. Several first guesses are tried, since with many strays or a rough speed the edges alone
- * say little of the noise; the most probable outcome stands.
+ * Finds noise and labels of a stretch together: label by a guess, fit the noise to the labels,
+ * label again. Several first guesses are tried, since with many strays or a rough speed the edges
+ * alone say little of the noise; the most probable outcome stands.
  */
 final class NoiseStudy {
 

@@ -208,7 +208,6 @@ final class OutlyingTeeth {
   }
 
   private double degrees(long c) {
-    return wheel.ahead(0, (int) (c % offsets.length))
-        + 360.0 * (c / offsets.length);
+    return wheel.ahead(0, (int) (c % offsets.length)) + 360.0 * (c / offsets.length);
   }
 }

@@ -105,8 +105,7 @@ final class SpeedFilter {
             + (h * psi + phi) * s.covPaceSlope
             + phi * psi * s.varSlope
             + wanderTimePace;
-    covTimeSlope =
-        rho * (s.covTimeSlope + h * s.covPaceSlope + phi * s.varSlope) + wanderTimeSlope;
+    covTimeSlope = rho * (s.covTimeSlope + h * s.covPaceSlope + phi * s.varSlope) + wanderTimeSlope;
     varPace = s.varPace + 2 * psi * s.covPaceSlope + psi * psi * s.varSlope + wanderPace;
     covPaceSlope = rho * (s.covPaceSlope + psi * s.varSlope) + wanderPaceSlope;
     varSlope = rho * rho * s.varSlope + wanderSlope;

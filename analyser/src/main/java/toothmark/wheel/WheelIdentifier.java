@@ -204,7 +204,9 @@ public final class WheelIdentifier {
       return swing;
     }
 
-    /** Whether these are rather the teeth: by the flux in the gap, else by how well a wheel fits. */
+    /**
+     * Whether these are rather the teeth: by the flux in the gap, else by how well a wheel fits.
+     */
     boolean likelierThan(Side other) {
       if (!isWheel() || !other.isWheel()) {
         return isWheel();

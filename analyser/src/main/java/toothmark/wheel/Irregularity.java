@@ -5,10 +5,10 @@ import java.util.List;
 /**
  * How much of a reading has to be explained away.
  *
- * <p>Crossings of the wrong direction stand in the middles of the slots; beside a gap they stand out
- * of place by up to half a pitch, turn after turn (US patent 11,237,203 reads reversed leads from
- * that). So the reading of the wrong direction needs teeth out of place beside the gap, strays or
- * lost teeth; the right one needs none.
+ * <p>Crossings of the wrong direction stand in the middles of the slots; beside a gap they stand
+ * out of place by up to half a pitch, turn after turn (US patent 11,237,203 reads reversed leads
+ * from that). So the reading of the wrong direction needs teeth out of place beside the gap, strays
+ * or lost teeth; the right one needs none.
  */
 final class Irregularity {
 

@@ -3,10 +3,10 @@ package toothmark.wheel;
 /**
  * How improbable it is that a tooth passes so much later than predicted.
  *
- * <p>Nearly always the lateness is normal with the predicted variance. Some teeth stand a little out
- * of place (those beside a gap pass up to 2 % of a pitch away from it, since the flux of the missing
- * neighbour is not there), a few far out. The least costly of the three stands for their sum.
- * Lateness is in local edge intervals, cost in nats.
+ * <p>Nearly always the lateness is normal with the predicted variance. Some teeth stand a little
+ * out of place (those beside a gap pass up to 2 % of a pitch away from it, since the flux of the
+ * missing neighbour is not there), a few far out. The least costly of the three stands for their
+ * sum. Lateness is in local edge intervals, cost in nats.
  */
 final class Lateness {
 

@@ -12,7 +12,6 @@ final class WheelRace {
   /** A candidate so far behind after a stretch is not tried on the next, nats. */
   private static final double HOPELESS = 30;
 
-
   private static final double SLOPE_MEMORY = 5;
 
   /** A stretch of edges with its noise. */

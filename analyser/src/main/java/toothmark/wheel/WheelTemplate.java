@@ -23,8 +23,7 @@ final class WheelTemplate {
 
   /** The same wheel with teeth out of place, and without those that never give an edge. */
   static WheelTemplate of(WheelPattern pattern, ToothFaults faults) {
-    int[] live =
-        IntStream.range(0, pattern.teeth()).filter(k -> !faults.isDead(k)).toArray();
+    int[] live = IntStream.range(0, pattern.teeth()).filter(k -> !faults.isDead(k)).toArray();
     double[] d = new double[live.length];
     for (int k = 0; k < d.length; k++) {
       d[k] = pattern.degreesAfterTooth1(live[k] + 1) + faults.offset(live[k]);

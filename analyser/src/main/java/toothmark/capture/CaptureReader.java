@@ -1,13 +1,8 @@
 package toothmark.capture;
 
-import java.io.BufferedInputStream;
-import java.io.EOFException;
 import java.io.IOException;
-import java.io.InputStream;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.zip.GZIPInputStream;
-import java.util.zip.ZipException;
+import toothmark.capture.source.ByteSource;
 import toothmark.capture.text.TextCapture;
 import toothmark.capture.vcd.ValueChangeDump;
 
@@ -29,30 +24,16 @@ public final class CaptureReader {
    */
   public static Capture read(Path file, ReadingOptions options)
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
-    String name = file.getFileName().toString();
-    byte[] bytes;
-    try (InputStream in = open(file)) {
-      bytes = in.readAllBytes();
-    } catch (ZipException | EOFException e) {
-      throw new UnreadableCaptureException(
-          name + ": the compressed data are broken (" + e.getMessage() + "); copy the file again",
-          e);
+    try (ByteSource source = ByteSource.open(file, options.progress())) {
+      byte[] head = source.head();
+      if (head.length == 0) {
+        throw new UnreadableCaptureException(
+            source.name() + ": the file is empty; record the capture again");
+      }
+      if (ValueChangeDump.looksLike(head)) {
+        return ValueChangeDump.read(source);
+      }
+      return TextCapture.read(source, options);
     }
-    if (bytes.length == 0) {
-      throw new UnreadableCaptureException(name + ": the file is empty; record the capture again");
-    }
-    if (ValueChangeDump.looksLike(bytes)) {
-      return ValueChangeDump.read(name, bytes);
-    }
-    return TextCapture.read(name, bytes, options);
-  }
-
-  private static InputStream open(Path file) throws IOException {
-    InputStream in = new BufferedInputStream(Files.newInputStream(file), 1 << 16);
-    in.mark(2);
-    int first = in.read();
-    int second = in.read();
-    in.reset();
-    return first == 0x1f && second == 0x8b ? new GZIPInputStream(in, 1 << 16) : in;
   }
 }

@@ -20,7 +20,8 @@ public final class StepSignal implements Signal {
    *
    * @param times when each level began, s, rising; the first is the start of the record
    * @param levels the level from then on (0 and 1 for logic); as many as times
-   * @param resolutionSeconds step of the recorder's clock, s; 0 when not known
+   * @param resolutionSeconds unit in which the times were written, s; 0 when not known. Where the
+   *     times themselves show a longer step of the recorder's clock, that counts.
    * @param endSeconds end of the record, s; not before the last time
    */
   public StepSignal(double[] times, double[] levels, double resolutionSeconds, double endSeconds) {
@@ -34,7 +35,7 @@ public final class StepSignal implements Signal {
     }
     this.times = times.clone();
     this.levels = levels.clone();
-    this.resolutionSeconds = resolutionSeconds;
+    this.resolutionSeconds = ClockStep.of(times, resolutionSeconds);
     this.endSeconds = endSeconds;
   }
 

@@ -45,4 +45,26 @@ final class EdgeScatter {
     double[] away = Arrays.stream(sorted).map(x -> Math.abs(x - middle)).sorted().toArray();
     return FROM_MEDIAN * away[n / 2] / Math.sqrt(6);
   }
+
+  /**
+   * Time from each edge to the next of the other train, as a share of its own interval.
+   *
+   * @return the median, 0 to 1; 0 where there are too few edges
+   */
+  static double pulse(EdgeTrain from, EdgeTrain to) {
+    double[] share = new double[from.size()];
+    int n = 0;
+    int j = 0;
+    for (int i = 0; i + 1 < from.size(); i++) {
+      while (j < to.size() && to.time(j) <= from.time(i)) {
+        j++;
+      }
+      if (j < to.size() && to.time(j) < from.time(i + 1)) {
+        share[n++] = (to.time(j) - from.time(i)) / (from.time(i + 1) - from.time(i));
+      }
+    }
+    double[] sorted = Arrays.copyOf(share, n);
+    Arrays.sort(sorted);
+    return n < FEWEST ? 0 : sorted[n / 2];
+  }
 }

@@ -22,6 +22,9 @@ record Hum(double hertz, double degrees, double times) {
   private static final int MOST_TEETH = 6000;
   private static final int MOST_STEPS = 4000;
 
+  /** Steps to each side that show what is usual near a line. */
+  private static final int BESIDE = 40;
+
   /** Chance of white noise to pass this in a thousand steps is under one in a million. */
   private static final double STANDS_OUT = 20;
 
@@ -65,12 +68,19 @@ record Hum(double hertz, double degrees, double times) {
     for (int k = 1; k < steps; k++) {
       best = power[k] > power[best] ? k : best;
     }
-    double[] sorted = Arrays.stream(power).filter(p -> p > 0).sorted().toArray();
-    double usual = sorted.length == 0 ? 0 : sorted[sorted.length / 2] / Math.log(2);
+    double usual = usual(power, best);
     double f = LOWEST_HERTZ + best * step;
     double degrees = r.degrees(f, power[best], rev);
     boolean found = usual > 0 && power[best] > STANDS_OUT * usual && degrees > WATCH_DEGREES;
     return found ? Optional.of(new Hum(f, degrees, power[best] / usual)) : Optional.empty();
+  }
+
+  /** Mean of the periodogram around a line, by its median, which for noise is ln 2 of the mean. */
+  private static double usual(double[] power, int best) {
+    int from = Math.max(0, best - BESIDE);
+    int to = Math.min(power.length, best + BESIDE + 1);
+    double[] near = Arrays.stream(power, from, to).filter(p -> p > 0).sorted().toArray();
+    return near.length == 0 ? 0 : near[near.length / 2] / Math.log(2);
   }
 
   private static boolean engineOwn(double f, double rev, double spread, double resolution) {

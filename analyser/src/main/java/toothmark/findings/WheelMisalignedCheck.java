@@ -36,7 +36,21 @@ final class WheelMisalignedCheck implements Check {
     }
     Measured error = a.errorDegrees().get();
     double sure = Math.abs(error.value()) - Say.EXPAND * error.standardUncertainty();
-    return sure < WATCH_DEGREES ? Outcome.quiet() : Outcome.fires(draft(a, error, sure));
+    return sure < WATCH_DEGREES || otherEdge(symptoms)
+        ? Outcome.quiet()
+        : Outcome.fires(draft(a, error, sure));
+  }
+
+  /** Whether the wrong edge of a tooth explains the error. */
+  private static boolean otherEdge(Symptoms symptoms) {
+    return symptoms
+        .crank()
+        .filter(
+            c ->
+                WrongTimingEdgeCheck.byAToothWidth(
+                    symptoms.seen(), c.turns().pattern().pitchDegrees()))
+        .filter(c -> new WrongTimingEdgeCheck().examine(symptoms).finding().isPresent())
+        .isPresent();
   }
 
   private Draft draft(Alignment a, Measured error, double sure) {

@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
+import toothmark.timing.Alignment;
 import toothmark.units.Say;
 
 /** The controller times the unsteadier edge of a switching sensor. */
@@ -16,6 +17,9 @@ final class WrongTimingEdgeCheck extends CrankCheck {
    */
   private static final double MATTERS_DEGREES = 0.1;
 
+  /** Two edges agree with a width when they lie this near, in pitches. */
+  private static final double SLACK = 0.06;
+
   @Override
   public String id() {
     return "wrong-timing-edge";
@@ -26,34 +30,67 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     if (seen.edges().kind() != SensorKind.HALL) {
       return Outcome.cannotRun("Only a switching sensor has two edges to choose from.");
     }
+    EdgeDirection timed = timed(seen);
     double pitch = crank.turns().pattern().pitchDegrees();
-    EdgeDirection timed = seen.stated().timedEdge();
     double own = pitch * EdgeScatter.pitches(seen.edges().train(timed));
     double other = pitch * EdgeScatter.pitches(seen.edges().train(timed.opposite()));
+    boolean stated = seen.stated().edgeStated() == Observations.EdgeStatement.STATED;
+    boolean moved = byAToothWidth(seen, pitch);
     if (own < MATTERS_DEGREES || own < RATIO * other || other <= 0) {
       return Outcome.quiet();
     }
-    String name = timed == EdgeDirection.FALLING ? "falling" : "rising";
-    String better = timed == EdgeDirection.FALLING ? "rising" : "falling";
-    return Outcome.fires(
-        Draft.of(id(), Severity.FAULT, "The controller times the unsteadier edge of the sensor.")
-            .probability(0.96)
+    Draft d =
+        Draft.of(
+                id(),
+                stated || moved ? Severity.FAULT : Severity.WATCH,
+                "The controller times the unsteadier edge of the sensor.")
+            .probability(stated || moved ? 0.96 : 0.7)
             .saw(
                 "The "
-                    + name
-                    + " edge that it times jitters by "
+                    + name(timed)
+                    + " edge jitters by "
                     + Say.degrees(own)
                     + ", the "
-                    + better
+                    + name(timed.opposite())
                     + " one by "
                     + Say.degrees(other)
-                    + " (standard deviation).")
-            .ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
+                    + " (standard deviation).");
+    d.sawIf(moved, "The tooth 1 angle is off by the width of a tooth, as between the two edges.");
+    if (!stated) {
+      d.against("The job sheet does not name the edge; the falling one is assumed.");
+    }
+    return Outcome.fires(
+        d.ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
             .next(
                 "Set the controller to the "
-                    + better
+                    + name(timed.opposite())
                     + " edge, then check the timing with a light: it moves by the width of a tooth.")
             .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.")
             .picture(Picture.WAVEFORM));
+  }
+
+  /** The edge that the controller is taken to time: falling where the job sheet names none. */
+  private static EdgeDirection timed(Observations seen) {
+    return seen.stated().edgeStated() == Observations.EdgeStatement.STATED
+        ? seen.stated().timedEdge()
+        : EdgeDirection.FALLING;
+  }
+
+  private static String name(EdgeDirection edge) {
+    return edge == EdgeDirection.FALLING ? "falling" : "rising";
+  }
+
+  /** Whether the error of the tooth 1 angle is that from one edge of a tooth to the other. */
+  static boolean byAToothWidth(Observations seen, double pitch) {
+    if (seen.edges().kind() != SensorKind.HALL) {
+      return false;
+    }
+    double width = EdgeScatter.pulse(seen.edges().falling(), seen.edges().rising());
+    return seen.timing()
+        .alignment()
+        .flatMap(Alignment::errorDegrees)
+        .map(e -> Math.abs(e.value()) / pitch)
+        .filter(e -> Math.abs(e - width) < SLACK || Math.abs(e - (1 - width)) < SLACK)
+        .isPresent();
   }
 }

@@ -33,7 +33,7 @@ final class BurstFirings {
   private BurstFirings(SampledSignal signal) {
     this.signal = signal;
     Histogram levels = Histogram.of(signal);
-    rest = levels.commonest(Double.NEGATIVE_INFINITY, 0);
+    rest = levels.commonest();
     double sigma = (levels.quantile(0.75) - levels.quantile(0.25)) / QUARTILES_TO_SIGMA;
     threshold = NOISE_FACTOR * Math.max(sigma, levels.binWidth());
   }

@@ -50,9 +50,9 @@ final class CurrentFirings {
 
   /** Of the two levels at which the clamp stands most the one nearer to no current. */
   private static double restingLevel(Histogram levels) {
-    double first = levels.commonest(Double.NEGATIVE_INFINITY, 0);
+    double first = levels.commonest();
     double apart = 0.2 * (levels.quantile(0.999) - levels.quantile(0.001));
-    double second = levels.commonest(first, apart);
+    double second = levels.commonestAwayFrom(first, apart);
     return Math.abs(first) <= Math.abs(second) ? first : second;
   }
 

@@ -31,7 +31,7 @@ final class Histogram {
   }
 
   private void add(double value) {
-    counts[Math.min(BINS - 1, (int) ((value - low) / binWidth))]++;
+    counts[bin(value)]++;
     total++;
   }
 
@@ -59,18 +59,39 @@ final class Histogram {
     return highest();
   }
 
-  /** The level at which the channel stands most, of those further than a distance from another. */
-  double commonest(double awayFrom, double distance) {
-    int best = -1;
-    long bestCount = -1;
-    for (int i = 1; i < BINS - 1; i++) {
-      long count = counts[i - 1] + counts[i] + counts[i + 1];
-      if (count > bestCount && Math.abs(centre(i) - awayFrom) > distance) {
-        bestCount = count;
-        best = i;
-      }
+  /** The level at which the channel stands most. */
+  double commonest() {
+    return commonest(low, highest());
+  }
+
+  /** The level between two others at which the channel stands most. */
+  double commonest(double from, double to) {
+    int best = bin(from) + 1;
+    for (int i = best; i < bin(to); i++) {
+      best = near(i) > near(best) ? i : best;
     }
-    return centre(Math.max(best, 0));
+    return centre(best);
+  }
+
+  /** The level further than a distance from another at which the channel stands most. */
+  double commonestAwayFrom(double other, double distance) {
+    double below = commonest(low, Math.max(low, other - distance));
+    double above = commonest(Math.min(highest(), other + distance), highest());
+    return samplesNear(below) > samplesNear(above) ? below : above;
+  }
+
+  /** How many samples stand at a level, give or take a bin. */
+  long samplesNear(double level) {
+    return near(bin(level));
+  }
+
+  private long near(int bin) {
+    int i = Math.max(1, Math.min(BINS - 2, bin));
+    return counts[i - 1] + counts[i] + counts[i + 1];
+  }
+
+  private int bin(double level) {
+    return Math.max(0, Math.min(BINS - 1, (int) ((level - low) / binWidth)));
   }
 
   private double centre(int bin) {

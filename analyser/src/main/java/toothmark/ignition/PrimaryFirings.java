@@ -21,6 +21,9 @@ final class PrimaryFirings {
 
   private static final double FLICKER_SHARE = 0.05;
 
+  /** Battery voltage is seen at least this often, against the level of the burning spark. */
+  private static final double RESTING_SHARE = 0.15;
+
   private final SampledSignal signal;
   private final double middle;
   private final double flyback;
@@ -39,15 +42,21 @@ final class PrimaryFirings {
 
   static Firings read(SampledSignal signal) {
     Histogram levels = Histogram.of(signal);
-    double first = levels.commonest(Double.NEGATIVE_INFINITY, 0);
+    double first = levels.commonest();
     double apart = 0.15 * (levels.quantile(0.9) - levels.quantile(0.005));
-    double second = levels.commonest(first, apart);
+    double second = levels.commonestAwayFrom(first, apart);
     double charging = Math.min(first, second);
-    double resting = Math.max(first, second);
+    double resting = resting(levels, charging, Math.max(first, second), apart);
     PrimaryFirings reader =
         new PrimaryFirings(signal, (charging + resting) / 2, resting + 0.5 * (resting - charging));
     SampleScan.each(signal, reader::visit);
     return reader.out.withoutFlickers(FLICKER_SHARE);
+  }
+
+  /** At high speed the burning spark may stand longer than battery voltage, which lies below it. */
+  private static double resting(Histogram levels, double charging, double high, double apart) {
+    double between = levels.commonest(charging + apart, Math.max(charging + apart, high - apart));
+    return levels.samplesNear(between) > RESTING_SHARE * levels.samplesNear(high) ? between : high;
   }
 
   private void visit(long index, double value) {

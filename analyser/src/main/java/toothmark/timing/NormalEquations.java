@@ -3,46 +3,62 @@ package toothmark.timing;
 /** Least squares for a few columns by Cholesky's method: fast, for use inside a search. */
 final class NormalEquations {
 
-  private final double logDeterminant;
-  private final double residualSquares;
+  private final int columns;
+  private final double[][] products;
 
-  private NormalEquations(double logDeterminant, double residualSquares) {
-    this.logDeterminant = logDeterminant;
-    this.residualSquares = residualSquares;
+  NormalEquations(int columns) {
+    this.columns = columns;
+    this.products = new double[columns + 1][columns + 1];
   }
 
   static NormalEquations of(double[][] rows, double[] values) {
-    int p = rows[0].length;
-    double[][] a = new double[p + 1][p + 1];
+    NormalEquations n = new NormalEquations(rows[0].length);
+    double[] both = new double[rows[0].length + 1];
     for (int i = 0; i < rows.length; i++) {
-      for (int j = 0; j <= p; j++) {
-        double left = j < p ? rows[i][j] : values[i];
-        for (int k = 0; k <= j; k++) {
-          a[j][k] += left * (k < p ? rows[i][k] : values[i]);
-        }
-      }
+      System.arraycopy(rows[i], 0, both, 0, rows[i].length);
+      both[rows[i].length] = values[i];
+      n.add(both, 1);
     }
-    double log = 0;
-    for (int j = 0; j <= p; j++) {
+    return n;
+  }
+
+  /**
+   * Adds an observation.
+   *
+   * @param row its columns, then its value
+   * @param weight reciprocal variance
+   */
+  void add(double[] row, double weight) {
+    for (int j = 0; j <= columns; j++) {
+      double left = weight * row[j];
+      double[] sums = products[j];
       for (int k = 0; k <= j; k++) {
-        double sum = a[j][k];
-        for (int m = 0; m < k; m++) {
-          sum -= a[j][m] * a[k][m];
-        }
-        a[j][k] = k < j ? sum / a[k][k] : j < p ? Math.sqrt(sum) : sum;
+        sums[k] += left * row[k];
       }
-      log += j < p ? 2 * Math.log(a[j][j]) : 0;
     }
-    return new NormalEquations(log, Math.max(0, a[p][p]));
   }
 
-  /** Logarithm of the determinant of X'X. */
-  double logDeterminant() {
-    return logDeterminant;
+  /** What the sums say; they are used up by it. */
+  Solution solve() {
+    double log = 0;
+    for (int j = 0; j <= columns; j++) {
+      for (int k = 0; k <= j; k++) {
+        double sum = products[j][k];
+        for (int m = 0; m < k; m++) {
+          sum -= products[j][m] * products[k][m];
+        }
+        products[j][k] = k < j ? sum / products[k][k] : j < columns ? Math.sqrt(sum) : sum;
+      }
+      log += j < columns ? 2 * Math.log(products[j][j]) : 0;
+    }
+    return new Solution(log, Math.max(0, products[columns][columns]));
   }
 
-  /** Sum of squared residuals. */
-  double residualSquares() {
-    return residualSquares;
-  }
+  /**
+   * What a search needs to know.
+   *
+   * @param logDeterminant logarithm of the determinant of X'X
+   * @param residualSquares sum of squared residuals
+   */
+  record Solution(double logDeterminant, double residualSquares) {}
 }

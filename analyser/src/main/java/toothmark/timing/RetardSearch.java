@@ -72,7 +72,7 @@ final class RetardSearch {
       rows[i] = new double[] {1, gaps.rpm(k) / 1000, gaps.rpm(k) >= step ? 1 : 0};
       y[i] = gaps.degrees(k);
     }
-    return NormalEquations.of(rows, y).residualSquares();
+    return NormalEquations.of(rows, y).solve().residualSquares();
   }
 
   private static Optional<Found> confirm(GapReadings gaps, double step) {

@@ -101,16 +101,8 @@ public final class WheelDecoder {
       for (; stray < series.size(); stray++) {
         addStray(stray, seen.size() == 0 ? 0 : seen.revolution(seen.counts[seen.size() - 1]));
       }
-      return new DecodedWheel(pattern, events.build(), flat(), undecided);
-    }
-
-    private ToothGeometry flat() {
-      double[] zero = new double[pattern.teeth()];
-      double[] u = zero.clone();
-      double[] one = zero.clone();
-      java.util.Arrays.fill(u, 0.03);
-      java.util.Arrays.fill(one, 1.0);
-      return new ToothGeometry(zero, u, one, 0);
+      ToothEvents named = events.build();
+      return new DecodedWheel(pattern, named, GeometryFit.learn(named, pattern), undecided);
     }
 
     private int bridge(TurnCount seen, int i, int firstStray) {

@@ -1,5 +1,6 @@
 package toothmark.capture.vcd;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -11,6 +12,7 @@ import toothmark.capture.Channel;
 import toothmark.capture.Reading;
 import toothmark.capture.StepSignal;
 import toothmark.capture.UnreadableCaptureException;
+import toothmark.capture.source.ByteSource;
 
 /** Reads value change dumps. Source: IEEE Std 1364-2005, clause 18. */
 public final class ValueChangeDump {
@@ -72,13 +74,21 @@ public final class ValueChangeDump {
   /**
    * Reads a dump.
    *
-   * @param file name for messages
-   * @param text the whole file
+   * @param source the file
    * @return the capture
+   * @throws IOException if the system cannot read the file
    * @throws UnreadableCaptureException if the text breaks the standard
    */
-  public static Capture read(String file, byte[] text) throws UnreadableCaptureException {
-    ValueChangeDump dump = new ValueChangeDump(file, text);
+  public static Capture read(ByteSource source) throws UnreadableCaptureException, IOException {
+    byte[] text = new byte[1 << 16];
+    int size = 0;
+    int n = source.read(text, 0, text.length);
+    while (n > 0) {
+      size += n;
+      text = size == text.length ? Arrays.copyOf(text, 2 * size) : text;
+      n = source.read(text, size, text.length - size);
+    }
+    ValueChangeDump dump = new ValueChangeDump(source.name(), Arrays.copyOf(text, size));
     dump.declarations();
     return dump.values();
   }

@@ -1,0 +1,98 @@
+package toothmark.capture.text;
+
+import toothmark.capture.Channel;
+import toothmark.capture.SampledSignal;
+import toothmark.capture.text.Settings.Key;
+import toothmark.capture.text.Settings.Value;
+
+/** Turns converter counts into volts where the preamble says how, and finds a channel's unit. */
+final class Calibration {
+
+  private final Table table;
+  private final Notes notes;
+
+  Calibration(Table table, Notes notes) {
+    this.table = table;
+    this.notes = notes;
+  }
+
+  /**
+   * Makes the channel.
+   *
+   * @param name of the channel
+   * @param column its index in the table
+   * @param signal the numbers as written, in the base unit
+   */
+  Channel apply(String name, int column, SampledSignal signal) {
+    Settings settings = table.layout().settings();
+    int channel = channelNumber(column);
+    Unit unit = table.layout().columns().get(column).unit();
+    Value stated = settings.of(Key.UNIT, channel);
+    Value scale = settings.of(Key.SCALE, channel);
+    boolean counts = unit.isNone() || unit.equals(Unit.COUNT);
+    boolean whole = table.column(column).writtenStep() >= 1;
+    if (counts && whole && scale != null) {
+      return scaled(name, channel, signal, stated);
+    }
+    noteProbe(settings);
+    if (!unit.isNone()) {
+      return new Channel(name, unit.symbol(), signal);
+    }
+    if (stated != null && stated.unit().power() != 0) {
+      double factor = 1 / Math.pow(10, -stated.unit().power());
+      return new Channel(name, stated.unit().symbol(), Scaled.of(signal, factor, 0));
+    }
+    return new Channel(name, stated == null ? "" : stated.unit().symbol(), signal);
+  }
+
+  /** value = count · scale + offset, or (count - offset) · scale where the offset is in counts. */
+  private Channel scaled(String name, int channel, SampledSignal signal, Value stated) {
+    Settings settings = table.layout().settings();
+    Value scale = settings.of(Key.SCALE, channel);
+    Value offset = settings.of(Key.OFFSET, channel);
+    Value probe = settings.of(Key.PROBE, channel);
+    double factor = scale.number().doubleValue();
+    double zero = 0;
+    if (offset != null) {
+      boolean inCounts = offset.unit().equals(Unit.COUNT);
+      zero = offset.number().doubleValue() * (inCounts ? -factor : 1);
+    }
+    double attenuation = probe == null ? 1 : probe.number().doubleValue();
+    String unit =
+        stated != null
+            ? stated.unit().symbol()
+            : scale.unit().isNone() || scale.unit().equals(Unit.COUNT)
+                ? "V"
+                : scale.unit().symbol();
+    notes.fact(
+        "channel " + name,
+        "counts times "
+            + scale.number().toPlainString()
+            + (offset == null ? "" : ", offset " + offset.number().toPlainString())
+            + (probe == null ? "" : ", probe " + probe.number().toPlainString())
+            + ", line "
+            + scale.line());
+    return new Channel(name, unit, Scaled.of(signal, factor * attenuation, zero * attenuation));
+  }
+
+  private void noteProbe(Settings settings) {
+    Value probe = settings.first(Key.PROBE);
+    if (probe != null && probe.number().doubleValue() != 1) {
+      notes.doubt(
+          "line "
+              + probe.line()
+              + " states a probe factor of "
+              + probe.number().toPlainString()
+              + "; the values are taken to include it");
+    }
+  }
+
+  /** Number of a column among the channels, from 0. */
+  private int channelNumber(int column) {
+    int n = 0;
+    for (int c = 0; c < column; c++) {
+      n += table.layout().columns().get(c).role() == Role.VALUE ? 1 : 0;
+    }
+    return n;
+  }
+}

@@ -1,0 +1,247 @@
+package toothmark.capture.text;
+
+import java.util.Arrays;
+import java.util.OptionalDouble;
+
+/**
+ * Recovers the steady clock behind a column of times, however coarsely they are rounded.
+ *
+ * <p>Rows are taken together as long as one straight line passes all of them within the rounding
+ * (the corridor method: J. Sklansky and V. Gonzalez, Fast polygonal approximation of digitized
+ * curves, Pattern Recognition 12 (1980), doi:10.1016/0031-3203(80)90031-X). One interval for all
+ * such pieces is then fitted by least squares, brought to the nearest round number within the
+ * uncertainty of the fit, and checked against every row.
+ */
+final class ClockFinder {
+
+  private static final int CHUNK = 8192;
+  private static final int FIT_ROWS = 1 << 16;
+  private static final int WINDOWS = 64;
+  private static final int WINDOW = 256;
+
+  /** Departure from the clock that is put down to rounding whatever was written, in intervals. */
+  private static final double NEGLIGIBLE = 0.05;
+
+  private static final int ROWS_FOR_A_PIECE = 16;
+  private static final int PIECES_ALWAYS = 16;
+  private static final int MOST_PIECES = 100_000;
+
+  private final Times times;
+  private final long[] announced;
+  private final OptionalDouble stated;
+  private final double[] chunk = new double[CHUNK];
+  private double typicalStep;
+  private double rounding;
+  private Clock.Pieces pieces;
+
+  /**
+   * Starts a search.
+   *
+   * @param times of the rows
+   * @param announced rows that start a segment, as the file says; the first is 0
+   * @param stated the interval that the preamble states, s
+   */
+  ClockFinder(Times times, long[] announced, OptionalDouble stated) {
+    this.times = times;
+    this.announced = announced;
+    this.stated = stated;
+  }
+
+  /** The clock, or null when the rows follow none. */
+  Clock find() {
+    if (times.count() < 2) {
+      return null;
+    }
+    survey();
+    if (!(typicalStep > 0)) {
+      return null;
+    }
+    double tolerance = Math.max(rounding, NEGLIGIBLE * typicalStep);
+    if (!split(tolerance)) {
+      return null;
+    }
+    double fitted = fit();
+    if (!(fitted > 0)) {
+      return null;
+    }
+    double interval = chosen(fitted);
+    place(interval);
+    double worst = worst(interval);
+    double limit = Math.max(0.75 * rounding, NEGLIGIBLE * interval);
+    return worst <= limit ? new Clock(interval, pieces, worst, rounding, interval != fitted) : null;
+  }
+
+  /** Typical step between rows, s; not a number when the times do not rise. */
+  double typicalStep() {
+    return typicalStep;
+  }
+
+  /** Looks at some windows of rows: the typical step, and how coarsely times are rounded. */
+  private void survey() {
+    int window = (int) Math.min(WINDOW + 1, times.count());
+    double[] t = new double[window];
+    double[] means = new double[WINDOWS];
+    double[] steps = new double[WINDOWS * WINDOW];
+    int nSteps = 0;
+    int repeats = 0;
+    for (int w = 0; w < WINDOWS; w++) {
+      times.read((times.count() - window) * w / (WINDOWS - 1), t, window);
+      means[w] = (t[window - 1] - t[0]) / (window - 1);
+      for (int i = 1; i < window; i++) {
+        double step = t[i] - t[i - 1];
+        repeats += step == 0 ? 1 : 0;
+        if (step > 0) {
+          steps[nSteps++] = step;
+        }
+      }
+    }
+    Arrays.sort(means);
+    Arrays.sort(steps, 0, nSteps);
+    rounding = Math.max(times.writtenStep(), Math.ulp(t[window - 1]));
+    boolean coarse = repeats > WINDOWS * (window - 1) / 100;
+    if (coarse && nSteps > 0) {
+      rounding = Math.max(rounding, steps[nSteps * 9 / 10]);
+    }
+    double median = nSteps == 0 ? Double.NaN : steps[nSteps / 2];
+    typicalStep = coarse || median < 20 * rounding ? means[WINDOWS / 2] : median;
+  }
+
+  /** Divides the rows into pieces; false when there are too many to be a clock with pauses. */
+  private boolean split(double tolerance) {
+    pieces = new Clock.Pieces();
+    Corridor corridor = new Corridor(tolerance, typicalStep);
+    int nextAnnounced = 0;
+    long most = Math.min(MOST_PIECES, PIECES_ALWAYS + times.count() / ROWS_FOR_A_PIECE);
+    long row = 0;
+    while (row < times.count()) {
+      long stop = nextAnnounced < announced.length ? announced[nextAnnounced] : Long.MAX_VALUE;
+      if (row == stop) {
+        nextAnnounced++;
+        begin(corridor, row);
+        row++;
+        continue;
+      }
+      row = advance(corridor, row, Math.min(stop, times.count()));
+      if (pieces.size() > most) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void begin(Corridor corridor, long row) {
+    pieces.firsts.add(row);
+    double t = times.at(row);
+    pieces.times.add(t);
+    corridor.begin(row, t);
+  }
+
+  /** Takes rows up to a limit, or to the next jump; gives the next row to look at. */
+  private long advance(Corridor corridor, long row, long limit) {
+    long lineEnd = Math.min(limit, times.lineEnd(row));
+    if (lineEnd - row > 2 && corridor.passes(row, times.at(row))) {
+      double last = times.at(lineEnd - 1);
+      if (corridor.passes(lineEnd - 1, last) && corridor.take(row, times.at(row))) {
+        corridor.take(lineEnd - 1, last);
+        return lineEnd;
+      }
+    }
+    int n = (int) Math.min(CHUNK, limit - row);
+    times.read(row, chunk, n);
+    if (corridor.passesAll(row, chunk, n) && corridor.take(row + n - 1, chunk[n - 1])) {
+      return row + n;
+    }
+    for (int i = 0; i < n; i++) {
+      if (!corridor.take(row + i, chunk[i])) {
+        begin(corridor, row + i);
+      }
+    }
+    return row + n;
+  }
+
+  /** Least squares over at most 2^17 rows at even distance; each piece has its own start. */
+  private double fit() {
+    long stride = Math.max(1, times.count() / FIT_ROWS);
+    double sxx = 0;
+    double sxy = 0;
+    for (int p = 0; p < pieces.size(); p++) {
+      long first = pieces.firsts.get(p);
+      long n = (end(p) - first - 1) / stride + 1;
+      double middle = stride * (n - 1) / 2.0;
+      double t0 = times.at(first);
+      for (long k = 0; k < n && n > 1; k++) {
+        double x = k * stride - middle;
+        sxx += x * x;
+        sxy += x * (times.at(first + k * stride) - t0);
+      }
+    }
+    uncertainty = 4 * rounding / Math.sqrt(12 * Math.max(sxx, 1)) + 4e-14 * (sxy / sxx);
+    return sxy / sxx;
+  }
+
+  private double uncertainty;
+
+  private long end(int piece) {
+    return piece + 1 < pieces.size() ? pieces.firsts.get(piece + 1) : times.count();
+  }
+
+  private double chosen(double fitted) {
+    if (stated.isPresent()) {
+      double drift = Math.abs(stated.getAsDouble() - fitted) * times.count();
+      if (drift <= Math.max(rounding, NEGLIGIBLE * fitted)) {
+        return stated.getAsDouble();
+      }
+    }
+    return RoundNumber.interval(fitted, uncertainty);
+  }
+
+  /**
+   * Finds the start of each piece: the written time when it fits, else a round one near the mean.
+   */
+  private void place(double interval) {
+    long stride = Math.max(1, times.count() / FIT_ROWS);
+    for (int p = 0; p < pieces.size(); p++) {
+      long first = pieces.firsts.get(p);
+      long n = (end(p) - first - 1) / stride + 1;
+      double written = times.at(first);
+      double sum = 0;
+      for (long k = 0; k < n; k++) {
+        sum += times.at(first + k * stride) - written - k * stride * interval;
+      }
+      double shift = sum / n;
+      double doubt = 2 * rounding / Math.sqrt(n) + 1e-9 * interval;
+      if (Math.abs(shift) > doubt) {
+        double start = RoundNumber.near(written + shift, doubt);
+        pieces.times.add(p, start - written);
+      }
+    }
+  }
+
+  /** The largest distance of any row from the clock, s. */
+  private double worst(double interval) {
+    double worst = 0;
+    for (int p = 0; p < pieces.size(); p++) {
+      long first = pieces.firsts.get(p);
+      double start = pieces.times.get(p);
+      long row = first;
+      while (row < end(p)) {
+        long lineEnd = Math.min(end(p), times.lineEnd(row));
+        if (lineEnd - row > 2) {
+          worst = Math.max(worst, Math.abs(times.at(row) - start - (row - first) * interval));
+          long last = lineEnd - 1;
+          worst = Math.max(worst, Math.abs(times.at(last) - start - (last - first) * interval));
+          row = lineEnd;
+          continue;
+        }
+        int n = (int) Math.min(CHUNK, end(p) - row);
+        times.read(row, chunk, n);
+        for (int i = 0; i < n; i++) {
+          double d = Math.abs(chunk[i] - (start + (row - first + i) * interval));
+          worst = d > worst ? d : worst;
+        }
+        row += n;
+      }
+    }
+    return worst;
+  }
+}

@@ -1,0 +1,21 @@
+package toothmark.capture.text;
+
+/** How the cells of a column are written. */
+enum ColumnKind {
+  /** Decimal numbers. */
+  NUMBER,
+  /** Times of day. */
+  CLOCK,
+  /** Hexadecimal words of a logic bus. */
+  HEX,
+  /** Levels in words, such as {@code high} and {@code low}. */
+  WORD,
+  /** Nothing. */
+  EMPTY,
+  /** Anything else; not read. */
+  TEXT;
+
+  boolean isStored() {
+    return this != EMPTY && this != TEXT;
+  }
+}

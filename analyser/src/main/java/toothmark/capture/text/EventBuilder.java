@@ -1,0 +1,140 @@
+package toothmark.capture.text;
+
+import java.util.List;
+import toothmark.capture.Channel;
+import toothmark.capture.EventSignal;
+import toothmark.capture.UnreadableCaptureException;
+import toothmark.capture.store.StoredColumn;
+
+/** Builds the one channel of a list of edge times or of tooth periods. */
+final class EventBuilder {
+
+  private static final String NAME = "1";
+  private static final int CHUNK = 8192;
+
+  private final Table table;
+  private final Notes notes;
+
+  EventBuilder(Table table, Notes notes) {
+    this.table = table;
+    this.notes = notes;
+  }
+
+  /** A list of edge times. */
+  List<Channel> fromTimes(Times times) throws UnreadableCaptureException {
+    DoubleList instants = new DoubleList();
+    double[] chunk = new double[CHUNK];
+    long repeated = 0;
+    for (long first = 0; first < times.count(); first += CHUNK) {
+      int n = (int) Math.min(CHUNK, times.count() - first);
+      times.read(first, chunk, n);
+      for (int i = 0; i < n; i++) {
+        double t = chunk[i];
+        if (instants.size() > 0 && t <= instants.last()) {
+          repeated += forward(instants.last(), t, first + i);
+          continue;
+        }
+        instants.add(t);
+      }
+    }
+    if (repeated > 0) {
+      notes.doubt(Shown.count(repeated, "edge") + " at the time of the edge before left out");
+    }
+    notes.fact("what it holds", "edge times, " + instants.size());
+    return channel(instants, Resolution.of(instants, times.writtenStep()));
+  }
+
+  private int forward(double before, double time, long row) throws UnreadableCaptureException {
+    if (time < before) {
+      throw new UnreadableCaptureException(
+          table.file()
+              + ": row "
+              + (row + 1)
+              + " of numbers: the time goes back from "
+              + Shown.seconds(before)
+              + " to "
+              + Shown.seconds(time)
+              + "; edge times must rise. Split the file there, or name the column a period");
+    }
+    return 1;
+  }
+
+  /**
+   * A list of periods, with or without the level that each lasts.
+   *
+   * @param column of the periods
+   * @param secondsPerStep what one step of the column is worth
+   */
+  List<Channel> fromPeriods(int column, double secondsPerStep) throws UnreadableCaptureException {
+    StoredColumn periods = table.column(column);
+    double step = periods.writtenStep();
+    DoubleList instants = new DoubleList();
+    DoubleList levels = new DoubleList();
+    int level = levelColumn();
+    double[] chunk = new double[CHUNK];
+    double sum = 0;
+    instants.add(0);
+    for (long first = 0; first < periods.count(); first += CHUNK) {
+      int n = (int) Math.min(CHUNK, periods.count() - first);
+      periods.read(first, chunk, 0, n);
+      for (int i = 0; i < n; i++) {
+        if (!(chunk[i] > 0)) {
+          throw notPositive(chunk[i] * secondsPerStep, first + i);
+        }
+        sum += step > 0 ? Math.rint(chunk[i] / step) : chunk[i];
+        instants.add(seconds(sum, step, secondsPerStep));
+        levels.add(level < 0 ? 0 : table.column(level).at(first + i));
+      }
+    }
+    double resolution = step > 0 ? step * secondsPerStep : 0;
+    if (level >= 0) {
+      notes.fact("what it holds", "levels and how long each lasts, " + levels.size());
+      return StepBuilder.fromRuns(instants, levels, resolution, name(level));
+    }
+    notes.fact("what it holds", "tooth periods, " + (instants.size() - 1));
+    return channel(instants, resolution);
+  }
+
+  /** Whole steps add up without rounding; they are turned into seconds at the end. */
+  private static double seconds(double sum, double step, double secondsPerStep) {
+    double whole = step > 0 ? step * secondsPerStep : secondsPerStep;
+    double rate = Math.rint(1 / whole);
+    return Math.abs(rate * whole - 1) < 1e-12 ? sum / rate : sum * whole;
+  }
+
+  private UnreadableCaptureException notPositive(double seconds, long row) {
+    return new UnreadableCaptureException(
+        table.file()
+            + ": row "
+            + (row + 1)
+            + " of numbers: a period is "
+            + Shown.seconds(seconds)
+            + ", but must be above 0; remove the row, or name the column a time");
+  }
+
+  private int levelColumn() {
+    int found = -1;
+    List<ColumnPlan> columns = table.layout().columns();
+    for (int c = 0; c < columns.size(); c++) {
+      ColumnPlan plan = columns.get(c);
+      boolean level = plan.kind() == ColumnKind.WORD || Words.isLevel(plan.name());
+      if (plan.role() == Role.VALUE) {
+        if (found < 0 && level && table.column(c).isTwoLevel()) {
+          found = c;
+        } else {
+          notes.doubt("column " + (c + 1) + " beside the periods was left out");
+        }
+      }
+    }
+    return found;
+  }
+
+  private String name(int column) {
+    String name = table.layout().columns().get(column).name();
+    return name.isEmpty() ? NAME : name;
+  }
+
+  private static List<Channel> channel(DoubleList instants, double resolution) {
+    return List.of(new Channel(NAME, "", new EventSignal(instants.toArray(), resolution)));
+  }
+}

@@ -1,0 +1,138 @@
+package toothmark.capture.text;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * Names and units above the rows of numbers.
+ *
+ * @param names one for each column; empty where there is none
+ * @param units one for each column
+ * @param lines the header lines as they stand, lowest first; empty when there is no header
+ * @param firstLine index of the topmost header line; of the first row when there is no header
+ */
+record Header(List<String> names, List<Unit> units, List<String> lines, int firstLine) {
+
+  private static final int LINES_TO_LOOK_AT = 6;
+
+  /**
+   * Reads the header.
+   *
+   * @param head lines of the file
+   * @param firstRow index of the first row of numbers
+   * @param dialect how lines are divided
+   * @param width number of columns
+   */
+  static Header read(HeadLines head, int firstRow, Dialect dialect, int width) {
+    List<String> names = null;
+    List<String> units = null;
+    List<String> lines = new ArrayList<>();
+    int top = firstRow;
+    for (int i = firstRow - 1; i >= Math.max(0, firstRow - LINES_TO_LOOK_AT); i--) {
+      String line = head.line(i);
+      if (line.isBlank()) {
+        continue;
+      }
+      List<String> cells = cells(line, dialect, width);
+      if (cells == null) {
+        break;
+      }
+      boolean unitRow = isUnitRow(cells);
+      if (unitRow && units == null) {
+        units = cells;
+      } else if (!unitRow && names == null) {
+        names = cells;
+      } else {
+        break;
+      }
+      lines.add(line);
+      top = i;
+    }
+    return of(names, units, lines, top, width);
+  }
+
+  private static Header of(
+      List<String> names, List<String> units, List<String> lines, int top, int width) {
+    List<String> bare = new ArrayList<>();
+    List<Unit> found = new ArrayList<>();
+    boolean underscores = names != null && allEndInUnit(names);
+    for (int c = 0; c < width; c++) {
+      String cell = names == null ? "" : names.get(c);
+      NameWithUnit n = NameWithUnit.of(cell, underscores);
+      Unit below = units == null ? null : Unit.parse(units.get(c));
+      bare.add(n.name());
+      found.add(below == null ? n.unit() : below);
+    }
+    return new Header(bare, found, List.copyOf(lines), top);
+  }
+
+  private static boolean allEndInUnit(List<String> names) {
+    int with = 0;
+    for (String name : names) {
+      int cut = name.lastIndexOf('_');
+      with += cut > 0 && Unit.parse(name.substring(cut + 1)) != null ? 1 : 0;
+    }
+    return with == names.size() && with > 1;
+  }
+
+  /** The cells of a line that may be a header; null when it can't be one. */
+  private static List<String> cells(String line, Dialect dialect, int width) {
+    List<String> cells = dialect.split(line);
+    if (cells.size() != width || isComment(line)) {
+      String bare = uncommented(line);
+      cells = dialect.split(bare);
+    }
+    while (cells.size() > width && cells.get(cells.size() - 1).isEmpty()) {
+      cells.remove(cells.size() - 1);
+    }
+    boolean fewer = cells.size() < width && cells.size() > 1 && width > 2;
+    if (cells.size() != width && !fewer) {
+      return null;
+    }
+    if (width == 1 && (line.indexOf('=') >= 0 || line.indexOf(':') >= 0)) {
+      return null;
+    }
+    int numbers = 0;
+    int filled = 0;
+    for (String cell : cells) {
+      filled += cell.isEmpty() ? 0 : 1;
+      numbers += Cell.of(cell, dialect.decimalMark()).kind() == Cell.Kind.NUMBER ? 1 : 0;
+    }
+    if (filled == 0 || numbers == filled || fewer && (numbers > 0 || filled * 2 < width)) {
+      return null;
+    }
+    while (cells.size() < width) {
+      cells.add("");
+    }
+    return cells;
+  }
+
+  static boolean isComment(String line) {
+    String t = line.stripLeading();
+    return !t.isEmpty() && ("#%;!".indexOf(t.charAt(0)) >= 0 || t.startsWith("//"));
+  }
+
+  private static String uncommented(String line) {
+    String t = line.strip();
+    int p = 0;
+    while (p < t.length() && "#%;!/ ".indexOf(t.charAt(p)) >= 0) {
+      p++;
+    }
+    return t.substring(p);
+  }
+
+  private static boolean isUnitRow(List<String> cells) {
+    int units = 0;
+    for (String cell : cells) {
+      if (cell.isEmpty() || cell.equals("-") || cell.equals("()") || cell.equals("[]")) {
+        continue;
+      }
+      boolean bracketed = cell.length() > 1 && "([".indexOf(cell.charAt(0)) >= 0;
+      if (!bracketed && Unit.parse(cell) == null) {
+        return false;
+      }
+      units++;
+    }
+    return units > 0;
+  }
+}

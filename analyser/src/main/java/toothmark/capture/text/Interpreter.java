@@ -1,0 +1,258 @@
+package toothmark.capture.text;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.OptionalDouble;
+import toothmark.capture.Capture;
+import toothmark.capture.Channel;
+import toothmark.capture.ReadingOptions;
+import toothmark.capture.UnreadableCaptureException;
+import toothmark.capture.store.NumberBlock;
+import toothmark.capture.store.SampleStore;
+import toothmark.capture.store.StoredColumn;
+
+/** Turns the columns of a table into the channels of a capture. */
+final class Interpreter {
+
+  private final Table table;
+  private final Layout layout;
+  private final ReadingOptions options;
+  private final SampleStore store;
+  private final Notes notes;
+  private final TimeBase base;
+  private long[] segmentRows;
+
+  Interpreter(Table table, ReadingOptions options, SampleStore store, Notes notes) {
+    this.table = table;
+    this.layout = table.layout();
+    this.options = options;
+    this.store = store;
+    this.notes = notes;
+    this.base = new TimeBase(table, options, notes);
+  }
+
+  Capture capture() throws UnreadableCaptureException, IOException {
+    segmentRows = new SegmentColumn(table).rows();
+    List<Channel> channels = channels();
+    noteCells();
+    for (String doubt : table.doubts()) {
+      notes.doubt(doubt);
+    }
+    notePoints();
+    String format =
+        "delimited text, "
+            + layout.dialect().delimiterText()
+            + ", "
+            + layout.dialect().decimalText();
+    return new Capture(table.file(), channels, notes.reading(format));
+  }
+
+  private List<Channel> channels() throws UnreadableCaptureException, IOException {
+    List<Group> groups = groups();
+    boolean sampled = options.intervalSeconds().isPresent();
+    if (groups.isEmpty() || sampled) {
+      int period = layout.first(Role.PERIOD);
+      if (period >= 0 && !sampled) {
+        return new EventBuilder(table, notes).fromPeriods(period, base.secondsPerStep(period));
+      }
+      return withoutTimes();
+    }
+    List<Channel> channels = new ArrayList<>();
+    for (Group group : groups) {
+      channels.addAll(channels(group));
+    }
+    return channels;
+  }
+
+  /** A column of times and the columns of values that belong to it. */
+  private record Group(int time, List<Integer> values) {}
+
+  private List<Group> groups() {
+    List<Group> groups = new ArrayList<>();
+    List<Integer> before = new ArrayList<>();
+    for (int c = 0; c < layout.columns().size(); c++) {
+      Role role = layout.columns().get(c).role();
+      if (role == Role.TIME) {
+        groups.add(new Group(c, new ArrayList<>()));
+      } else if (role == Role.VALUE) {
+        (groups.isEmpty() ? before : groups.get(groups.size() - 1).values()).add(c);
+      }
+    }
+    if (!groups.isEmpty()) {
+      groups.get(0).values().addAll(0, before);
+    }
+    return groups;
+  }
+
+  private List<Channel> withoutTimes() throws UnreadableCaptureException {
+    OptionalDouble interval = base.statedInterval();
+    if (interval.isEmpty()) {
+      throw new UnreadableCaptureException(
+          table.file()
+              + ": line "
+              + layout.firstRow()
+              + ": neither a column of times nor a sampling interval was found; state the interval,"
+              + " or name the column (period, time) with its unit");
+    }
+    notes.fact(
+        "sampling interval",
+        Shown.seconds(interval.getAsDouble())
+            + " ("
+            + Shown.hertz(1 / interval.getAsDouble())
+            + "), "
+            + base.statedBy());
+    SampleBuilder builder = new SampleBuilder(table, store, notes, segmentRows);
+    return builder.counted(values(), interval.getAsDouble(), start(interval.getAsDouble()));
+  }
+
+  private List<Integer> values() {
+    List<Integer> values = new ArrayList<>();
+    for (int c = 0; c < layout.columns().size(); c++) {
+      if (layout.columns().get(c).role() == Role.VALUE) {
+        values.add(c);
+      }
+    }
+    return values;
+  }
+
+  private double start(double interval) throws UnreadableCaptureException {
+    Settings.Value stated = layout.settings().first(Settings.Key.START);
+    int time = layout.first(Role.TIME);
+    if (time >= 0) {
+      return table.column(time).at(0) * base.secondsPerStep(time);
+    }
+    if (stated != null) {
+      notes.fact("start", Shown.seconds(stated.number().doubleValue()) + ", line " + stated.line());
+      return stated.number().doubleValue();
+    }
+    int index = layout.first(Role.INDEX);
+    double first = index < 0 ? 0 : table.column(index).at(0);
+    return first == 1 ? 0 : first * interval;
+  }
+
+  private List<Channel> channels(Group group) throws UnreadableCaptureException, IOException {
+    StoredColumn column = table.column(group.time());
+    long rows = table.rows() - column.missingAtEnd();
+    if (rows == 0) {
+      throw new UnreadableCaptureException(
+          table.file() + ": column " + (group.time() + 1) + ": no row has a time");
+    }
+    Times times = new Times(column, base.secondsPerStep(group.time()), rows);
+    times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
+    if (group.values().isEmpty()) {
+      return new EventBuilder(table, notes).fromTimes(times);
+    }
+    ClockFinder finder = new ClockFinder(times, announced(rows), base.statedInterval());
+    Clock clock = finder.find();
+    StepBuilder steps = new StepBuilder(table, times, notes);
+    if (allTwoLevel(group.values())
+        && (clock == null || steps.isChangesOnly(group.values(), clock))) {
+      return steps.channels(group.values());
+    }
+    SampleBuilder samples = new SampleBuilder(table, store, notes, segmentRows);
+    if (clock == null) {
+      return samples.uneven(group.values(), times, finder.typicalStep());
+    }
+    noteClock(clock, rows);
+    return samples.timed(group.values(), times, clock);
+  }
+
+  private long[] announced(long rows) {
+    int n = segmentRows.length;
+    while (n > 1 && segmentRows[n - 1] >= rows) {
+      n--;
+    }
+    return Arrays.copyOf(segmentRows, n);
+  }
+
+  private boolean allTwoLevel(List<Integer> values) {
+    for (int c : values) {
+      ColumnKind kind = layout.columns().get(c).kind();
+      boolean logic = kind == ColumnKind.HEX || kind == ColumnKind.WORD;
+      if (!logic && !table.column(c).isTwoLevel()) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private void noteClock(Clock clock, long rows) throws UnreadableCaptureException {
+    double interval = clock.intervalSeconds();
+    String shown = Shown.seconds(interval) + " (" + Shown.hertz(1 / interval) + ")";
+    boolean coarse = clock.roundedToSeconds() > interval / 10;
+    if (coarse) {
+      notes.fact("sampling interval", shown + ", fitted over all times");
+      notes.doubt(
+          "times are rounded to "
+              + Shown.seconds(clock.roundedToSeconds())
+              + ", coarse for the sampling interval; the steady clock of "
+              + Shown.seconds(interval)
+              + " was recovered from all "
+              + rows
+              + " rows");
+    } else {
+      notes.fact("sampling interval", shown + ", from the column of times");
+    }
+    if (clock.worstSeconds() > Math.max(clock.roundedToSeconds(), 1e-6 * interval)) {
+      notes.doubt(
+          "times scatter by up to "
+              + Shown.seconds(clock.worstSeconds())
+              + " around a steady clock; the clock was followed");
+    }
+    OptionalDouble stated = base.statedInterval();
+    if (stated.isPresent() && Math.abs(stated.getAsDouble() / interval - 1) > 1e-3) {
+      notes.doubt(
+          "the interval "
+              + base.statedBy()
+              + " is "
+              + Shown.seconds(stated.getAsDouble())
+              + ", but the times are "
+              + Shown.seconds(interval)
+              + " apart; the times were followed");
+    }
+  }
+
+  private void notePoints() {
+    Settings.Value points = layout.settings().first(Settings.Key.POINTS);
+    if (points != null && points.number().doubleValue() != table.rows()) {
+      notes.doubt(
+          "line "
+              + points.line()
+              + " states "
+              + points.number().toPlainString()
+              + " points, but there are "
+              + Shown.count(table.rows(), "row"));
+    }
+  }
+
+  private void noteCells() {
+    for (int c = 0; c < layout.columns().size(); c++) {
+      ColumnPlan plan = layout.columns().get(c);
+      String name = "column " + (c + 1) + (plan.name().isEmpty() ? "" : " (" + plan.name() + ")");
+      if (plan.kind() == ColumnKind.TEXT) {
+        notes.doubt(name + " holds text and was left out");
+      }
+      if (plan.isStored()) {
+        noteCells(name, table.column(c));
+      }
+    }
+  }
+
+  private void noteCells(String name, StoredColumn column) {
+    long missing = column.marked(NumberBlock.MISSING) - column.missingAtEnd();
+    if (missing > 0) {
+      notes.doubt(
+          name
+              + ": "
+              + Shown.count(missing, "cell")
+              + " without a number, filled from the neighbours");
+    }
+    long over = column.marked(NumberBlock.ABOVE_RANGE) + column.marked(NumberBlock.BELOW_RANGE);
+    if (over > 0) {
+      notes.doubt(
+          name + ": " + Shown.count(over, "cell") + " over range, read as the column's extreme");
+    }
+  }
+}

@@ -1,0 +1,40 @@
+package toothmark.capture.text;
+
+import java.util.List;
+
+/**
+ * How a text file is laid out.
+ *
+ * @param dialect how rows are divided and numbers written
+ * @param columns one plan for each column
+ * @param header what stands above the rows
+ * @param settings what the preamble states
+ * @param firstRow line of the first row of numbers, from 1
+ * @param firstByte where that line starts, in the bytes that {@link TextInput} gives
+ */
+record Layout(
+    Dialect dialect,
+    List<ColumnPlan> columns,
+    Header header,
+    Settings settings,
+    int firstRow,
+    int firstByte) {
+
+  /** The only column of a role, the first of several, or -1. */
+  int first(Role role) {
+    for (int c = 0; c < columns.size(); c++) {
+      if (columns.get(c).role() == role) {
+        return c;
+      }
+    }
+    return -1;
+  }
+
+  int count(Role role) {
+    int n = 0;
+    for (ColumnPlan column : columns) {
+      n += column.role() == role ? 1 : 0;
+    }
+    return n;
+  }
+}

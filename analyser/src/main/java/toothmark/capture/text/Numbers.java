@@ -1,0 +1,205 @@
+package toothmark.capture.text;
+
+import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
+import toothmark.capture.store.NumberBlock;
+
+/**
+ * Reads plain decimal numbers from bytes, eight digits at a time.
+ *
+ * <p>Eight ASCII digits in a word become their value by three multiplications. Source: D. Lemire,
+ * Number parsing at a gigabyte per second, Software: Practice and Experience 51 (2021),
+ * doi:10.1002/spe.2984.
+ */
+final class Numbers {
+
+  /** What {@link #read} gives when the cell is not a plain number. */
+  static final int NOT_PLAIN = -1;
+
+  /** Bytes that must follow the text in the array. */
+  static final int PADDING = 16;
+
+  private static final long ZEROS = 0x3030303030303030L;
+  private static final long HIGH = 0xF0F0F0F0F0F0F0F0L;
+  private static final long LOW = 0x0F0F0F0F0F0F0F0FL;
+  private static final int MOST_DIGITS = 18;
+  private static final int MOST_EXACT_DIGITS = 15;
+  private static final int LARGEST_POWER = 99;
+  private static final long[] TEN = {
+    1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000
+  };
+
+  private final byte decimalMark;
+  private final byte delimiter;
+  private final boolean blanks;
+  private byte[] text;
+  private ByteBuffer words;
+
+  Numbers(Dialect dialect) {
+    decimalMark = (byte) dialect.decimalMark();
+    delimiter = (byte) dialect.delimiter();
+    blanks = dialect.delimiter() == Dialect.BLANKS;
+  }
+
+  /** The bytes to read from; {@link #PADDING} of them must follow the last cell. */
+  void from(byte[] bytes) {
+    text = bytes;
+    words = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
+  }
+
+  /** Whether a byte ends a cell. */
+  boolean endsCell(byte c) {
+    return c == delimiter || c == '\n' || c == '\r' || blanks && c == '\t';
+  }
+
+  /**
+   * Reads the number that is a whole cell.
+   *
+   * @param start first byte of the cell
+   * @param shift power of ten that is applied when the block is packed
+   * @param into where the number goes
+   * @param row which place in it
+   * @return the byte that ends the cell, or {@link #NOT_PLAIN}
+   */
+  int read(int start, int shift, NumberBlock into, int row) {
+    byte[] b = text;
+    int p = start;
+    byte c = b[p];
+    while (c == ' ' || c == '\t' && delimiter != '\t') {
+      c = b[++p];
+    }
+    boolean negative = c == '-';
+    if (negative || c == '+') {
+      p++;
+    }
+    int first = p;
+    long mantissa = 0;
+    int power = 0;
+    int n;
+    do {
+      long w = words.getLong(p);
+      n = digits(w);
+      mantissa = append(mantissa, w, n);
+      p += n;
+    } while (n == 8);
+    int count = p - first;
+    if (b[p] == decimalMark) {
+      int point = p++;
+      do {
+        long w = words.getLong(p);
+        n = digits(w);
+        mantissa = append(mantissa, w, n);
+        p += n;
+      } while (n == 8);
+      power = point + 1 - p;
+      count -= power;
+    }
+    c = b[p];
+    if (count == 0 || count > MOST_DIGITS) {
+      return count == 0 ? NOT_PLAIN : wide(start, shift, into, row);
+    }
+    if ((c | 0x20) == 'e') {
+      int packed = exponent(p + 1);
+      if (packed < 0) {
+        return NOT_PLAIN;
+      }
+      p += packed >> 12;
+      power += (packed & 0xfff) - 1000;
+      c = b[p];
+    }
+    while (c == ' ' && !blanks) {
+      c = b[++p];
+    }
+    if (!endsCell(c)) {
+      return NOT_PLAIN;
+    }
+    boolean exact = count <= MOST_EXACT_DIGITS && power >= -22 && power <= 22;
+    if (!exact) {
+      return wide(start, shift, into, row);
+    }
+    into.set(row, negative ? -mantissa : mantissa, (byte) power);
+    return p;
+  }
+
+  private static int digits(long w) {
+    long x = w ^ ZEROS;
+    long other = (x + 0x0606060606060606L | x) & HIGH;
+    return Long.numberOfTrailingZeros(other) >>> 3;
+  }
+
+  private static long append(long mantissa, long w, int n) {
+    if (n == 1) {
+      return 10 * mantissa + (w & 15);
+    }
+    if (n == 0) {
+      return mantissa;
+    }
+    long d = (w << 64 - 8 * n) & LOW;
+    d = 10 * d + (d >>> 8);
+    long pairs = 0x000000ff000000ffL;
+    long v = (d & pairs) * 0x000f424000000064L + (d >>> 16 & pairs) * 0x0000271000000001L;
+    return mantissa * TEN[n] + (v >>> 32);
+  }
+
+  /** Length of the exponent with its letter, times 4096, plus exponent plus 1000; or -1. */
+  private int exponent(int start) {
+    byte[] b = text;
+    int p = start;
+    byte sign = b[p];
+    if (sign == '-' || sign == '+') {
+      p++;
+    }
+    int first = p;
+    int e = 0;
+    while (b[p] >= '0' && b[p] <= '9' && p < first + 4) {
+      e = 10 * e + b[p++] - '0';
+    }
+    if (p == first || p > first + 3) {
+      return NOT_PLAIN;
+    }
+    return (p - start + 1 << 12) + 1000 + (sign == '-' ? -e : e);
+  }
+
+  /** Numbers of many digits or of great powers, correctly rounded by the library. */
+  private int wide(int start, int shift, NumberBlock into, int row) {
+    int end = start;
+    while (!endsCell(text[end]) || blanks && end == start) {
+      end++;
+    }
+    int from = start;
+    int to = end;
+    while (from < to && text[from] <= ' ') {
+      from++;
+    }
+    while (to > from && text[to - 1] <= ' ') {
+      to--;
+    }
+    if (shift != 0 || decimalMark != '.' || !onlyNumberBytes(from, to)) {
+      return NOT_PLAIN;
+    }
+    double value;
+    try {
+      value = JavaDoubleParser.parseDouble(text, from, to - from);
+    } catch (NumberFormatException e) {
+      return NOT_PLAIN;
+    }
+    if (Double.isInfinite(value)) {
+      return NOT_PLAIN;
+    }
+    into.set(row, Double.doubleToRawLongBits(value), NumberBlock.BITS);
+    return end;
+  }
+
+  /** The library also takes Java's suffixes, hexadecimal floats and words. */
+  private boolean onlyNumberBytes(int from, int to) {
+    for (int i = from; i < to; i++) {
+      byte c = text[i];
+      boolean mark = c == '.' || c == '-' || c == '+' || (c | 0x20) == 'e';
+      if (!mark && (c < '0' || c > '9')) {
+        return false;
+      }
+    }
+    return to > from;
+  }
+}

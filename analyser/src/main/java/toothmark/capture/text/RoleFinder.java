@@ -1,0 +1,152 @@
+package toothmark.capture.text;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/** Decides what each column is for, from its name, its unit and some of its numbers. */
+final class RoleFinder {
+
+  private final List<ColumnPlan> plans;
+  private final List<List<String>> rows;
+  private final char decimalMark;
+
+  /**
+   * Starts a search.
+   *
+   * @param rows some rows; the first ones follow one another in the file
+   */
+  RoleFinder(List<ColumnPlan> plans, List<List<String>> rows, char decimalMark) {
+    this.plans = new ArrayList<>(plans);
+    this.rows = rows;
+    this.decimalMark = decimalMark;
+  }
+
+  List<ColumnPlan> find(Settings settings) {
+    for (int c = 0; c < plans.size(); c++) {
+      plans.set(c, plans.get(c).with(byName(c)));
+    }
+    if (!has(Role.TIME) && !has(Role.PERIOD)) {
+      byNumbers(settings);
+    }
+    if (has(Role.TIME)) {
+      change(Role.PERIOD, Role.LEFT_OUT);
+    }
+    return plans;
+  }
+
+  private boolean has(Role role) {
+    for (ColumnPlan plan : plans) {
+      if (plan.role() == role) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private void change(Role from, Role to) {
+    for (int c = 0; c < plans.size(); c++) {
+      if (plans.get(c).role() == from) {
+        plans.set(c, plans.get(c).with(to));
+      }
+    }
+  }
+
+  private Role byName(int c) {
+    ColumnPlan plan = plans.get(c);
+    String name = plan.name();
+    if (!plan.kind().isStored()) {
+      return Role.LEFT_OUT;
+    }
+    if (plan.kind() == ColumnKind.CLOCK) {
+      return Role.TIME;
+    }
+    if (plan.kind() != ColumnKind.NUMBER || !isTimeOrBare(plan.unit())) {
+      return Role.VALUE;
+    }
+    if (Words.isPeriod(name)) {
+      return Role.PERIOD;
+    }
+    if (Words.isTime(name)) {
+      return Role.TIME;
+    }
+    return plan.unit().isTime() ? Role.VALUE : counter(c, name);
+  }
+
+  private static boolean isTimeOrBare(Unit unit) {
+    return unit.isTime() || unit.isNone() || unit.equals(Unit.COUNT);
+  }
+
+  private Role counter(int c, String name) {
+    if (name.isEmpty() || !isInteger(c) || numbers() < 2) {
+      return Role.VALUE;
+    }
+    boolean numbered = Words.isSegment(name) && Words.isIndex(name);
+    if (numbered || Words.normal(name).startsWith("seg")) {
+      return Role.SEGMENT;
+    }
+    if (!Words.isIndex(name)) {
+      return Role.VALUE;
+    }
+    boolean tooth = Words.normal(name).startsWith("tooth");
+    return tooth || risesByOne(c) ? Role.INDEX : Role.VALUE;
+  }
+
+  /** No name helps: a unit of time, or numbers that rise, tell the time column. */
+  private void byNumbers(Settings settings) {
+    int timed = -1;
+    int numeric = 0;
+    for (int c = plans.size() - 1; c >= 0; c--) {
+      if (plans.get(c).isStored() && plans.get(c).role() == Role.VALUE) {
+        numeric++;
+        timed = plans.get(c).unit().isTime() ? c : timed;
+      }
+    }
+    if (timed >= 0) {
+      boolean period = numeric == 1 && !rises(timed);
+      plans.set(timed, plans.get(timed).with(period ? Role.PERIOD : Role.TIME));
+      return;
+    }
+    boolean stated = settings.first(Settings.Key.INTERVAL) != null;
+    stated |= settings.first(Settings.Key.RATE) != null;
+    ColumnPlan first = plans.get(0);
+    boolean bare = first.kind() == ColumnKind.NUMBER && first.unit().isNone();
+    if (numeric > 1 && bare && first.role() == Role.VALUE && rises(0) && first.name().isEmpty()) {
+      plans.set(0, first.with(stated && risesByOne(0) ? Role.INDEX : Role.TIME));
+    }
+  }
+
+  private int numbers() {
+    return rows.size();
+  }
+
+  private double number(int row, int c) {
+    Cell cell = Cell.of(rows.get(row).get(c), decimalMark);
+    return cell.kind() == Cell.Kind.NUMBER ? cell.number().doubleValue() : Double.NaN;
+  }
+
+  private boolean isInteger(int c) {
+    for (int r = 0; r < rows.size(); r++) {
+      if (number(r, c) != Math.rint(number(r, c))) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private boolean rises(int c) {
+    for (int r = 1; r < rows.size(); r++) {
+      if (!(number(r, c) > number(r - 1, c))) {
+        return false;
+      }
+    }
+    return rows.size() > 1;
+  }
+
+  private boolean risesByOne(int c) {
+    int steps = 0;
+    for (int r = 1; r < rows.size(); r++) {
+      steps += number(r, c) - number(r - 1, c) == 1 ? 1 : 0;
+    }
+    return steps > 0 && steps >= Math.min(rows.size() - 1, 5);
+  }
+}

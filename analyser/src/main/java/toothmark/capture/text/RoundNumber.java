@@ -1,0 +1,58 @@
+package toothmark.capture.text;
+
+import java.math.BigDecimal;
+import java.math.MathContext;
+
+/** Finds the shortest decimal number near a fitted one. */
+final class RoundNumber {
+
+  private static final int MOST_DIGITS = 9;
+
+  private RoundNumber() {}
+
+  /**
+   * The interval that is, or whose rate is, the number of fewest digits within the uncertainty of a
+   * fit. Recorders count a crystal down by whole numbers, so that is the likely truth.
+   *
+   * @param fitted seconds, positive
+   * @param uncertainty seconds
+   * @return the round interval; the fitted one when none of up to nine digits is near enough
+   */
+  static double interval(double fitted, double uncertainty) {
+    for (int digits = 1; digits <= MOST_DIGITS; digits++) {
+      double interval = rounded(fitted, digits);
+      if (Math.abs(interval - fitted) <= uncertainty) {
+        return interval;
+      }
+      double fromRate = 1 / rounded(1 / fitted, digits);
+      if (Math.abs(fromRate - fitted) <= uncertainty) {
+        return fromRate;
+      }
+    }
+    return fitted;
+  }
+
+  /**
+   * The number of fewest digits within the uncertainty of a fitted one.
+   *
+   * @param fitted any number
+   * @param uncertainty in the same unit, not negative
+   * @return the round number; the fitted one when none is near enough
+   */
+  static double near(double fitted, double uncertainty) {
+    if (Math.abs(fitted) <= uncertainty) {
+      return 0;
+    }
+    for (int digits = 1; digits <= 15; digits++) {
+      double round = rounded(fitted, digits);
+      if (Math.abs(round - fitted) <= uncertainty) {
+        return round;
+      }
+    }
+    return fitted;
+  }
+
+  private static double rounded(double x, int digits) {
+    return new BigDecimal(x).round(new MathContext(digits)).doubleValue();
+  }
+}

@@ -1,0 +1,340 @@
+package toothmark.capture.text;
+
+import java.util.ArrayList;
+import java.util.List;
+import toothmark.capture.text.Settings.Key;
+import toothmark.capture.text.Settings.Value;
+
+/** Finds settings in preamble lines, wherever on the line they stand. */
+final class SettingsReader {
+
+  private static final int LINES_TO_READ = 2000;
+
+  private final Dialect dialect;
+  private final Settings settings = new Settings();
+
+  SettingsReader(Dialect dialect) {
+    this.dialect = dialect;
+  }
+
+  Settings settings() {
+    return settings;
+  }
+
+  /**
+   * Reads one line.
+   *
+   * @param line of the file
+   * @param number of the line, from 1
+   */
+  void read(String line, int number) {
+    if (number > LINES_TO_READ) {
+      return;
+    }
+    List<String> words = words(line);
+    for (int i = 0; i < words.size(); i++) {
+      String word = words.get(i);
+      word = word.startsWith("1 ") ? word.substring(2) : word;
+      String label = label(word);
+      Key key = key(Words.normal(label));
+      if (key == null) {
+        continue;
+      }
+      Unit stated = unitOf(word, label);
+      List<Value> values = new ArrayList<>();
+      String rest = word.substring(label.length()).strip();
+      i = collect(key, values, rest, words, i + 1, new Value(null, stated, number)) - 1;
+      if (!values.isEmpty()) {
+        settings.put(key, values);
+      }
+    }
+  }
+
+  /** A key and, in the row below it, its value. */
+  void readColumn(String above, String below, int number) {
+    Key key = key(Words.normal(label(above)));
+    if (key != null) {
+      List<Value> values = new ArrayList<>();
+      Value template = new Value(null, unitOf(above, label(above)), number);
+      collect(key, values, "", List.of(below), 0, template);
+      if (!values.isEmpty()) {
+        settings.put(key, values);
+      }
+    }
+  }
+
+  private List<String> words(String line) {
+    String text = line.strip();
+    int p = 0;
+    while (p < text.length() && "#%;/!*\"'".indexOf(text.charAt(p)) >= 0) {
+      p++;
+    }
+    List<String> words = new ArrayList<>();
+    Dialect cells = dialect.delimiter() == Dialect.BLANKS ? new Dialect('\t', '.') : dialect;
+    for (String cell : cells.split(text.substring(p))) {
+      int from = 0;
+      for (int i = 0; i < cell.length(); i++) {
+        char c = cell.charAt(i);
+        if (c == '=' || c == ':' || c == '\t') {
+          add(words, cell.substring(from, i));
+          from = i + 1;
+        }
+      }
+      add(words, cell.substring(from));
+    }
+    return words;
+  }
+
+  private static void add(List<String> words, String word) {
+    String w = word.strip();
+    if (!w.isEmpty()) {
+      words.add(w);
+    }
+  }
+
+  /** The words before the first number or bracket of a text. */
+  private static String label(String word) {
+    int p = 0;
+    while (p < word.length()) {
+      char c = word.charAt(p);
+      boolean number =
+          c >= '0' && c <= '9' && (p == 0 || word.charAt(p - 1) <= ' ')
+              || (c == '+' || c == '-' || c == '.')
+                  && p + 1 < word.length()
+                  && Character.isDigit(word.charAt(p + 1));
+      if (number || c == '(' || c == '[') {
+        break;
+      }
+      p++;
+    }
+    return word.substring(0, p).stripTrailing();
+  }
+
+  private static Unit unitOf(String word, String label) {
+    String rest = word.substring(label.length()).strip();
+    int close = Math.max(rest.indexOf(')'), rest.indexOf(']'));
+    Unit unit = close > 0 ? Unit.parse(rest.substring(0, close + 1)) : null;
+    return unit == null ? Unit.NONE : unit;
+  }
+
+  /** Takes the values that follow a key; gives the index of the first word that is none. */
+  private int collect(
+      Key key, List<Value> values, String rest, List<String> words, int from, Value template) {
+    boolean forUnit = key == Key.UNIT || key == Key.TIME_UNIT;
+    String first = rest.startsWith("(") || rest.startsWith("[") ? "" : rest;
+    int i = from;
+    if (!first.isEmpty()) {
+      addValue(forUnit, values, first, template);
+    }
+    for (; i < words.size(); i++) {
+      if (!addValue(forUnit, values, words.get(i), template)) {
+        Unit unit = Unit.parse(words.get(i));
+        if (unit == null || forUnit) {
+          break;
+        }
+        template = new Value(null, unit, template.line());
+        applyUnit(values, unit);
+      }
+    }
+    return i;
+  }
+
+  private static void applyUnit(List<Value> values, Unit unit) {
+    int last = values.size() - 1;
+    if (last >= 0 && values.get(last).unit().isNone()) {
+      Value v = values.get(last);
+      values.set(last, new Value(v.number().scaleByPowerOfTen(unit.power()), unit, v.line()));
+    }
+  }
+
+  private boolean addValue(boolean forUnit, List<Value> values, String word, Value template) {
+    if (forUnit) {
+      Unit unit = Unit.parse(word);
+      if (unit != null) {
+        values.add(new Value(null, unit, template.line()));
+      }
+      return unit != null;
+    }
+    String w =
+        word.endsWith("X") || word.endsWith("x") ? word.substring(0, word.length() - 1) : word;
+    Cell cell = Cell.of(w, dialect.decimalMark());
+    if (cell.kind() != Cell.Kind.NUMBER && dialect.decimalMark() == ',') {
+      cell = Cell.of(w, '.');
+    }
+    if (cell.kind() != Cell.Kind.NUMBER) {
+      return false;
+    }
+    boolean own = !cell.unit().isNone();
+    Unit unit = own ? cell.unit() : template.unit();
+    values.add(
+        new Value(
+            own ? cell.number() : cell.number().scaleByPowerOfTen(unit.power()),
+            unit,
+            template.line()));
+    return true;
+  }
+
+  /** What a label means; null when it is none of ours. */
+  private static Key key(String label) {
+    Key key = exact(label);
+    if (key == null && label.indexOf(' ') > 0) {
+      key = exact(label.substring(label.indexOf(' ') + 1));
+    }
+    return key;
+  }
+
+  private static Key exact(String label) {
+    return switch (label) {
+      case "interval",
+          "sample interval",
+          "sampling interval",
+          "increment",
+          "x increment",
+          "xincr",
+          "xinc",
+          "x incr",
+          "x inc",
+          "dt",
+          "delta t",
+          "deltat",
+          "sample period",
+          "sampling period",
+          "sampling time",
+          "time per sample",
+          "time step",
+          "timestep",
+          "time increment",
+          "abtastintervall",
+          "abtastzeit",
+          "schrittweite",
+          "intervalle",
+          "pas de temps",
+          "intervalle d echantillonnage",
+          "periode d echantillonnage",
+          "intervalo",
+          "intervalo de muestreo",
+          "periodo de muestreo",
+          "intervallo",
+          "intervallo di campionamento",
+          "passo" ->
+          Key.INTERVAL;
+      case "rate",
+          "sample rate",
+          "sampling rate",
+          "samplerate",
+          "sampling frequency",
+          "sample frequency",
+          "fs",
+          "abtastrate",
+          "abtastfrequenz",
+          "frequence d echantillonnage",
+          "frecuencia de muestreo",
+          "tasa de muestreo",
+          "frequenza di campionamento",
+          "taxa de amostragem" ->
+          Key.RATE;
+      case "start",
+          "start time",
+          "x origin",
+          "xorigin",
+          "xzero",
+          "x zero",
+          "t0",
+          "first time",
+          "time of first sample",
+          "time offset",
+          "startzeit",
+          "anfang",
+          "debut",
+          "inicio",
+          "inizio" ->
+          Key.START;
+      case "points",
+          "record points",
+          "record length",
+          "samples",
+          "number of points",
+          "number of samples",
+          "no of points",
+          "num points",
+          "numpoints",
+          "sample count",
+          "anzahl",
+          "punkte",
+          "messpunkte",
+          "abtastwerte",
+          "echantillons",
+          "nombre de points",
+          "muestras",
+          "puntos",
+          "punti",
+          "campioni",
+          "memory length" ->
+          Key.POINTS;
+      case "scale",
+          "scale factor",
+          "volts per count",
+          "v/count",
+          "v/lsb",
+          "volt/lsb",
+          "volts/count",
+          "multiplier",
+          "skalierung",
+          "skalierungsfaktor",
+          "facteur",
+          "factor",
+          "faktor",
+          "y increment",
+          "yincr",
+          "ymult",
+          "y mult",
+          "resolution per count" ->
+          Key.SCALE;
+      case "offset", "y offset", "yoffset", "yzero", "y zero", "y origin", "yorigin", "versatz" ->
+          Key.OFFSET;
+      case "probe",
+          "probe factor",
+          "probe attenuation",
+          "attenuation",
+          "tastkopf",
+          "teiler",
+          "sonde",
+          "sonda" ->
+          Key.PROBE;
+      case "clock",
+          "timer clock",
+          "counter clock",
+          "timer frequency",
+          "clock frequency",
+          "tick",
+          "ticks",
+          "tick time",
+          "tick rate",
+          "takt",
+          "zeittakt" ->
+          Key.CLOCK;
+      case "unit",
+          "units",
+          "vertical units",
+          "vertical unit",
+          "y unit",
+          "y units",
+          "yunit",
+          "einheit",
+          "unite",
+          "unidad",
+          "unita" ->
+          Key.UNIT;
+      case "time unit",
+          "time units",
+          "horizontal units",
+          "horizontal unit",
+          "x unit",
+          "x units",
+          "xunit",
+          "zeiteinheit" ->
+          Key.TIME_UNIT;
+      default -> null;
+    };
+  }
+}

@@ -1,0 +1,171 @@
+package toothmark.capture.text;
+
+import java.util.OptionalDouble;
+import toothmark.capture.ReadingOptions;
+import toothmark.capture.UnreadableCaptureException;
+import toothmark.capture.store.StoredColumn;
+import toothmark.capture.text.Settings.Key;
+import toothmark.capture.text.Settings.Value;
+
+/** Finds what one step of a time column is worth, and the sampling interval that is stated. */
+final class TimeBase {
+
+  private static final double SHORTEST_LIKELY_PERIOD_US = 20;
+  private static final double LONGEST_LIKELY_PERIOD_US = 500_000;
+
+  private final Table table;
+  private final ReadingOptions options;
+  private final Notes notes;
+
+  TimeBase(Table table, ReadingOptions options, Notes notes) {
+    this.table = table;
+    this.options = options;
+    this.notes = notes;
+  }
+
+  /** The interval that the user or the preamble states, s. */
+  OptionalDouble statedInterval() throws UnreadableCaptureException {
+    if (options.intervalSeconds().isPresent()) {
+      return options.intervalSeconds();
+    }
+    Settings settings = table.layout().settings();
+    Value interval = settings.first(Key.INTERVAL);
+    Value rate = settings.first(Key.RATE);
+    if (interval != null && interval.unit().symbol().equals("Hz")) {
+      rate = interval;
+      interval = null;
+    }
+    if (interval != null) {
+      return positive(interval, Key.INTERVAL, interval.number().doubleValue());
+    }
+    if (rate != null && rate.unit().isTime()) {
+      return positive(rate, Key.RATE, rate.number().doubleValue());
+    }
+    return rate == null
+        ? OptionalDouble.empty()
+        : positive(rate, Key.RATE, 1 / rate.number().doubleValue());
+  }
+
+  private OptionalDouble positive(Value value, Key key, double seconds)
+      throws UnreadableCaptureException {
+    if (!(seconds > 0) || Double.isInfinite(seconds)) {
+      throw new UnreadableCaptureException(
+          table.file()
+              + ": line "
+              + value.line()
+              + ": the "
+              + key.text
+              + " is "
+              + value.number()
+              + ", but must be positive; mend the line or state the interval");
+    }
+    return OptionalDouble.of(seconds);
+  }
+
+  /** Where the stated interval comes from, for showing. */
+  String statedBy() {
+    if (options.intervalSeconds().isPresent()) {
+      return "stated by the user";
+    }
+    Settings settings = table.layout().settings();
+    Value value = settings.first(Key.INTERVAL);
+    value = value == null ? settings.first(Key.RATE) : value;
+    return "stated in line " + value.line();
+  }
+
+  /**
+   * Seconds for one step of a column of times or periods.
+   *
+   * @param column index of the column
+   * @throws UnreadableCaptureException if the unit is not stated and cannot be told
+   */
+  double secondsPerStep(int column) throws UnreadableCaptureException {
+    ColumnPlan plan = table.layout().columns().get(column);
+    Unit unit = plan.unit();
+    if (options.timeUnit().isPresent()) {
+      return powerOfTen(userUnit().power() - unit.power());
+    }
+    if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {
+      return 1;
+    }
+    Value clock = table.layout().settings().first(Key.CLOCK);
+    if (clock != null && isWhole(column)) {
+      double c = clock.number().doubleValue();
+      double seconds = clock.unit().isTime() ? c : 1 / c;
+      notes.fact("counter clock", Shown.seconds(seconds) + " a count, line " + clock.line());
+      return seconds;
+    }
+    Value stated = table.layout().settings().first(Key.TIME_UNIT);
+    if (stated != null && stated.unit().isTime()) {
+      return powerOfTen(stated.unit().power());
+    }
+    return guessed(column, plan);
+  }
+
+  private Unit userUnit() {
+    Unit unit = Unit.parse(options.timeUnit().get());
+    if (unit == null || !unit.isTime()) {
+      throw new IllegalArgumentException(
+          "'" + options.timeUnit().get() + "' is no unit of time; use s, ms, us or ns");
+    }
+    return unit;
+  }
+
+  private double guessed(int column, ColumnPlan plan) throws UnreadableCaptureException {
+    OptionalDouble interval = statedInterval();
+    double step = typicalStep(column, plan.role());
+    if (interval.isPresent() && plan.role() == Role.TIME) {
+      for (int power = 0; power >= -12; power -= 3) {
+        double seconds = powerOfTen(power);
+        if (Math.abs(step * seconds / interval.getAsDouble() - 1) < 0.01) {
+          notes.fact("unit of time", Shown.seconds(seconds) + ", from the stated interval");
+          return seconds;
+        }
+      }
+      if (step == 1 && isWhole(column)) {
+        notes.fact("unit of time", "the column counts samples; the interval is stated");
+        return interval.getAsDouble();
+      }
+    }
+    if (!isWhole(column)) {
+      notes.doubt("the column of times has no unit; taken as seconds");
+      return 1;
+    }
+    boolean list = table.layout().count(Role.VALUE) == 0;
+    boolean likely = step >= SHORTEST_LIKELY_PERIOD_US && step <= LONGEST_LIKELY_PERIOD_US;
+    if (list && likely) {
+      notes.doubt("the whole numbers have no unit; taken as microseconds");
+      return 1e-6;
+    }
+    throw new UnreadableCaptureException(
+        table.file()
+            + ": column "
+            + (column + 1)
+            + ": the times are whole numbers without a unit, such as "
+            + (long) table.column(column).at(table.rows() - 1)
+            + "; state the unit of time");
+  }
+
+  private boolean isWhole(int column) {
+    return table.column(column).writtenStep() >= 1;
+  }
+
+  private double typicalStep(int column, Role role) {
+    StoredColumn c = table.column(column);
+    int n = (int) Math.min(1001, c.count());
+    double[] values = new double[n];
+    c.read(0, values, 0, n);
+    if (role != Role.PERIOD) {
+      for (int i = 0; i + 1 < n; i++) {
+        values[i] = Math.abs(values[i + 1] - values[i]);
+      }
+      n--;
+    }
+    java.util.Arrays.sort(values, 0, Math.max(n, 0));
+    return n < 1 ? 0 : values[n / 2];
+  }
+
+  private static double powerOfTen(int power) {
+    return power < 0 ? 1 / Math.pow(10, -power) : Math.pow(10, power);
+  }
+}

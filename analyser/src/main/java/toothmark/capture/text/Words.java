@@ -1,0 +1,267 @@
+package toothmark.capture.text;
+
+import java.text.Normalizer;
+import java.util.Locale;
+import java.util.Set;
+
+/** What headers and preambles call things, in the languages met most. */
+final class Words {
+
+  private static final Set<String> TIME =
+      Set.of(
+          "time",
+          "times",
+          "t",
+          "zeit",
+          "temps",
+          "tiempo",
+          "tempo",
+          "tid",
+          "tijd",
+          "aika",
+          "czas",
+          "cas",
+          "vreme",
+          "время",
+          "ido",
+          "zaman",
+          "时间",
+          "時間",
+          "시간",
+          "timestamp",
+          "timestamps",
+          "zeitstempel",
+          "zeitpunkt",
+          "horodatage",
+          "uhrzeit",
+          "elapsed",
+          "second",
+          "seconds",
+          "sekunde",
+          "sekunden",
+          "seconde",
+          "secondes",
+          "segundos",
+          "sec",
+          "milliseconds",
+          "microseconds",
+          "nanoseconds");
+  private static final Set<String> PERIOD =
+      Set.of(
+          "period",
+          "periods",
+          "interval",
+          "intervals",
+          "dt",
+          "delta",
+          "duration",
+          "durations",
+          "spacing",
+          "periode",
+          "perioden",
+          "periodendauer",
+          "zahnperiode",
+          "abstand",
+          "dauer",
+          "intervall",
+          "intervalle",
+          "duree",
+          "periodo",
+          "durata",
+          "intervallo",
+          "intervalo",
+          "duracion",
+          "период");
+  private static final Set<String> INDEX =
+      Set.of(
+          "index",
+          "idx",
+          "no",
+          "nr",
+          "n",
+          "#",
+          "sample",
+          "samples",
+          "point",
+          "points",
+          "row",
+          "tooth",
+          "i",
+          "nummer",
+          "number",
+          "num",
+          "numero",
+          "x",
+          "x axis",
+          "x-axis",
+          "count",
+          "punkt",
+          "abtastwert",
+          "echantillon",
+          "muestra",
+          "campione",
+          "id");
+  private static final Set<String> SEGMENT =
+      Set.of(
+          "segment",
+          "seg",
+          "trigger",
+          "frame",
+          "buffer",
+          "burst",
+          "shot",
+          "waveform",
+          "record",
+          "acquisition",
+          "aufnahme",
+          "messung");
+  private static final Set<String> LEVEL =
+      Set.of(
+          "level",
+          "state",
+          "polarity",
+          "edge",
+          "pegel",
+          "zustand",
+          "flanke",
+          "niveau",
+          "etat",
+          "front",
+          "nivel",
+          "estado",
+          "stato",
+          "livello",
+          "direction",
+          "value",
+          "type",
+          "kind");
+
+  private Words() {}
+
+  /** Lower case, accents off, punctuation to single blanks. */
+  static String normal(String text) {
+    String t = text.strip().toLowerCase(Locale.ROOT);
+    if (!isAscii(t)) {
+      t = Normalizer.normalize(t, Normalizer.Form.NFKD);
+    }
+    StringBuilder b = new StringBuilder(t.length());
+    for (int i = 0; i < t.length(); i++) {
+      char c = t.charAt(i);
+      boolean blank = c <= ' ' || c == '_' || c == '-' || c == '.' || c == '\'' || c == 0xa0;
+      if (Character.getType(c) == Character.NON_SPACING_MARK) {
+        continue;
+      }
+      if (!blank) {
+        b.append(c == 'ß' ? "ss" : String.valueOf(c));
+      } else if (b.length() > 0 && b.charAt(b.length() - 1) != ' ') {
+        b.append(' ');
+      }
+    }
+    return b.toString().strip();
+  }
+
+  private static boolean isAscii(String t) {
+    for (int i = 0; i < t.length(); i++) {
+      if (t.charAt(i) > 127) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  static boolean isTime(String name) {
+    return firstOrLastIn(TIME, name);
+  }
+
+  static boolean isPeriod(String name) {
+    return firstOrLastIn(PERIOD, name) || normal(name).equals("tooth time");
+  }
+
+  static boolean isIndex(String name) {
+    return firstOrLastIn(INDEX, name);
+  }
+
+  static boolean isSegment(String name) {
+    return firstOrLastIn(SEGMENT, name);
+  }
+
+  static boolean isLevel(String name) {
+    return firstOrLastIn(LEVEL, name);
+  }
+
+  /** Whether a line between rows of numbers announces a new segment. */
+  static boolean announcesSegment(String line) {
+    for (String word : normal(line).split(" ", 6)) {
+      if (SEGMENT.contains(strip(word))) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static String strip(String word) {
+    int end = word.length();
+    while (end > 0 && !Character.isLetter(word.charAt(end - 1))) {
+      end--;
+    }
+    return word.substring(0, end);
+  }
+
+  private static boolean firstOrLastIn(Set<String> set, String name) {
+    String n = normal(name);
+    if (set.contains(n)) {
+      return true;
+    }
+    int first = n.indexOf(' ');
+    return first > 0
+        && (set.contains(n.substring(0, first))
+            || set.contains(n.substring(n.lastIndexOf(' ') + 1)));
+  }
+
+  /**
+   * A level in words.
+   *
+   * @return 1, 0, or -1 for any other text
+   */
+  static int level(String cell) {
+    return switch (normal(cell)) {
+      case "1",
+          "high",
+          "hi",
+          "h",
+          "rising",
+          "rise",
+          "r",
+          "up",
+          "on",
+          "true",
+          "↑",
+          "hoch",
+          "steigend",
+          "haut",
+          "montant",
+          "alto" ->
+          1;
+      case "0",
+          "low",
+          "lo",
+          "l",
+          "falling",
+          "fall",
+          "f",
+          "down",
+          "off",
+          "false",
+          "↓",
+          "tief",
+          "niedrig",
+          "fallend",
+          "bas",
+          "descendant",
+          "bajo",
+          "basso" ->
+          0;
+      default -> -1;
+    };
+  }
+}

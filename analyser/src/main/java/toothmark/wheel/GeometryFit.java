@@ -1,0 +1,236 @@
+package toothmark.wheel;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.RealMatrix;
+import org.apache.commons.math3.linear.RealVector;
+
+/**
+ * Learns how far each tooth stands from its nominal place, apart from what the crank's speed does.
+ *
+ * <p>Over two turns the crank's angle is a polynomial of time, plus firing ripple that repeats with
+ * the turn and shrinks with the square of speed, plus the place of each tooth, which does neither.
+ * All are found at once by regularised least squares over many pairs of turns, the polynomials
+ * eliminated first. Run-out, a sine once a turn, has a term of its own, for the smooth part of a
+ * wheel's error is what a prior on single teeth would shrink; it is kept only where it is plain.
+ * After Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and Diamond, Heyns and
+ * Oberholster, Mech. Syst. Signal Process. 75 (2016).
+ */
+final class GeometryFit {
+
+  /** Fewer turns say too little of single teeth. */
+  static final int LEAST_TURNS = 10;
+
+  /** Below this speed compression shapes the turn more than the wheel does, rev/min. */
+  private static final double SLOWEST_RPM = 500;
+
+  private static final int MOST_WINDOWS = 150;
+  private static final int BLOCKS = 8;
+
+  /** How far a sound tooth is off, and how far a bent one may be, degrees. */
+  private static final double SOUND_DEGREES = 0.03;
+
+  private static final double BENT_DEGREES = 5;
+  private static final double BENT_FROM_DEGREES = 0.15;
+  private static final double RUN_OUT_DEGREES = 0.5;
+  private static final double LEAST_RUN_OUT_DEGREES = 0.05;
+  private static final double RIPPLE_DEGREES = 3;
+  private static final int[] RIPPLE_ORDERS = {1, 2, 3, 4, 6};
+
+  private final WheelPattern pattern;
+  private final int teeth;
+  private final int unknowns;
+  private final List<GeometryWindow> windows;
+  private final double[] prior;
+  private RealMatrix[] normal;
+  private RealVector[] right;
+  private double scale = 1;
+
+  private GeometryFit(WheelPattern pattern, List<GeometryWindow> windows) {
+    this.pattern = pattern;
+    this.teeth = pattern.teeth();
+    this.unknowns = teeth + 2 + 2 * RIPPLE_ORDERS.length;
+    this.windows = windows;
+    this.prior = new double[unknowns];
+    Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
+    Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
+    Arrays.fill(prior, teeth + 2, unknowns, RIPPLE_DEGREES);
+  }
+
+  /**
+   * Learns a wheel.
+   *
+   * @param events its teeth, named
+   * @param pattern the wheel
+   * @return places and strengths; a flat geometry where too few turns are fast and whole
+   */
+  static ToothGeometry learn(ToothEvents events, WheelPattern pattern) {
+    double[] amplitudes = amplitudes(events, pattern.teeth());
+    List<GeometryWindow> all = GeometryWindow.all(events, pattern, SLOWEST_RPM);
+    if (all.size() < LEAST_TURNS - 1) {
+      double[] zero = new double[pattern.teeth()];
+      double[] u = new double[pattern.teeth()];
+      Arrays.fill(u, SOUND_DEGREES);
+      return new ToothGeometry(zero, u, amplitudes, 0);
+    }
+    List<GeometryWindow> some = new ArrayList<>();
+    int step = (all.size() + MOST_WINDOWS - 1) / MOST_WINDOWS;
+    for (int i = 0; i < all.size(); i += step) {
+      some.add(all.get(i));
+    }
+    return new GeometryFit(pattern, some).fit(amplitudes, all.size() + 1);
+  }
+
+  private ToothGeometry fit(double[] amplitudes, int turns) {
+    accumulate(null);
+    RealVector found = solve(-1);
+    accumulate(found);
+    found = solve(-1);
+    if (freeBentTeeth(found)) {
+      accumulate(found);
+      found = solve(-1);
+    }
+    double[] spread = spread(found);
+    if (!runOutIsPlain(found, spread)) {
+      Arrays.fill(prior, teeth, teeth + 2, 1e-6);
+      found = solve(-1);
+      spread = spread(found);
+    }
+    double[] offsets = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      offsets[k] = offset(found, k);
+    }
+    return new ToothGeometry(offsets, spread, amplitudes, turns);
+  }
+
+  private double offset(RealVector found, int k) {
+    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+    return found.getEntry(k)
+        + found.getEntry(teeth) * Math.cos(a)
+        + found.getEntry(teeth + 1) * Math.sin(a);
+  }
+
+  /**
+   * Sums the normal equations by blocks of windows; known residuals lessen the weight of outliers.
+   */
+  private void accumulate(RealVector known) {
+    normal = new RealMatrix[BLOCKS];
+    right = new RealVector[BLOCKS];
+    List<double[]> residuals = new ArrayList<>();
+    for (int b = 0; b < BLOCKS; b++) {
+      normal[b] = new Array2DRowRealMatrix(unknowns, unknowns);
+      right[b] = new ArrayRealVector(unknowns);
+    }
+    for (int w = 0; w < windows.size(); w++) {
+      GeometryWindow.Rows rows = windows.get(w).rows(RIPPLE_ORDERS, known, scale);
+      rows.addTo(normal[w * BLOCKS / windows.size()], right[w * BLOCKS / windows.size()]);
+      residuals.add(rows.residuals(known));
+    }
+    double[] r =
+        residuals.stream().flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
+    scale = Math.max(1e-3, 1.4826 * r[r.length / 2]);
+  }
+
+  /** Solves all blocks together, or all but one. */
+  private RealVector solve(int without) {
+    return decompose(without).getSolver().solve(sum(right, without));
+  }
+
+  private CholeskyDecomposition decompose(int without) {
+    RealMatrix a = new Array2DRowRealMatrix(unknowns, unknowns);
+    for (int b = 0; b < BLOCKS; b++) {
+      a = b == without ? a : a.add(normal[b]);
+    }
+    for (int i = 0; i < unknowns; i++) {
+      a.addToEntry(i, i, scale * scale / (prior[i] * prior[i]));
+    }
+    return new CholeskyDecomposition(a, 1e-9, 1e-14);
+  }
+
+  private static RealVector sum(RealVector[] parts, int without) {
+    RealVector s = new ArrayRealVector(parts[0].getDimension());
+    for (int b = 0; b < parts.length; b++) {
+      s = b == without ? s : s.add(parts[b]);
+    }
+    return s;
+  }
+
+  /** Teeth far off their place are let go, so that the prior on sound teeth does not hold them. */
+  private boolean freeBentTeeth(RealVector found) {
+    double[] size = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      size[k] = Math.abs(found.getEntry(k));
+    }
+    double[] sorted = size.clone();
+    Arrays.sort(sorted);
+    double limit = Math.max(BENT_FROM_DEGREES, 5 * 1.4826 * sorted[teeth / 2]);
+    boolean any = false;
+    for (int k = 0; k < teeth; k++) {
+      if (size[k] > limit) {
+        prior[k] = BENT_DEGREES;
+        any = true;
+      }
+    }
+    return any;
+  }
+
+  /** Standard uncertainty of each offset: what the fit leaves open, and how it varies by block. */
+  private double[] spread(RealVector found) {
+    RealMatrix covariance = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    double[] variance = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      RealVector l = direction(k);
+      variance[k] = l.dotProduct(covariance.operate(l));
+    }
+    for (int b = 0; b < BLOCKS; b++) {
+      RealVector without = solve(b);
+      for (int k = 0; k < teeth; k++) {
+        double d = offset(without, k) - offset(found, k);
+        variance[k] += d * d * (BLOCKS - 1) / BLOCKS;
+      }
+    }
+    return Arrays.stream(variance).map(Math::sqrt).toArray();
+  }
+
+  private RealVector direction(int k) {
+    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+    RealVector l = new ArrayRealVector(unknowns);
+    l.setEntry(k, 1);
+    l.setEntry(teeth, Math.cos(a));
+    l.setEntry(teeth + 1, Math.sin(a));
+    return l;
+  }
+
+  private boolean runOutIsPlain(RealVector found, double[] spread) {
+    double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
+    double[] sorted = spread.clone();
+    Arrays.sort(sorted);
+    return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, 3 * sorted[teeth / 2]);
+  }
+
+  /** Median strength of each tooth over that of the median tooth. */
+  private static double[] amplitudes(ToothEvents events, int teeth) {
+    List<List<Double>> by = new ArrayList<>();
+    for (int k = 0; k < teeth; k++) {
+      by.add(new ArrayList<>());
+    }
+    for (int i = 0; i < events.size(); i++) {
+      if (events.kind(i) == ToothKind.SEEN) {
+        by.get(events.tooth(i) - 1).add(events.strength(i));
+      }
+    }
+    double[] amplitudes = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      double[] s = by.get(k).stream().mapToDouble(Double::doubleValue).sorted().toArray();
+      amplitudes[k] = s.length == 0 ? 0 : s[s.length / 2];
+    }
+    double[] sorted = amplitudes.clone();
+    Arrays.sort(sorted);
+    double median = sorted[teeth / 2] > 0 ? sorted[teeth / 2] : 1;
+    return Arrays.stream(amplitudes).map(a -> a / median).toArray();
+  }
+}

@@ -1,0 +1,94 @@
+package toothmark.wheel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+/** Wheels whose errors are known, turned at speeds that change and ripple. */
+class GeometryFitTest {
+
+  private static final WheelPattern WHEEL = WheelPattern.of(36, 1);
+  private static final double JITTER_DEGREES = 0.02;
+
+  /** How far tooth k passes after its nominal place. */
+  private interface Places {
+    double degrees(int tooth);
+  }
+
+  /**
+   * Turns a wheel: the crank's angle is 6 n t plus a ramp plus a ripple of order 2 whose swing
+   * falls with the square of speed, as a given torque gives.
+   */
+  private static ToothEvents turn(Places places, int turns, double fromRpm, double toRpm) {
+    Random random = new Random(11);
+    ToothEvents.Builder events = new ToothEvents.Builder();
+    double time = 0;
+    double before = 0;
+    for (int r = 0; r < turns; r++) {
+      for (int k = 1; k <= WHEEL.teeth(); k++) {
+        double place =
+            360.0 * r
+                + WHEEL.degreesAfterTooth1(k)
+                + places.degrees(k)
+                + JITTER_DEGREES * random.nextGaussian();
+        double rpm = fromRpm + (toRpm - fromRpm) * place / (360.0 * turns);
+        double swing = 0.6 * Math.pow(1000 / rpm, 2);
+        double smooth = place + swing * Math.sin(Math.toRadians(2 * place + 40));
+        time += (smooth - before) / (6 * rpm);
+        before = smooth;
+        double u = JITTER_DEGREES / (6 * rpm);
+        events.add(new ToothEvent(time, u, ToothKind.SEEN, k, r, 1, k == 20 ? 0.6 : 1));
+      }
+    }
+    return events.build();
+  }
+
+  @Test
+  void findsRunOutApartFromRipple() {
+    Places runOut = k -> 0.3 * Math.cos(Math.toRadians(WHEEL.degreesAfterTooth1(k) - 70));
+    ToothGeometry g = GeometryFit.learn(turn(runOut, 60, 900, 2600), WHEEL);
+    for (int k = 1; k <= WHEEL.teeth(); k++) {
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(runOut.degrees(k), within(0.04));
+    }
+  }
+
+  @Test
+  void findsABentToothAndLeavesItsNeighboursAlone() {
+    Places bent = k -> k == 20 ? 1.8 : 0;
+    ToothGeometry g = GeometryFit.learn(turn(bent, 40, 1500, 1800), WHEEL);
+    assertThat(g.offsetDegrees(20)).isCloseTo(1.8, within(0.06));
+    assertThat(g.offsetDegrees(19)).isCloseTo(0, within(0.06));
+    assertThat(g.offsetDegrees(21)).isCloseTo(0, within(0.06));
+    assertThat(g.amplitude(20)).isCloseTo(0.6, within(1e-9));
+  }
+
+  @Test
+  void lessensToothErrorsOfASoundWheelAndStatesHowWell() {
+    Random random = new Random(5);
+    double[] error = random.doubles(36, -0.05, 0.05).toArray();
+    ToothGeometry g = GeometryFit.learn(turn(k -> error[k], 60, 900, 3000), WHEEL);
+    double mean = 0;
+    for (int k = 1; k <= 35; k++) {
+      mean += (g.offsetDegrees(k) - error[k]) / 35;
+    }
+    double squares = 0;
+    double stated = 0;
+    for (int k = 1; k <= 35; k++) {
+      squares += Math.pow(g.offsetDegrees(k) - error[k] - mean, 2) / 35;
+      stated += Math.pow(g.uncertaintyDegrees(k), 2) / 35;
+    }
+    assertThat(Math.sqrt(squares)).isLessThan(0.015);
+    assertThat(Math.sqrt(squares)).isLessThan(2.5 * Math.sqrt(stated));
+  }
+
+  @Test
+  void learnsNothingFromAFewTurnsOrOnTheStarter() {
+    assertThat(GeometryFit.learn(turn(k -> 0.3, 6, 900, 900), WHEEL).turns()).isZero();
+    assertThat(GeometryFit.learn(turn(k -> 0.3, 40, 300, 300), WHEEL).turns()).isZero();
+  }
+
+  private static org.assertj.core.data.Offset<Double> within(double degrees) {
+    return org.assertj.core.api.Assertions.within(degrees);
+  }
+}

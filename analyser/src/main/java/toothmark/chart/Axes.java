@@ -25,6 +25,9 @@ import toothmark.units.Say;
 /** Axes in one hand: name and unit beside them, figures that stay the same in every country. */
 final class Axes {
 
+  /** Name of the axis of a whole capture. */
+  static final String TIME = "time (s)";
+
   private static final double NAME_SIZE = 12;
   private static final double FIGURE_SIZE = 11;
 
@@ -47,7 +50,7 @@ final class Axes {
 
   /** An axis of time that spans a whole capture. */
   static NumberAxis time(Range span, Ink ink) {
-    NumberAxis axis = linear("time (s)", 1e-9, ink);
+    NumberAxis axis = linear(TIME, 1e-9, ink);
     axis.setTickLabelInsets(SPARSE);
     axis.setRange(wide(span));
     return axis;
@@ -84,7 +87,7 @@ final class Axes {
     return axis;
   }
 
-  private static <A extends ValueAxis> A style(A axis, Ink ink) {
+  static <A extends ValueAxis> A style(A axis, Ink ink) {
     axis.setLabelFont(Lettering.regular(NAME_SIZE));
     axis.setTickLabelFont(Lettering.regular(FIGURE_SIZE));
     axis.setLabelPaint(ink.text());

@@ -1,6 +1,9 @@
 package toothmark.chart;
 
+import java.util.Optional;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.XYPlot;
 
 /**
  * A chart with the question that it answers.
@@ -14,4 +17,17 @@ public record Figure(String question, String answer, JFreeChart chart, int heigh
 
   /** How wide a figure is laid out, in units of its own type (12 high). */
   public static final int WIDTH = 760;
+
+  /**
+   * The axis across where it is the time of the capture, so that figures can be read side by side.
+   *
+   * @return empty when something else runs across
+   */
+  public Optional<ValueAxis> timeAxis() {
+    return chart.getPlot() instanceof XYPlot plot
+            && plot.getDomainAxis() != null
+            && Axes.TIME.equals(plot.getDomainAxis().getLabel())
+        ? Optional.of(plot.getDomainAxis())
+        : Optional.empty();
+  }
 }

@@ -75,8 +75,20 @@ public final class EdgeDetector {
   }
 
   private static CrankEdges wave(SampledSignal signal, SampleStatistics s) {
-    double offset = s.offset();
-    Extrema extrema = FluxEdges.find(signal, offset, s.noise());
-    return FluxTiming.of(signal, s, offset, extrema);
+    Wave wave = Wave.of(signal, s);
+    Extrema extrema = FluxEdges.find(wave);
+    Harmonics hum = HumFinder.find(wave, extrema);
+    if (!hum.isNone()) {
+      wave = wave.without(hum);
+      extrema = FluxEdges.find(wave);
+    }
+    FluxTiming.FluxTrains trains = FluxTiming.of(wave, extrema);
+    EdgeTrain fuller =
+        trains.falling().size() >= trains.rising().size() ? trains.falling() : trains.rising();
+    return new CrankEdges(
+        SensorKind.VARIABLE_RELUCTANCE,
+        trains.falling(),
+        trains.rising(),
+        Quality.of(signal, s, wave.offset(), fuller, hum.asHum(signal.intervalSeconds())));
   }
 }

@@ -1,7 +1,5 @@
 package toothmark.edges;
 
-import toothmark.capture.SampledSignal;
-
 /**
  * Edges of a variable-reluctance wave: every tooth centre is a maximum of flux, every slot centre a
  * minimum, timed by the zero of the voltage there.
@@ -24,12 +22,12 @@ final class FluxEdges {
   private FluxEdges() {}
 
   /** The extrema that are teeth or slots, or disturbances of like size. */
-  static Extrema find(SampledSignal signal, double offset, double noise) {
-    Extrema all = FluxZigzag.of(signal, offset, noise, 0);
-    double[] first = SwingScale.fromBlocks(all, signal.intervalSeconds());
+  static Extrema find(Wave wave) {
+    Extrema all = FluxZigzag.of(wave);
+    double[] first = SwingScale.fromBlocks(all, wave.signal().intervalSeconds());
     Extrema teeth = all.standingOut(times(first, FIRST_HYSTERESIS));
     for (int round = 0; round < 2; round++) {
-      teeth = all.standingOut(hysteresis(all, teeth, noise));
+      teeth = all.standingOut(hysteresis(all, teeth, wave.walkNoise()));
     }
     return teeth;
   }

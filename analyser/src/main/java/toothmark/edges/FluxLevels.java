@@ -13,8 +13,11 @@ final class FluxLevels {
 
   private static final int SAME_KIND_EACH_SIDE = 6;
 
+  /** Over this many pitches to each side run-out has come round and cancels on usual wheels. */
+  private static final int TILT_EACH_SIDE = 36;
+
   private final Extrema e;
-  private final double[] near = new double[4 * SAME_KIND_EACH_SIDE + 4];
+  private final double[] near = new double[4 * TILT_EACH_SIDE + 4];
 
   private FluxLevels(Extrema e) {
     this.e = e;
@@ -24,7 +27,7 @@ final class FluxLevels {
     FluxLevels l = new FluxLevels(e);
     double[] out = new double[e.size()];
     for (int i = 0; i < out.length; i++) {
-      double slope = l.tilt(i);
+      double slope = l.tilt(i, SAME_KIND_EACH_SIDE);
       double same = l.typical(i, i, slope);
       double other = e.size() < 2 ? same : l.typical(i, i + 1, slope);
       double high = e.isMaximum(i) ? same : other;
@@ -34,11 +37,22 @@ final class FluxLevels {
     return out;
   }
 
-  /** Median rise of flux for each sample around an extremum. */
-  private double tilt(int at) {
+  /** Median rise of flux for each sample, that is, the local mean of the voltage, V. */
+  static double[] tilts(Extrema e) {
+    FluxLevels l = new FluxLevels(e);
+    double[] out = new double[e.size()];
+    for (int i = 0; i < out.length; i++) {
+      // Alike on both sides, so that a change of tilt does not pull; never less than a few.
+      int room = Math.max(SAME_KIND_EACH_SIDE, Math.min(i, e.size() - 1 - i) / 2);
+      out[i] = l.tilt(i, Math.min(TILT_EACH_SIDE, room));
+    }
+    return out;
+  }
+
+  private double tilt(int at, int eachSide) {
     int n = 0;
-    int from = Math.max(0, at - 2 * SAME_KIND_EACH_SIDE);
-    int to = Math.min(e.size() - 3, at + 2 * SAME_KIND_EACH_SIDE - 2);
+    int from = Math.max(0, at - 2 * eachSide);
+    int to = Math.min(e.size() - 3, at + 2 * eachSide - 2);
     for (int i = from; i <= to; i++) {
       near[n++] = (e.flux(i + 2) - e.flux(i)) / (e.position(i + 2) - e.position(i));
     }

@@ -14,34 +14,38 @@ final class FluxTiming {
   /** A swing this many standard deviations above what noise walks in the same time is sure. */
   private static final double SURE = 6.0;
 
+  private static final double DRIFT = 0.02;
+
+  /** Noise this many times the neighbours' is a burst, and counts for its own edge. */
+  private static final double UNUSUAL = 1.5;
+
+  private final Wave wave;
   private final SampledSignal signal;
-  private final SampleStatistics statistics;
-  private final double offset;
   private final Extrema extrema;
-  private final double noise;
+  private final double[] tilts;
   private final SampleWindow window;
   private final CrossingFit fit;
   private double pooledNoise;
 
-  private FluxTiming(
-      SampledSignal signal, SampleStatistics statistics, double offset, Extrema extrema) {
-    this.signal = signal;
-    this.statistics = statistics;
-    this.offset = offset;
+  private FluxTiming(Wave wave, Extrema extrema) {
+    this.wave = wave;
+    this.signal = wave.signal();
     this.extrema = extrema;
-    this.noise = statistics.noise();
+    this.tilts = FluxLevels.tilts(extrema);
     this.window = new SampleWindow(signal, BUFFER);
-    this.fit = new CrossingFit(window, statistics.quantum());
-    this.pooledNoise = noise;
+    this.fit = new CrossingFit(wave, window);
+    this.pooledNoise = wave.noise();
   }
 
-  /** Fills the two trains. */
-  static CrankEdges of(
-      SampledSignal signal, SampleStatistics statistics, double offset, Extrema extrema) {
-    return new FluxTiming(signal, statistics, offset, extrema).run();
+  /** Times all extrema: maxima are the falling train, minima the rising one. */
+  static FluxTrains of(Wave wave, Extrema extrema) {
+    return new FluxTiming(wave, extrema).run();
   }
 
-  private CrankEdges run() {
+  /** The two trains. */
+  record FluxTrains(EdgeTrain falling, EdgeTrain rising) {}
+
+  private FluxTrains run() {
     EdgeList falling = new EdgeList();
     EdgeList rising = new EdgeList();
     double[] scale = SwingScale.fromSwings(extrema);
@@ -50,17 +54,11 @@ final class FluxTiming {
       EdgeList list = extrema.isMaximum(i) ? falling : rising;
       locate(i);
       double position = fit.position;
-      double u = fit.uncertainty(Math.max(pooledNoise, fit.noise / 2));
+      double u = fit.uncertainty(fit.noise > UNUSUAL * pooledNoise ? fit.noise : pooledNoise);
       list.add(
           signal.timeOf(position), u * signal.intervalSeconds(), strength(i, scale[i]), levels[i]);
     }
-    EdgeTrain down = falling.train();
-    EdgeTrain up = rising.train();
-    return new CrankEdges(
-        SensorKind.VARIABLE_RELUCTANCE,
-        down,
-        up,
-        Quality.of(signal, statistics, offset, down.size() >= up.size() ? down : up));
+    return new FluxTrains(falling.train(), rising.train());
   }
 
   private void locate(int i) {
@@ -68,12 +66,24 @@ final class FluxTiming {
     int sign = extrema.isMaximum(i) ? -1 : 1;
     int half = halfWidth(i);
     boolean found =
-        half >= 1 && fit.fit(at + 0.5, half, offset, sign, Math.max(noise, pooledNoise));
+        half >= 1 && fit.fit(at + 0.5, half, offset(i), sign, Math.max(wave.noise(), pooledNoise));
     if (found) {
-      pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(noise / 2, fit.noise);
+      pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(wave.noise() / 2, fit.noise);
     } else {
-      fit.fallBack(at, half, offset);
+      fit.fallBack(at, half, offset(i));
     }
+  }
+
+  /**
+   * What tilts the flux locally, V, where it is more than run-out or a gap can make it: faded in
+   * around 2 % of the wave's height.
+   */
+  private double offset(int i) {
+    int to = Math.min(i, extrema.size() - 2);
+    double height = Math.PI / 2 * extrema.swing(to) / extrema.distance(to);
+    double share = tilts[i] / (DRIFT * height);
+    double fade = share * share * share * share;
+    return Double.isInfinite(fade) ? tilts[i] : tilts[i] * fade / (1 + fade);
   }
 
   /** Samples to each side that the fit may use. */
@@ -101,7 +111,7 @@ final class FluxTiming {
       if (j < 0 || j >= signal.size()) {
         return k;
       }
-      sum += window.at(j) - offset;
+      sum += wave.push(window.at(j));
       if (Math.abs(sum) >= swing / 2) {
         return k + 1;
       }
@@ -111,14 +121,14 @@ final class FluxTiming {
 
   /** Shrinks the window so that neither side reaches a flat top. */
   private int unclipped(long at, int half) {
-    boolean high = statistics.flatHighShare() > 0;
-    boolean low = statistics.flatLowShare() > 0;
-    for (int k = 1; k <= half && (high || low); k++) {
-      for (long j = at - k; j <= at + k; j += 2L * k) {
-        double v = window.at(j);
-        if (high && v >= statistics.max() || low && v <= statistics.min()) {
-          return Math.max(1, k - 1);
-        }
+    if (Double.isInfinite(wave.limit())) {
+      return half;
+    }
+    double limit = wave.limit() - 1e-6 * wave.limit();
+    for (int k = 1; k <= half; k++) {
+      if (Math.abs(wave.push(window.at(at - k))) >= limit
+          || Math.abs(wave.push(window.at(at + k))) >= limit) {
+        return Math.max(1, k - 1);
       }
     }
     return half;
@@ -137,7 +147,7 @@ final class FluxTiming {
 
   private double side(int swing, double scale) {
     double size = extrema.swing(swing);
-    double walk = SURE * noise * Math.sqrt(extrema.distance(swing));
+    double walk = SURE * wave.walkNoise() * Math.sqrt(extrema.distance(swing));
     return Math.min(scale > 0 ? size / scale : 0, walk > 0 ? size / walk : 1);
   }
 }

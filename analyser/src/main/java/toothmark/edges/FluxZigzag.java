@@ -17,8 +17,7 @@ final class FluxZigzag {
   /** A reversal below this many standard deviations of one sample is noise walking. */
   private static final double NOISE_FLOOR = 6.0;
 
-  private final SampledSignal signal;
-  private final double offset;
+  private final Wave wave;
   private final double hysteresis;
   private final Extrema found = new Extrema();
   private double flux;
@@ -28,27 +27,23 @@ final class FluxZigzag {
   private long lowAt;
   private int heading;
 
-  private FluxZigzag(SampledSignal signal, double offset, double hysteresis) {
-    this.signal = signal;
-    this.offset = offset;
-    this.hysteresis = hysteresis;
+  private FluxZigzag(Wave wave) {
+    this.wave = wave;
+    this.hysteresis = NOISE_FLOOR * wave.walkNoise();
   }
 
   /**
    * Runs over the whole signal in blocks.
    *
-   * @param signal voltage
-   * @param offset what to subtract, V
-   * @param noise of one sample, V
-   * @param smallestSwing no reversal smaller than this matters, V samples
    * @return extrema in turn, without the ends of the record
    */
-  static Extrema of(SampledSignal signal, double offset, double noise, double smallestSwing) {
-    FluxZigzag z = new FluxZigzag(signal, offset, Math.max(NOISE_FLOOR * noise, smallestSwing));
+  static Extrema of(Wave wave) {
+    FluxZigzag z = new FluxZigzag(wave);
+    SampledSignal signal = wave.signal();
     double[] block = new double[(int) Math.min(BLOCK, signal.size())];
     for (long first = 0; first < signal.size(); first += block.length) {
       int n = (int) Math.min(block.length, signal.size() - first);
-      z.signal.read(first, block, n);
+      signal.read(first, block, n);
       z.add(block, n, first);
     }
     return z.found;
@@ -57,7 +52,7 @@ final class FluxZigzag {
   private void add(double[] v, int n, long first) {
     double f = flux;
     for (int i = 0; i < n; i++) {
-      f += v[i] - offset;
+      f += wave.push(v[i]);
       if (f > high) {
         high = f;
         highAt = first + i;

@@ -1,5 +1,6 @@
 package toothmark.edges;
 
+import java.util.Optional;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
@@ -60,6 +61,7 @@ public final class LogicEdges {
     if (levels.span() > 0) {
       LevelCrossings.find(sampled, levels, s.noise(), pulses);
     }
-    return pulses.edges(SensorKind.HALL, t -> Quality.of(sampled, s, s.mean(), t));
+    return pulses.edges(
+        SensorKind.HALL, t -> Quality.of(sampled, s, s.mean(), t, Optional.empty()));
   }
 }

@@ -1,6 +1,7 @@
 package toothmark.edges;
 
 import java.util.Arrays;
+import java.util.Optional;
 import toothmark.capture.SampledSignal;
 
 /** Puts together what limits a sampled signal. */
@@ -15,7 +16,11 @@ final class Quality {
   private Quality() {}
 
   static SignalQuality of(
-      SampledSignal signal, SampleStatistics statistics, double offset, EdgeTrain train) {
+      SampledSignal signal,
+      SampleStatistics statistics,
+      double offset,
+      EdgeTrain train,
+      Optional<Hum> hum) {
     double clipped = statistics.flatHighShare() + statistics.flatLowShare();
     return new SignalQuality(
         1 / signal.intervalSeconds(),
@@ -24,7 +29,8 @@ final class Quality {
         offset,
         statistics.noise(),
         clipped < LEAST_CLIPPED_SHARE ? 0 : clipped,
-        shortInterval(train) / signal.intervalSeconds());
+        shortInterval(train) / signal.intervalSeconds(),
+        hum);
   }
 
   private static double shortInterval(EdgeTrain train) {

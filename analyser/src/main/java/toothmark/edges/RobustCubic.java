@@ -15,6 +15,7 @@ import org.apache.commons.math3.linear.SingularValueDecomposition;
 final class RobustCubic {
 
   private static final double BISQUARE = 4.685;
+  private static final int ROUNDS = 6;
   private static final double MAD_TO_SIGMA = 1.4826;
 
   private RobustCubic() {}
@@ -26,14 +27,13 @@ final class RobustCubic {
    * @param leastScale the noise of the points; the scale never goes below it
    * @param c coefficients from constant to cube, replaced
    */
-  static void fit(
-      double[] y, double[] weight, int half, double leastScale, double[] c, int rounds) {
+  static void fit(double[] y, double[] weight, int half, double leastScale, double[] c) {
     int n = 2 * half + 1;
     double[] residual = new double[n];
-    for (int round = 0; round < rounds; round++) {
+    for (int round = 0; round < ROUNDS; round++) {
       residuals(y, half, c, residual);
       double scale = Math.max(leastScale, MAD_TO_SIGMA * medianOfMagnitudes(residual));
-      boolean absolute = round < rounds / 2;
+      boolean absolute = round < ROUNDS / 2;
       for (int i = 0; i < n; i++) {
         double r = Math.abs(residual[i]) / scale;
         double u = r / BISQUARE;

@@ -1,5 +1,7 @@
 package toothmark.edges;
 
+import java.util.Optional;
+
 /**
  * What limits a crank signal before any tooth is named.
  *
@@ -12,6 +14,7 @@ package toothmark.edges;
  * @param clippedShare share of samples that stand at the highest or lowest value in flat tops
  * @param samplesPerEdge samples between edges of one direction at the fastest place (5th percentile
  *     of the interval); 0 where the capture holds changes or instants
+ * @param hum hum of the mains that lay over the wave; it was taken away before edges were timed
  */
 public record SignalQuality(
     double sampleRateHz,
@@ -20,4 +23,28 @@ public record SignalQuality(
     double offset,
     double noise,
     double clippedShare,
-    double samplesPerEdge) {}
+    double samplesPerEdge,
+    Optional<Hum> hum) {
+
+  /**
+   * Quality of a signal without hum.
+   *
+   * @param sampleRateHz as above
+   * @param low as above
+   * @param high as above
+   * @param offset as above
+   * @param noise as above
+   * @param clippedShare as above
+   * @param samplesPerEdge as above
+   */
+  public SignalQuality(
+      double sampleRateHz,
+      double low,
+      double high,
+      double offset,
+      double noise,
+      double clippedShare,
+      double samplesPerEdge) {
+    this(sampleRateHz, low, high, offset, noise, clippedShare, samplesPerEdge, Optional.empty());
+  }
+}

@@ -9,6 +9,7 @@ import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.edges.ChannelSurvey;
 import toothmark.edges.CrankEdges;
+import toothmark.edges.DisturbanceScan;
 import toothmark.edges.EdgeDetector;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
@@ -97,6 +98,7 @@ public final class Examiner {
             capture,
             stated(timed),
             edges,
+            DisturbanceScan.of(crank.channel().signal(), edges),
             decoded,
             wheel.reason(),
             receiver,

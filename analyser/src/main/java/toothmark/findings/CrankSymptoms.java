@@ -1,5 +1,6 @@
 package toothmark.findings;
 
+import java.util.List;
 import java.util.Optional;
 import toothmark.receiver.SyncLoss;
 
@@ -30,6 +31,12 @@ record CrankSymptoms(
     Losses losses = Losses.of(turns, receiver, strays.events());
     Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry());
     return new CrankSymptoms(turns, receiver, strays, losses, rim, Hum.of(turns));
+  }
+
+  /** Whether a receiver misses teeth just behind any of some strays. */
+  boolean hides(List<Stray> some) {
+    return losses.of(Losses.HIDDEN).stream()
+        .anyMatch(l -> some.contains(strays.events().get(l.stray().orElseThrow())));
   }
 
   /** Whether the engine ran and came to rest well before the record ends. */

@@ -34,7 +34,9 @@ final class IgnitionInterferenceCheck extends CrankCheck {
       return Outcome.quiet();
     }
     double p = crank.strays().part(id()).orElseThrow().probability();
-    boolean proven = sparks.length > 0 && own.size() >= PROVEN && p > 0.95;
+    int taken = Strays.taken(own);
+    boolean felt = taken > 0 || crank.hides(own);
+    boolean proven = sparks.length > 0 && own.size() >= PROVEN && p > 0.95 && felt;
     Draft d =
         Draft.of(
                 id(),
@@ -43,10 +45,11 @@ final class IgnitionInterferenceCheck extends CrankCheck {
             .probability(sparks.length > 0 ? p : Math.min(p, 0.7));
     if (sparks.length > 0) {
       withSparks(d, own, sparks, seen.coils());
+      effect(d, taken, felt);
     } else {
       d.saw(
           own.size()
-              + " edges that are no teeth come at the angles at which the engine fires,"
+              + " disturbances come at the angles at which the engine fires,"
               + " evenly around the turn.");
       d.against("No coil was recorded, so the sparks themselves cannot be compared.");
     }
@@ -65,7 +68,7 @@ final class IgnitionInterferenceCheck extends CrankCheck {
   private static void withSparks(Draft d, List<Stray> own, double[] sparks, List<CoilTrack> coils) {
     double[] delays = own.stream().mapToDouble(s -> delay(s, sparks)).sorted().toArray();
     d.saw(
-        Words.count(own.size(), "edge that is no tooth comes", "edges that are no teeth come")
+        Words.count(own.size(), "disturbance comes", "disturbances come")
             + " "
             + Say.seconds(Math.max(0, delays[delays.length / 10]))
             + " to "
@@ -76,6 +79,16 @@ final class IgnitionInterferenceCheck extends CrankCheck {
     d.sawIf(
         coils.size() > 1,
         "The delay is the same on all recorded coils, so the angle moves with the advance.");
+  }
+
+  /** What came of disturbances. */
+  static void effect(Draft d, int taken, boolean felt) {
+    d.sawIf(
+        taken > 0,
+        Words.count(taken, "of them looks", "of them look")
+            + " like an edge to a textbook receiver or to the decoding.");
+    d.sawIf(taken == 0 && felt, "After some of them a textbook receiver misses teeth.");
+    d.sawIf(!felt, "None of them is taken for an edge, so nothing fails yet.");
   }
 
   private static double delay(Stray s, double[] sparks) {

@@ -1,6 +1,7 @@
 package toothmark.findings;
 
 import java.util.List;
+import java.util.stream.Stream;
 import toothmark.receiver.SyncLoss;
 
 /** Teeth that the signal shows are not taken by the receiver's input stage. */
@@ -10,13 +11,14 @@ final class InputStageDropoutCheck extends CrankCheck {
 
   @Override
   public String id() {
-    return "input-stage-dropout";
+    return Losses.DROPOUT;
   }
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     List<LostTeeth> own =
-        crank.losses().of(Losses.RANDOM).stream()
+        Stream.of(Losses.DROPOUT, Losses.RANDOM)
+            .flatMap(cause -> crank.losses().of(cause).stream())
             .filter(l -> l.absent() == 0 && l.rpm() >= SyncLoss.CRANKING_BELOW_RPM)
             .toList();
     if (own.size() < FEWEST) {

@@ -17,6 +17,9 @@ final class LossSources {
 
   private static final int FEWEST = 3;
 
+  /** Sum of 1/k for k to n, less ln n (Euler and Mascheroni's constant). */
+  private static final double EULER = 0.5772;
+
   private final Turns turns;
   private final List<LostTeeth> events;
   private final int strays;
@@ -32,7 +35,8 @@ final class LossSources {
   List<Mixture.Source> all() {
     List<Mixture.Source> sources = new ArrayList<>();
     sources.add(new Mixture.Source(Losses.RANDOM, 0, e -> anywhere * geometric(e, 0.85) * 0.5));
-    sources.add(new Mixture.Source(Losses.OPEN, Math.log(10), this::open));
+    sources.add(new Mixture.Source(Losses.OPEN, Math.log(10), e -> open(e) * gone(e, 0.995)));
+    sources.add(new Mixture.Source(Losses.DROPOUT, Math.log(20), e -> open(e) * gone(e, 0.02)));
     if (strays > 0) {
       sources.add(new Mixture.Source(Losses.HIDDEN, Math.log(2), this::hidden));
     }
@@ -54,15 +58,25 @@ final class LossSources {
     return 2 * l.absent() > l.count() ? whenAbsent : 1 - whenAbsent;
   }
 
-  /** A wire opens at any instant and for any time: each doubling of the length as likely. */
+  /** At any instant and for any time: each doubling of the length as likely. */
   private double open(int e) {
-    int longest = LONGEST_TURNS * turns.pattern().teeth();
-    double harmonic = Math.log(longest) + 0.5772;
-    return anywhere / events.get(e).count() / harmonic * gone(e, 0.95);
+    return anywhere * anyLength(e);
   }
 
+  private double anyLength(int e) {
+    int longest = LONGEST_TURNS * turns.pattern().teeth();
+    double harmonic = Math.log(longest) + EULER;
+    return 1 / harmonic / events.get(e).count();
+  }
+
+  /**
+   * A disturbance hides the next tooth, or raises the arming level of the input stage so far that
+   * teeth are missed until it has come down again.
+   */
   private double hidden(int e) {
-    return events.get(e).stray().isPresent() ? geometric(e, 0.7) * gone(e, 0.3) / strays : 0;
+    boolean after = events.get(e).stray().isPresent();
+    double length = 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
+    return after ? length * gone(e, 0.2) / strays : 0;
   }
 
   /** The same tooth turn after turn. */

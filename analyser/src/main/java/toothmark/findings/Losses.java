@@ -17,6 +17,7 @@ final class Losses {
   static final String TOOTH = "damaged-tooth";
   static final String SLOW = "weak-signal";
   static final String FAST = "capture-too-slow";
+  static final String DROPOUT = "input-stage-dropout";
   static final String HIDDEN = "hidden-by-stray";
   static final String RANDOM = "random-noise-pickup";
 

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.capture.Capture;
 import toothmark.edges.CrankEdges;
+import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
 import toothmark.ignition.CoilTrack;
 import toothmark.receiver.ReceiverTrace;
@@ -18,6 +19,7 @@ import toothmark.wheel.WheelPattern;
  * @param capture what was recorded
  * @param stated what the user states
  * @param edges edges of the crank channel
+ * @param disturbances bursts and spikes on the crank channel
  * @param crank the decoding; empty when the signal could not be decoded
  * @param undecodable why it could not, one sentence; empty text when it could
  * @param receiver what the reference receiver made of the signal
@@ -28,6 +30,7 @@ public record Observations(
     Capture capture,
     Stated stated,
     CrankEdges edges,
+    Disturbances disturbances,
     Optional<DecodedCrank> crank,
     String undecodable,
     ReceiverTrace receiver,

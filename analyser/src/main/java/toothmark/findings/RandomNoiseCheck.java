@@ -26,22 +26,26 @@ final class RandomNoiseCheck extends CrankCheck {
     if (strays.size() < 2 || strays.size() < OWN_SHARE * all) {
       return Outcome.quiet();
     }
-    boolean proven = running >= PROVEN;
+    int taken = Strays.taken(strays);
+    boolean felt = taken > 0 || crank.hides(strays);
+    boolean proven = running >= PROVEN && felt;
     int lost = crank.losses().of(Losses.RANDOM).size() + crank.losses().of(Losses.HIDDEN).size();
     double seconds = crank.turns().span().seconds();
-    return Outcome.fires(
+    Draft d =
         Draft.of(
                 id(),
                 proven ? Severity.FAULT : Severity.WATCH,
                 "The crank signal picks up noise at random.")
             .probability(proven ? 0.93 : 0.55)
             .saw(
-                Words.count(strays.size(), "edge that is no tooth", "edges that are no teeth")
+                Words.count(strays.size(), "disturbance", "disturbances")
                     + " in "
                     + Say.seconds(seconds)
-                    + ", at random times and angles.")
-            .sawIf(lost > 0, "Teeth are lost " + Words.times(lost) + " among them.")
-            .ratherThan("They do not follow sparks, an angle of the wheel or a fixed frequency.")
+                    + ", at random times and angles.");
+    IgnitionInterferenceCheck.effect(d, taken, felt);
+    d.sawIf(lost > 0, "Teeth are lost " + Words.times(lost) + " among them.");
+    return Outcome.fires(
+        d.ratherThan("They do not follow sparks, an angle of the wheel or a fixed frequency.")
             .next(
                 "Route the sensor lead away from starter, alternator and coil wires, check its"
                     + " shield and the sensor ground, and record again.")

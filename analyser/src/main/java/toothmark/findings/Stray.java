@@ -1,10 +1,20 @@
 package toothmark.findings;
 
 /**
- * Something that is no tooth but looks like one, to the decoding or to the receiver.
+ * Something on the crank signal that is no tooth.
  *
  * @param timeSeconds s
  * @param degrees unrolled crank angle
  * @param rpm speed
+ * @param effect whether it was taken for an edge
  */
-record Stray(double timeSeconds, double degrees, double rpm) {}
+record Stray(double timeSeconds, double degrees, double rpm, Effect effect) {
+
+  /** What came of it. */
+  enum Effect {
+    /** The decoding or the receiver took it for an edge. */
+    EDGE,
+    /** It only shows in the wave. */
+    NONE
+  }
+}

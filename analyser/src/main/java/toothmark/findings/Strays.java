@@ -2,7 +2,9 @@ package toothmark.findings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.List;
+import toothmark.edges.Disturbances;
 import toothmark.ignition.CoilTrack;
 import toothmark.ignition.Spark;
 import toothmark.units.CrankAngle;
@@ -30,31 +32,57 @@ final class Strays {
   }
 
   static Strays of(Turns turns, ReceiverView receiver, Observations seen) {
-    List<Stray> events = collect(turns, receiver);
+    List<Stray> events = collect(turns, receiver, seen.disturbances());
     double[] sparks = sparkTimes(seen);
     List<Mixture.Source> sources =
         new StraySources(turns, events, sparks, seen.stated().cylinders()).all();
     return new Strays(events, Mixture.divide(events.size(), sources));
   }
 
-  private static List<Stray> collect(Turns turns, ReceiverView receiver) {
-    List<Double> times = new ArrayList<>(receiver.strays());
-    ToothEvents all = turns.crank().wheel().events();
-    for (int i = 0; i < all.size(); i++) {
-      if (all.kind(i) == ToothKind.STRAY && turns.covers(all.time(i))) {
-        times.add(all.time(i));
+  private static List<Stray> collect(
+      Turns turns, ReceiverView receiver, Disturbances disturbances) {
+    List<Stray> all = new ArrayList<>();
+    receiver.strays().forEach(t -> add(all, turns, t, Stray.Effect.EDGE));
+    ToothEvents decoded = turns.crank().wheel().events();
+    for (int i = 0; i < decoded.size(); i++) {
+      if (decoded.kind(i) == ToothKind.STRAY) {
+        add(all, turns, decoded.time(i), Stray.Effect.EDGE);
       }
     }
-    times.sort(null);
+    for (int i = 0; i < disturbances.size(); i++) {
+      add(all, turns, disturbances.time(i), Stray.Effect.NONE);
+    }
+    all.sort(Comparator.comparingDouble(Stray::timeSeconds));
+    return merge(all);
+  }
+
+  private static void add(List<Stray> all, Turns turns, double time, Stray.Effect effect) {
+    if (turns.covers(time)) {
+      all.add(new Stray(time, turns.angleAt(time), turns.rpmAt(time), effect));
+    }
+  }
+
+  /** One event for what comes in one burst, at its beginning. */
+  private static List<Stray> merge(List<Stray> all) {
     List<Stray> events = new ArrayList<>();
     double last = Double.NEGATIVE_INFINITY;
-    for (double t : times) {
-      if (t - last > ONE_DISTURBANCE) {
-        events.add(new Stray(t, turns.angleAt(t), turns.rpmAt(t)));
+    for (Stray s : all) {
+      int before = events.size() - 1;
+      if (s.timeSeconds() - last > ONE_DISTURBANCE) {
+        events.add(s);
+      } else if (s.effect() == Stray.Effect.EDGE) {
+        Stray first = events.get(before);
+        events.set(
+            before, new Stray(first.timeSeconds(), first.degrees(), first.rpm(), s.effect()));
       }
-      last = t;
+      last = s.timeSeconds();
     }
     return events;
+  }
+
+  /** How many of some strays were taken for an edge. */
+  static int taken(List<Stray> strays) {
+    return (int) strays.stream().filter(s -> s.effect() == Stray.Effect.EDGE).count();
   }
 
   private static double[] sparkTimes(Observations seen) {

@@ -8,7 +8,7 @@ import toothmark.chart.Figure;
 import toothmark.chart.Lettering;
 
 /** Writes a figure's chart as SVG to stand in a page. */
-final class FigureSvg {
+public final class FigureSvg {
 
   /** Id of the drawing after its prefix, by which it can be shown a second time. */
   static final String DRAWING = "drawing";
@@ -30,7 +30,7 @@ final class FigureSvg {
    * @param idPrefix keeps the ids of several figures of one page apart
    * @return an {@code svg} element
    */
-  static String of(Figure figure, String idPrefix) {
+  public static String of(Figure figure, String idPrefix) {
     SvgGraphics g = new SvgGraphics(idPrefix);
     figure.chart().draw(g, new Rectangle2D.Double(0, 0, Figure.WIDTH, figure.height()));
     return "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 "

@@ -1,6 +1,7 @@
 package toothmark.wheel;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.OptionalDouble;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
@@ -21,7 +22,7 @@ final class GapLevel {
   /**
    * Measures the outward swing in the gaps.
    *
-   * @param labels of the teeth's train
+   * @param labels of stretches of the teeth's train
    * @param pattern by which they were labelled
    * @param teeth edges taken for teeth
    * @param slots edges of the other direction
@@ -30,37 +31,40 @@ final class GapLevel {
    *     when wrong; empty when no clean gap was seen
    */
   static OptionalDouble swing(
-      Labelling labels,
+      List<Labelling> labels,
       WheelPattern pattern,
       EdgeTrain teeth,
       EdgeTrain slots,
       EdgeDirection toothEdge) {
+    if (slots.size() == 0) {
+      return OptionalDouble.empty();
+    }
     double outward = toothEdge == EdgeDirection.FALLING ? -1 : 1;
     double common = medianLevel(slots);
     double[] swings = new double[MOST_GAPS];
     int n = 0;
-    int last = -1;
-    for (int i = 0; i < labels.size() && n < MOST_GAPS; i++) {
-      if (labels.teeth[i] == Labelling.STRAY) {
-        continue;
-      }
-      boolean gap = last >= 0 && labels.steps[i] == 1 && afterGap(pattern, labels.teeth[i]);
-      if (gap) {
-        double a = teeth.time(labels.from + last);
-        double b = teeth.time(labels.from + i);
-        int between = nearest(slots, (a + b) / 2);
-        if (slots.size() > 0 && slots.time(between) > a && slots.time(between) < b) {
-          swings[n++] = outward * (slots.level(between) - common);
+    for (Labelling l : labels) {
+      int last = -1;
+      for (int i = 0; i < l.size() && n < MOST_GAPS; i++) {
+        if (l.teeth[i] == Labelling.STRAY) {
+          continue;
         }
+        if (last >= 0 && l.steps[i] == 1 && afterGap(pattern, l.teeth[i])) {
+          double a = teeth.time(l.from + last);
+          double b = teeth.time(l.from + i);
+          int between = nearest(slots, (a + b) / 2);
+          if (slots.time(between) > a && slots.time(between) < b) {
+            swings[n++] = outward * (slots.level(between) - common);
+          }
+        }
+        last = i;
       }
-      last = i;
     }
     if (n == 0) {
       return OptionalDouble.empty();
     }
-    double[] s = Arrays.copyOf(swings, n);
-    Arrays.sort(s);
-    return OptionalDouble.of(s[n / 2]);
+    Arrays.sort(swings, 0, n);
+    return OptionalDouble.of(swings[n / 2]);
   }
 
   private static boolean afterGap(WheelPattern pattern, int tooth) {

@@ -35,11 +35,14 @@ final class Labeller {
   private static final int FIRST_EDGES = 24;
   private static final int FIRST_STEPS = 4;
   private static final int SETTLE_EVERY = 64;
+  private static final double PATIENCE = 16;
   private static final double SAME_PACE = 0.3;
   private static final double ARC_MARGIN = 14;
   private static final double FARTHEST = 3.6e7;
   private static final double HALF_TURN = 180;
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
+  private static final double CORE_NATS = HALF_LOG_2PI - Math.log(1 - TAIL_SHARE);
+  private static final double TAIL_NATS = HALF_LOG_2PI - Math.log(TAIL_SHARE);
 
   /** How the search is bounded. */
   enum Effort {
@@ -71,6 +74,7 @@ final class Labeller {
   private double best;
   private double jitter;
   private double settledCost;
+  private int walk;
   private Labelling labels;
 
   Labeller(
@@ -130,46 +134,52 @@ final class Labeller {
     double u = edges.uncertainties[i] / interval;
     jitter = noise.jitter() * noise.jitter() + u * u;
     double roughness = noise.roughnessAt(interval);
-    double bound = best + effort.margin;
+    int since = -1;
     for (Survivor s : open) {
-      double base = s.cost + skip(s.strayNats);
-      if (base <= bound) {
-        double dt = edges.times[i] - edges.times[s.edge];
-        if (s.paceKnown) {
-          follow(s, i, base, interval, roughness);
-        } else if (dt > 0) {
-          second(s, i, base, interval, roughness);
-        }
+      double dt = edges.times[i] - edges.times[s.edge];
+      if (dt <= 0) {
+        continue;
       }
+      double base = s.cost + skip(s.strayNats);
+      if (!s.paceKnown) {
+        second(s, i, base, interval, roughness);
+        continue;
+      }
+      if (s.edge != since) {
+        filter.lookAhead(dt / interval, roughness);
+        since = s.edge;
+      }
+      follow(s, i, base, interval);
     }
   }
 
-  private void follow(Survivor s, int i, double base, double interval, double roughness) {
+  private void follow(Survivor s, int i, double base, double interval) {
+    filter.predict(s);
     double dt = edges.times[i] - s.time;
-    if (dt <= 0) {
-      return;
-    }
-    filter.predict(s, dt / interval, roughness);
     double variance = filter.varTime + jitter;
-    double pace = Math.exp(filter.meanLogPace);
-    double reach = (4 * Math.sqrt(variance) + 3.2 * TAIL_SPREAD) * interval;
+    double pace = filter.meanPace;
     double about = dt / pace;
     if (!(about < FARTHEST)) {
       return;
     }
+    double reach = (4 * Math.sqrt(variance) + 3.2 * TAIL_SPREAD) * interval;
     double span = Math.min(reach / pace, HALF_TURN);
+    double level = CORE_NATS + 0.5 * Math.log(variance);
+    double wide = variance + TAIL_SPREAD * TAIL_SPREAD;
+    double wideLevel = TAIL_NATS + 0.5 * Math.log(wide);
     int step = wheel.firstStepBeyond(s.tooth, about - span);
     for (double angle = wheel.ahead(s.tooth, step);
         angle <= about + span;
         angle = wheel.ahead(s.tooth, ++step)) {
       double late = (dt - angle * pace) / interval;
-      double core = (1 - TAIL_SHARE) * density(late, variance);
-      double tail = TAIL_SHARE * density(late, variance + TAIL_SPREAD * TAIL_SPREAD);
+      double core = level + 0.5 * late * late / variance;
+      double tail = wideLevel + 0.5 * late * late / wide;
       double rare = lost(step - 1) + edges.toothNats[i];
-      double cost = rare - Math.log(core + tail);
+      double cost = rare + Math.min(core, tail);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {
-        learn(s, to, i, late, core / (core + tail), interval);
+        double doubt = core < tail - 6 ? 0 : 1 / (1 + Math.exp(tail - core));
+        learn(to, i, late, doubt, interval);
         to.surprise += rare + 0.5 * late * late / (variance + TAIL_SPREAD * TAIL_SPREAD / 4);
       }
     }
@@ -181,16 +191,12 @@ final class Labeller {
     double h = dt / interval;
     for (int step = 1; step <= Math.min(FIRST_STEPS, wheel.teeth()); step++) {
       double cost = lost(step - 1) + edges.toothNats[i] + Math.log(4 * Math.max(h, 0.05));
-      double logPace = Math.log(dt / wheel.ahead(s.tooth, step));
-      Survivor to = offer(s, i, step, base, cost, logPace);
+      double pace = dt / wheel.ahead(s.tooth, step);
+      Survivor to = offer(s, i, step, base, cost, Math.log(pace));
       if (to != null) {
-        SpeedFilter.start(to, edges.times[i], logPace, h, jitter, roughness);
+        SpeedFilter.start(to, edges.times[i], pace, h, jitter, roughness);
       }
     }
-  }
-
-  private static double density(double x, double variance) {
-    return Math.exp(-0.5 * x * x / variance - HALF_LOG_2PI) / Math.sqrt(variance);
   }
 
   private double lost(int m) {
@@ -219,6 +225,7 @@ final class Labeller {
     to.from = s;
     to.steps = step;
     to.cost = total;
+    s.successor = Math.min(s.successor, total - best);
     to.surprise = FADE * s.surprise + skip(s.strayNats);
     return to;
   }
@@ -249,11 +256,11 @@ final class Labeller {
     return s;
   }
 
-  private void learn(Survivor s, Survivor to, int i, double late, double core, double interval) {
-    double spread = TAIL_SPREAD * TAIL_SPREAD * (1 - core);
+  private void learn(Survivor to, int i, double late, double doubt, double interval) {
+    double spread = TAIL_SPREAD * TAIL_SPREAD * doubt;
     filter.correct(to, edges.times[i], late, jitter + spread, interval);
-    if (core < 0.5) {
-      to.varPace += 0.25 * late * late * (1 - core);
+    if (doubt > 0.5) {
+      to.varPace += 0.25 * late * late * doubt;
     }
   }
 
@@ -314,7 +321,8 @@ final class Labeller {
     best = lowest;
     next.clear();
     for (Survivor s : open) {
-      if (s.cost + skip(s.strayNats) <= lowest + effort.margin) {
+      double behind = s.cost + skip(s.strayNats) - lowest;
+      if (behind <= effort.margin && behind <= s.successor + PATIENCE) {
         next.add(s);
       }
     }
@@ -337,28 +345,29 @@ final class Labeller {
     }
   }
 
+  /** The last survivor that every open way passes, or null. */
   private Survivor sharedAncestor() {
-    if (open.isEmpty()) {
-      return null;
+    walk++;
+    Survivor shared = leader();
+    for (Survivor s = shared; s != null; s = s.from) {
+      s.walk = walk;
+      s.joins = s;
     }
-    List<Survivor> heads = new ArrayList<>(open);
-    while (heads.size() > 1) {
-      int latest = 0;
-      for (int j = 1; j < heads.size(); j++) {
-        latest = heads.get(j).edge > heads.get(latest).edge ? j : latest;
+    for (Survivor s : open) {
+      Survivor up = s;
+      while (up != null && up.walk != walk) {
+        up = up.from;
       }
-      Survivor up = heads.get(latest).from;
       if (up == null) {
         return null;
       }
-      if (heads.contains(up)) {
-        heads.set(latest, heads.get(heads.size() - 1));
-        heads.remove(heads.size() - 1);
-      } else {
-        heads.set(latest, up);
+      for (Survivor v = s; v.walk != walk; v = v.from) {
+        v.walk = walk;
+        v.joins = up.joins;
       }
+      shared = up.joins.edge < shared.edge ? up.joins : shared;
     }
-    return heads.get(0);
+    return shared;
   }
 
   private void settle(Survivor to) {

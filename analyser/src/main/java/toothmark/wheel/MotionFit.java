@@ -86,12 +86,13 @@ final class MotionFit {
     double dt = edges.times[e] - state.time;
     double h = dt / interval;
     if (!state.paceKnown) {
-      SpeedFilter.start(state, edges.times[e], Math.log(dt / angle), h, jitter, roughness);
+      SpeedFilter.start(state, edges.times[e], dt / angle, h, jitter, roughness);
       return 0;
     }
-    filter.predict(state, h, roughness);
+    filter.lookAhead(h, roughness);
+    filter.predict(state);
     double variance = filter.varTime + jitter;
-    double late = (dt - angle * Math.exp(filter.meanLogPace)) / interval;
+    double late = (dt - angle * filter.meanPace) / interval;
     double core = (1 - TAIL_SHARE) * density(late, variance);
     double tail = TAIL_SHARE * density(late, variance + TAIL_VARIANCE);
     double trust = core / (core + tail);

@@ -18,6 +18,9 @@ class SpeedState {
    */
   double logPace;
 
+  /** Pace, seconds a degree. */
+  double pace;
+
   /** Change of the log pace over one local edge interval. */
   double slope;
 
@@ -34,6 +37,7 @@ class SpeedState {
   void copySpeed(SpeedState other) {
     time = other.time;
     logPace = other.logPace;
+    pace = other.pace;
     slope = other.slope;
     paceKnown = other.paceKnown;
     varTime = other.varTime;

@@ -23,6 +23,14 @@ final class Survivor extends SpeedState {
   /** Fading sum of what was improbable on the way, nats. */
   double surprise;
 
+  /** How far behind the best its best successor was. */
+  double successor = Double.POSITIVE_INFINITY;
+
+  /** Which walk through the ways passed here last, and where the way joins the best one. */
+  int walk;
+
+  Survivor joins;
+
   /** Logarithm of the probability of all ways that lead here. */
   double forward = Double.NEGATIVE_INFINITY;
 

@@ -65,6 +65,7 @@ final class TrainSearch {
     if (rough) {
       addCoarse();
     }
+    addFilled();
     addNeighbours();
     WheelRace race = new WheelRace(edges, stretches);
     List<Runner> list = new ArrayList<>();
@@ -81,8 +82,8 @@ final class TrainSearch {
     return this;
   }
 
-  /** The labels of the first stretch by a wheel of the ranking. */
-  Labelling labels(WheelPattern pattern) {
+  /** The labels of the stretches by a wheel of the ranking. */
+  List<Labelling> labels(WheelPattern pattern) {
     return new WheelRace(edges, stretches).labels(pattern);
   }
 
@@ -111,14 +112,16 @@ final class TrainSearch {
     WheelTemplate steps = WheelTemplate.evenSteps();
     SpeedFilter filter = new SpeedFilter(SLOT_MEMORY);
     NoiseModel loose = noise.withRates(noise.strayNats(), SLOT_LOSS_NATS).withLossGrowth(1);
-    Labelling labels =
-        new Labeller(edges, steps, loose, filter, Labeller.Effort.BRISK).label(from, to);
-    for (FoldedOccupancy.Guess g : FoldedOccupancy.guesses(SlotCount.of(edges, labels), GUESSES)) {
+    NoiseStudy study = new NoiseStudy(edges, steps, filter, from, to).run(loose);
+    for (FoldedOccupancy.Guess g :
+        FoldedOccupancy.guesses(SlotCount.of(edges, study.labels()), GUESSES)) {
       candidates.add(g.pattern());
     }
-    boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
-    NoiseModel fitted = new MotionFit(edges, steps, filter, labels).fit(noise);
-    stretches.add(new WheelRace.Stretch(from, to, rough ? noise : fitted));
+    NoiseModel found = study.noise();
+    boolean rough = Math.max(found.roughness(), found.jitter()) > ROUGH;
+    double stray = NoiseStudy.withRates(found, study.labels()).strayNats();
+    NoiseModel fair = noise.withMotion(found.jitter(), found.roughness());
+    stretches.add(new WheelRace.Stretch(from, to, fair.withRates(stray, noise.lossNats())));
     return rough;
   }
 
@@ -129,6 +132,32 @@ final class TrainSearch {
       }
       candidates.add(WheelPattern.withExtraTooth(n));
     }
+  }
+
+  /** A gap of one slot may be a tooth out of place: the wheels with such gaps filled. */
+  private void addFilled() {
+    for (WheelPattern p : List.copyOf(candidates)) {
+      int[] gaps = p.gapLengths();
+      int[] runs = p.runLengths();
+      for (int k = 0; k < gaps.length && gaps.length > 1; k++) {
+        if (gaps[k] == 1) {
+          candidates.add(filled(p.slots(), runs, gaps, k));
+        }
+      }
+    }
+  }
+
+  private static WheelPattern filled(int slots, int[] runs, int[] gaps, int k) {
+    int n = gaps.length - 1;
+    int[] r = new int[n];
+    int[] g = new int[n];
+    for (int i = 0; i < n; i++) {
+      int from = (k + 1 + i) % gaps.length;
+      r[i] = runs[from];
+      g[i] = gaps[from];
+    }
+    r[0] += 1 + runs[k];
+    return WheelPattern.ofRuns(slots, r, g);
   }
 
   private void addNeighbours() {

@@ -15,7 +15,7 @@ import toothmark.units.Interval;
 public final class WheelDecoder {
 
   /** Edges from which noise and rates are learned. */
-  private static final int STUDIED = 6000;
+  private static final int STUDIED = 1500;
 
   private static final double SLOPE_MEMORY_DEGREES = 60;
 
@@ -43,28 +43,14 @@ public final class WheelDecoder {
     double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
     SpeedFilter filter = new SpeedFilter(memory);
     int n = series.size();
-    int to = Math.min(n, 1500);
-    NoiseModel first = NoiseEstimate.of(series, 0, n);
-    NoiseModel noise = first;
-    double best = Double.POSITIVE_INFINITY;
-    for (int k = 0; k < 3; k++) {
-      NoiseModel m =
-          k == 0
-              ? first
-              : k == 1
-                  ? first.withMotion(first.jitter() / 5, first.roughness())
-                  : first.withMotion(first.jitter() / 3, first.roughness() / 3);
-      for (int r = 0; r < 2; r++) {
-        Labelling l = new Labeller(series, wheel, m, filter, Labeller.Effort.BRISK).label(0, to);
-        if (l.cost < best) {
-          best = l.cost;
-          noise = m;
-        }
-        m = new MotionFit(series, wheel, filter, l).fit(m);
-      }
-    }
+    NoiseStudy study =
+        new NoiseStudy(series, wheel, filter, 0, Math.min(n, STUDIED))
+            .run(NoiseEstimate.of(series, 0, n));
+    NoiseModel noise = NoiseStudy.withRates(study.noise(), study.labels());
+    double[] offsets = OutlyingTeeth.offsets(series, study.labels(), pattern);
+    WheelTemplate bent = WheelTemplate.of(pattern, offsets);
     Labelling labels =
-        new Labeller(series, wheel, noise, filter, Labeller.Effort.THOROUGH).label(0, n);
+        new Labeller(series, bent, noise, filter, Labeller.Effort.THOROUGH).label(0, n);
     return new EventAssembly(series, pattern, labels).assemble();
   }
 

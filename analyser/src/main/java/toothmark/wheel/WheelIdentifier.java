@@ -26,7 +26,6 @@ public final class WheelIdentifier {
   private static final double SWING_LIKELY = 0.12;
   private static final double STEADIER = 0.5;
   private static final int ALTERNATIVES = 5;
-  private static final double LEVEL_NATS = 25;
 
   private final Optional<WheelPattern> stated;
   private final Optional<EdgeDirection> timedEdge;
@@ -125,7 +124,7 @@ public final class WheelIdentifier {
     if (!as.isWheel() && !other.isWheel()) {
       return WheelSearch.none(as.whyNot());
     }
-    Side best = as.cost() <= other.cost() ? as : other;
+    Side best = as.likelierThan(other) ? as : other;
     List<String> evidence = new ArrayList<>();
     best.swing()
         .ifPresent(
@@ -192,13 +191,19 @@ public final class WheelIdentifier {
       return swing;
     }
 
-    /** Cost of this direction being the teeth, comparable with that of the other. */
-    double cost() {
-      if (search.ranking().isEmpty()) {
-        return Double.POSITIVE_INFINITY;
+    /**
+     * Whether these are rather the teeth: by the flux in the gap, else by how well a wheel fits.
+     */
+    boolean likelierThan(Side other) {
+      if (!isWheel() || !other.isWheel()) {
+        return isWheel();
       }
-      double level = swing.isPresent() && swing.getAsDouble() > SWING_LIKELY ? 0 : LEVEL_NATS;
-      return top().cost() - search.freeCost() + level;
+      double mine = swing.orElse(0);
+      double theirs = other.swing.orElse(0);
+      if (Math.max(mine, theirs) > SWING_LIKELY && Math.abs(mine - theirs) > SWING_LIKELY) {
+        return mine > theirs;
+      }
+      return top().cost() - search.freeCost() <= other.top().cost() - other.search.freeCost();
     }
 
     String whyNot() {

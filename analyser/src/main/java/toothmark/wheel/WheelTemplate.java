@@ -21,10 +21,11 @@ final class WheelTemplate {
     return new WheelTemplate(d, pattern.hasReference());
   }
 
-  static WheelTemplate of(WheelPattern pattern, ToothGeometry geometry) {
+  /** The same wheel with teeth out of place, in degrees by tooth. */
+  static WheelTemplate of(WheelPattern pattern, double[] offsets) {
     WheelTemplate t = of(pattern);
     for (int k = 0; k < t.degrees.length; k++) {
-      t.degrees[k] += geometry.offsetDegrees(k + 1);
+      t.degrees[k] += offsets[k];
     }
     return t;
   }

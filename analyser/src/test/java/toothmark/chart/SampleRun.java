@@ -13,6 +13,7 @@ import toothmark.capture.Reading;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.StepSignal;
 import toothmark.edges.CrankEdges;
+import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
@@ -100,6 +101,7 @@ public final class SampleRun {
                 none,
                 none,
                 new SignalQuality(1000, -1, 1, 0, 0, 0, 0)),
+            Disturbances.NONE,
             Optional.empty(),
             "There are 2 edges; 20 are needed.",
             new ReceiverTrace(new double[0], List.of()),
@@ -201,6 +203,7 @@ public final class SampleRun {
             capture(sparks),
             stated(),
             edges(),
+            Disturbances.NONE,
             Optional.of(crank()),
             "",
             receiver,

@@ -26,6 +26,26 @@ class NoiseChecksTest {
   }
 
   @Test
+  void ignitionInterferenceThatNothingFeelsIsOnlyWorthALook() {
+    scene.spikes.addAll(scene.sparkTimes(0));
+    Finding f = fires(new IgnitionInterferenceCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.evidence().get(2))
+        .isEqualTo("None of them is taken for an edge, so nothing fails yet.");
+  }
+
+  /** A burst raises an arming level of a third of the last peak, so that teeth are missed. */
+  @Test
+  void ignitionInterferenceExplainsTeethMissedBehindABurst() {
+    scene.spikes.addAll(scene.sparkTimes(0));
+    double burst = scene.sparkTimes(0).get(5);
+    scene.notReceived = (t, k, r) -> t > burst && t < burst + 0.03;
+    assertThat(fires(new IgnitionInterferenceCheck(), scene).severity()).isEqualTo(Severity.FAULT);
+    quiet(new IntermittentConnectionCheck(), scene);
+    quiet(new InputStageDropoutCheck(), scene);
+  }
+
+  @Test
   void ignitionInterferenceStaysQuiet() {
     atRandom(20);
     quiet(new IgnitionInterferenceCheck(), scene);

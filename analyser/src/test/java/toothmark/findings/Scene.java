@@ -11,6 +11,7 @@ import toothmark.capture.Channel;
 import toothmark.capture.Reading;
 import toothmark.capture.StepSignal;
 import toothmark.edges.CrankEdges;
+import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
@@ -34,6 +35,7 @@ import toothmark.timing.CoilTiming;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.LogMatch;
+import toothmark.timing.SparkTiming;
 import toothmark.timing.Timing;
 import toothmark.units.Interval;
 import toothmark.wheel.DecodedWheel;
@@ -70,6 +72,10 @@ final class Scene {
   OfTooth lost = (t, k, r) -> false;
   OfTooth notReceived = (t, k, r) -> false;
   List<Double> strays = new ArrayList<>();
+
+  /** Disturbances of the wave that nothing takes for an edge. */
+  List<Double> spikes = new ArrayList<>();
+
   List<Interval> undecided = new ArrayList<>();
   double[] offsets = new double[35];
   double[] strengths = ones(35);
@@ -99,6 +105,11 @@ final class Scene {
   Optional<Alignment> alignment = Optional.empty();
   List<CoilTiming> coilTimings = new ArrayList<>();
   Optional<GapFit> gap = Optional.empty();
+
+  /** The gap rises evenly from the first spark's to the last one's, degrees. */
+  double gapFrom = 0;
+
+  double gapTo = 0;
   List<Limiter> limiters = new ArrayList<>();
   Optional<LogMatch> log = Optional.empty();
 
@@ -152,6 +163,9 @@ final class Scene {
             EdgeDirection.FALLING,
             Observations.EdgeStatement.ASSUMED),
         edges(),
+        new Disturbances(
+            spikes.stream().mapToDouble(Double::doubleValue).sorted().toArray(),
+            ones(spikes.size())),
         decoded ? Optional.of(crank) : Optional.empty(),
         undecodable,
         receiver(),
@@ -159,7 +173,7 @@ final class Scene {
         new Timing(
             Timing.Reference.NOMINAL,
             alignment,
-            List.of(),
+            sparkTimings(),
             coilTimings,
             List.of(),
             gap,
@@ -338,5 +352,24 @@ final class Scene {
   private Spark spark(double t, CrankPoint at, Spark.Turn turn) {
     double dwell = dwellSeconds * (1 + dwellSpread * random.nextGaussian());
     return new Spark(t, 1e-6, OptionalDouble.of(t - dwell), Optional.of(at), turn);
+  }
+
+  private List<SparkTiming> sparkTimings() {
+    List<SparkTiming> all = new ArrayList<>();
+    List<Double> t = sparkTimes(0);
+    for (int i = 0; i < t.size(); i++) {
+      double g = gapFrom + (gapTo - gapFrom) * i / (t.size() - 1);
+      Spark spark =
+          spark(t.get(i), new CrankPoint(360.0 * i, rpmAt(t.get(i)), 0), Spark.Turn.FIRST);
+      all.add(
+          new SparkTiming(
+              0,
+              "coil 1",
+              spark,
+              OptionalDouble.of(10 + g),
+              OptionalDouble.of(10),
+              SparkTiming.Standing.FITTED));
+    }
+    return all;
   }
 }

@@ -92,6 +92,8 @@ class TimingChecksTest {
           };
       Scene s = Scene.healthy();
       s.gap = Optional.of(fit(0, 3e-6, 0.2, shape));
+      s.gapFrom = -1;
+      s.gapTo = 1;
       if (check != null && other == shape) {
         assertThat(fires(check, s).severity()).isEqualTo(Severity.WATCH);
       } else if (check != null) {

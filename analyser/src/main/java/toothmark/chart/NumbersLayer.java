@@ -1,0 +1,62 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.data.Range;
+
+/**
+ * The words of a train of events along the upper edge: all where there is room, else those of a
+ * round step, and none where even these would touch.
+ */
+record NumbersLayer(Instants events, Color colour, Color paper) implements Layer {
+
+  private static final int[] STEPS = {1, 5, 10};
+  private static final double ROOM = 22;
+  private static final double SIZE = 11;
+
+  @Override
+  public Optional<Range> across() {
+    return Optional.empty();
+  }
+
+  @Override
+  public Optional<Range> up() {
+    return Optional.empty();
+  }
+
+  @Override
+  public void paint(Graphics2D g, Frame frame) {
+    int from = events.from(frame.fromX());
+    int to = events.from(Math.nextUp(frame.toX()));
+    double room = frame.area().getWidth() / Math.max(1, to - from);
+    for (int step : STEPS) {
+      if (room * step >= ROOM) {
+        labels(from, to, step).paint(g, frame);
+        return;
+      }
+    }
+  }
+
+  private LabelsLayer labels(int from, int to, int step) {
+    List<LabelsLayer.Label> first = new ArrayList<>();
+    List<LabelsLayer.Label> rest = new ArrayList<>();
+    for (int i = from; i < to; i++) {
+      int number = Integer.parseInt(events.word(i));
+      if (number == 1 || number % step == 0) {
+        (number == 1 ? first : rest)
+            .add(
+                new LabelsLayer.Label(
+                    events.times()[i],
+                    Double.NaN,
+                    events.word(i),
+                    LabelsLayer.Place.BELOW,
+                    colour));
+      }
+    }
+    first.addAll(rest);
+    return new LabelsLayer(first, Lettering.regular(SIZE), paper);
+  }
+}

@@ -1,0 +1,45 @@
+package toothmark.chart;
+
+import java.awt.Color;
+import java.awt.Graphics2D;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import org.jfree.data.Range;
+
+/** What odd events in view are, along the lower edge, as long as they are few. */
+record WordsLayer(Instants events, Color colour, Color paper) implements Layer {
+
+  private static final int MOST = 40;
+  private static final double SIZE = 11;
+
+  @Override
+  public Optional<Range> across() {
+    return Optional.empty();
+  }
+
+  @Override
+  public Optional<Range> up() {
+    return Optional.empty();
+  }
+
+  @Override
+  public void paint(Graphics2D g, Frame frame) {
+    int from = events.from(frame.fromX());
+    int to = events.from(Math.nextUp(frame.toX()));
+    if (to - from > MOST) {
+      return;
+    }
+    List<LabelsLayer.Label> labels = new ArrayList<>();
+    for (int i = from; i < to; i++) {
+      labels.add(
+          new LabelsLayer.Label(
+              events.times()[i],
+              frame.yAxis().getLowerBound(),
+              events.word(i),
+              LabelsLayer.Place.ABOVE,
+              colour));
+    }
+    new LabelsLayer(labels, Lettering.regular(SIZE), paper).paint(g, frame);
+  }
+}

@@ -1,0 +1,210 @@
+package toothmark.desktop;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CancellationException;
+import java.util.concurrent.Executor;
+import java.util.concurrent.atomic.AtomicLong;
+import toothmark.capture.Capture;
+import toothmark.capture.CaptureReader;
+import toothmark.capture.Channel;
+import toothmark.capture.ReadingOptions;
+import toothmark.capture.ReadingProgress;
+import toothmark.capture.SampledSignal;
+import toothmark.chart.Curve;
+import toothmark.chart.SignalCurve;
+import toothmark.chart.SignalPyramid;
+import toothmark.chart.TraceChart;
+import toothmark.examination.Examiner;
+import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetReader;
+import toothmark.timing.ControllerLog;
+import toothmark.timing.ControllerLogReader;
+
+/**
+ * Opens and examines captures away from the thread of the window.
+ *
+ * <p>One thing is done at a time; a new order makes the one before void, and what a void one finds
+ * is thrown away. All listeners are told on the thread of the window.
+ */
+final class Bench {
+
+  private static final long TELL_EVERY_NANOS = 50_000_000L;
+
+  private final Executor background;
+  private final Executor window;
+  private final AtomicLong order = new AtomicLong();
+
+  /** What is being done. */
+  final Watched<Optional<Progress>> progress = new Watched<>(Optional.empty());
+
+  /** What is open. */
+  final Watched<Optional<Session>> session = new Watched<>(Optional.empty());
+
+  /** What went wrong last; empty once something goes right. */
+  final Watched<Optional<Complaint>> complaint = new Watched<>(Optional.empty());
+
+  /**
+   * How far something has come.
+   *
+   * @param doing what is being done
+   * @param share from 0 to 1; negative when not known
+   */
+  record Progress(String doing, double share) {}
+
+  /** Does its work on one executor and tells on another. */
+  Bench(Executor background, Executor window) {
+    this.background = background;
+    this.window = window;
+  }
+
+  /** Opens a capture; what is open stays until the new one is there. */
+  void open(Request request) {
+    long mine = begin(Phrases.of("progress.reading", name(request)));
+    background.execute(() -> attempt(mine, name(request), () -> read(mine, request)));
+  }
+
+  /** Examines what is open by another sheet; the examination in view stays until then. */
+  void examine(JobSheet sheet) {
+    session
+        .get()
+        .ifPresent(
+            s -> {
+              long mine = begin(Phrases.of("progress.examining"));
+              background.execute(
+                  () -> attempt(mine, name(s.request()), () -> examine(mine, s, sheet)));
+            });
+  }
+
+  /** Stops what is being done; what is open stays. */
+  void cancel() {
+    order.incrementAndGet();
+    progress.set(Optional.empty());
+  }
+
+  private long begin(String doing) {
+    progress.set(Optional.of(new Progress(doing, -1)));
+    return order.incrementAndGet();
+  }
+
+  private void attempt(long mine, String file, Work work) {
+    try {
+      if (mine == order.get()) {
+        work.run();
+      }
+    } catch (CancellationException e) {
+      tell(mine, () -> progress.set(Optional.empty()));
+    } catch (Exception | OutOfMemoryError e) {
+      Complaint said = Complaint.of(file, e);
+      tell(
+          mine,
+          () -> {
+            progress.set(Optional.empty());
+            complaint.set(Optional.of(said));
+          });
+    }
+  }
+
+  private void read(long mine, Request request) throws Exception {
+    JobSheet sheet =
+        request.job().isPresent() ? JobSheetReader.read(request.job().get()) : JobSheet.empty();
+    Optional<ControllerLog> log =
+        request.log().isPresent()
+            ? Optional.of(ControllerLogReader.read(request.log().get()))
+            : Optional.empty();
+    Capture capture =
+        CaptureReader.read(
+            request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
+    try {
+      Session recorded =
+          new Session(request, capture, curves(mine, capture), log, Optional.empty());
+      tell(
+          mine,
+          () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
+      Session examined = recorded.with(Examiner.examine(capture, sheet, log));
+      window.execute(() -> replace(mine, examined));
+    } catch (Exception | Error e) {
+      capture.close();
+      throw e;
+    }
+  }
+
+  private void replace(long mine, Session next) {
+    if (mine != order.get()) {
+      next.capture().close();
+      return;
+    }
+    Optional<Session> before = session.get();
+    progress.set(Optional.empty());
+    complaint.set(Optional.empty());
+    session.set(Optional.of(next));
+    before.ifPresent(s -> s.capture().close());
+  }
+
+  private void examine(long mine, Session s, JobSheet sheet) throws Exception {
+    Session next = s.with(Examiner.examine(s.capture(), sheet, s.log()));
+    tell(
+        mine,
+        () -> {
+          progress.set(Optional.empty());
+          complaint.set(Optional.empty());
+          session.set(Optional.of(next));
+        });
+  }
+
+  private List<TraceChart.Drawn> curves(long mine, Capture capture) {
+    List<TraceChart.Drawn> drawn = new ArrayList<>();
+    for (Channel c : capture.channels()) {
+      Optional<Curve> curve =
+          c.signal() instanceof SampledSignal s
+              ? Optional.of(SignalPyramid.of(s, () -> mine != order.get()))
+              : SignalCurve.of(c.signal());
+      drawn.add(new TraceChart.Drawn(c, curve));
+    }
+    return drawn;
+  }
+
+  private void tell(long mine, Runnable what) {
+    window.execute(
+        () -> {
+          if (mine == order.get()) {
+            what.run();
+          }
+        });
+  }
+
+  private static String name(Request request) {
+    return String.valueOf(request.capture().getFileName());
+  }
+
+  private interface Work {
+    void run() throws Exception;
+  }
+
+  /** Hands a reader's progress on, now and then. */
+  private final class Heard implements ReadingProgress {
+
+    private final long mine;
+    private long next;
+
+    Heard(long mine) {
+      this.mine = mine;
+    }
+
+    @Override
+    public void advanced(long bytesRead, long totalBytes) {
+      long now = System.nanoTime();
+      if (now >= next && totalBytes > 0) {
+        next = now + TELL_EVERY_NANOS;
+        double share = (double) bytesRead / totalBytes;
+        tell(mine, () -> progress.set(progress.get().map(p -> new Progress(p.doing(), share))));
+      }
+    }
+
+    @Override
+    public boolean isCancelled() {
+      return mine != order.get();
+    }
+  }
+}

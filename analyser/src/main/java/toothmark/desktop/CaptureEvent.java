@@ -1,0 +1,88 @@
+package toothmark.desktop;
+
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.OptionalInt;
+import toothmark.examination.Examination;
+import toothmark.ignition.AbsentSpark;
+import toothmark.ignition.CoilTrack;
+import toothmark.receiver.SyncLoss;
+import toothmark.units.Say;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+
+/**
+ * Something out of the ordinary at one instant.
+ *
+ * @param timeSeconds when
+ * @param kind what
+ * @param tooth which tooth it is about
+ * @param words one line about it
+ */
+record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String words) {
+
+  /** What happened. */
+  enum Kind {
+    /** The receiver lost its count. */
+    SYNC_LOST,
+    /** A tooth gave no edge. */
+    TOOTH_MISSING,
+    /** An edge that is no tooth. */
+    STRAY,
+    /** A spark that should have been. */
+    SPARK_ABSENT
+  }
+
+  /** All of an examination, in time order. */
+  static List<CaptureEvent> of(Examination e) {
+    List<CaptureEvent> events = new ArrayList<>();
+    e.teeth().ifPresent(t -> teeth(t, events));
+    List<SyncLoss> losses = e.observations().receiver().losses();
+    List<String> causes = e.diagnosis().syncLossCauses();
+    for (int i = 0; i < losses.size(); i++) {
+      SyncLoss loss = losses.get(i);
+      String cause = i < causes.size() ? causes.get(i).replace('-', ' ') : "";
+      String words =
+          Phrases.of(
+              cause.isEmpty() ? "event.sync" : "event.sync.cause",
+              Integer.toString(loss.teethCounted()),
+              cause);
+      events.add(new CaptureEvent(loss.timeSeconds(), Kind.SYNC_LOST, OptionalInt.empty(), words));
+    }
+    for (CoilTrack coil : e.observations().coils()) {
+      for (AbsentSpark a : coil.absent()) {
+        events.add(
+            new CaptureEvent(
+                a.timeSeconds(),
+                Kind.SPARK_ABSENT,
+                OptionalInt.empty(),
+                Phrases.of("event.absent", coil.coil().name())));
+      }
+    }
+    events.sort(Comparator.comparingDouble(CaptureEvent::timeSeconds));
+    return List.copyOf(events);
+  }
+
+  private static void teeth(ToothEvents teeth, List<CaptureEvent> events) {
+    for (int i = 0; i < teeth.size(); i++) {
+      if (teeth.kind(i) == ToothKind.MISSING) {
+        events.add(
+            new CaptureEvent(
+                teeth.time(i),
+                Kind.TOOTH_MISSING,
+                OptionalInt.of(teeth.tooth(i)),
+                Phrases.of("event.missing", Integer.toString(teeth.tooth(i)))));
+      } else if (teeth.kind(i) == ToothKind.STRAY) {
+        events.add(
+            new CaptureEvent(
+                teeth.time(i), Kind.STRAY, OptionalInt.empty(), Phrases.of("event.stray")));
+      }
+    }
+  }
+
+  /** One line with the instant. */
+  String line() {
+    return Say.at(timeSeconds) + " · " + words;
+  }
+}

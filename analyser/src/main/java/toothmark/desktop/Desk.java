@@ -1,0 +1,97 @@
+package toothmark.desktop;
+
+import java.awt.Window;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.prefs.Preferences;
+import javax.swing.SwingUtilities;
+import toothmark.chart.Ink;
+
+/** Opens the window. */
+public final class Desk {
+
+  private static final List<DeskWindow> OPEN = new ArrayList<>();
+  private static final CountDownLatch ALL_CLOSED = new CountDownLatch(1);
+
+  private Desk() {}
+
+  /**
+   * Opens a window and returns when the last one is closed.
+   *
+   * @param capture what to show; empty for nothing, or for the bundled sample at the first start
+   * @throws java.awt.HeadlessException if there is no display
+   */
+  public static void run(Optional<Path> capture) {
+    if (java.awt.GraphicsEnvironment.isHeadless()) {
+      throw new java.awt.HeadlessException(Phrases.of("complaint.display"));
+    }
+    System.setProperty("apple.laf.useScreenMenuBar", "true");
+    SwingUtilities.invokeLater(
+        () -> {
+          RecentFiles recent = recent();
+          Look.wear(recent.isDark() ? Ink.DARK : Ink.LIGHT);
+          boolean first = recent.isFirstStart();
+          DeskWindow window = show(recent);
+          if (capture.isPresent()) {
+            window.open(capture.get());
+          } else if (first) {
+            window.openSample();
+          }
+        });
+    try {
+      ALL_CLOSED.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+
+  private static RecentFiles recent() {
+    return new RecentFiles(Preferences.userRoot().node("toothmark/desktop"));
+  }
+
+  /** One more window, for another capture beside this one. */
+  static void newWindow() {
+    show(recent());
+  }
+
+  private static DeskWindow show(RecentFiles recent) {
+    ExecutorService background =
+        Executors.newSingleThreadExecutor(
+            r -> {
+              Thread t = new Thread(r, "bench");
+              t.setDaemon(true);
+              return t;
+            });
+    DeskWindow window = new DeskWindow(background, recent);
+    OPEN.add(window);
+    window.frame.addWindowListener(
+        new WindowAdapter() {
+          @Override
+          public void windowClosed(WindowEvent e) {
+            background.shutdown();
+            OPEN.remove(window);
+            if (OPEN.isEmpty()) {
+              ALL_CLOSED.countDown();
+            }
+          }
+        });
+    window.frame.setVisible(true);
+    return window;
+  }
+
+  /** Draws all windows anew after a change of look, and remembers it. */
+  static void redressAll(Ink ink) {
+    recent().setDark(ink == Ink.DARK);
+    for (Window w : Window.getWindows()) {
+      SwingUtilities.updateComponentTreeUI(w);
+    }
+    OPEN.forEach(DeskWindow::redress);
+  }
+}

@@ -1,0 +1,347 @@
+package toothmark.desktop;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.concurrent.Executor;
+import toothmark.chart.TraceChart;
+import toothmark.examination.Examination;
+import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetException;
+import toothmark.findings.Finding;
+import toothmark.rotation.AngleTimeline;
+import toothmark.rotation.DecodedCrank;
+import toothmark.units.Interval;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+
+/** Everything that a window shows, without a widget; lives on the window's thread. */
+final class DeskModel {
+
+  /** How many turns an event is shown with. */
+  private static final double TURNS_AROUND = 1.5;
+
+  private static final double BLIND_SECONDS = 0.05;
+
+  /** Opening and examining. */
+  final Bench bench;
+
+  /** What is picked out. */
+  final Watched<Selected> selected = new Watched<>(Selected.NOTHING);
+
+  /** The part of the capture in view; empty while nothing is open. */
+  final Watched<Optional<TimeView>> view = new Watched<>(Optional.empty());
+
+  /** The measuring cursors. */
+  final Watched<Cursors> cursors = new Watched<>(Cursors.NONE);
+
+  /** What stands along the trace. */
+  final Watched<TraceChart.Along> along = new Watched<>(TraceChart.Along.TIME);
+
+  /** Whether the heights follow the view. */
+  final Watched<TraceChart.Height> height = new Watched<>(TraceChart.Height.WHOLE);
+
+  /** The job sheet as typed. */
+  final JobModel job = new JobModel();
+
+  private List<CaptureEvent> events = List.of();
+  private Optional<Request> open = Optional.empty();
+
+  DeskModel(Executor background, Executor window) {
+    bench = new Bench(background, window);
+    bench.session.watch(s -> s.ifPresent(this::arrived));
+    job.asked.watch(this::asked);
+  }
+
+  /** Everything out of the ordinary, in time order. */
+  List<CaptureEvent> events() {
+    return events;
+  }
+
+  Optional<Examination> examination() {
+    return bench.session.get().flatMap(Session::examination);
+  }
+
+  private void arrived(Session s) {
+    boolean another = !open.equals(Optional.of(s.request()));
+    open = Optional.of(s.request());
+    events = s.examination().map(CaptureEvent::of).orElse(List.of());
+    if (another) {
+      cursors.set(Cursors.NONE);
+      selected.set(Selected.NOTHING);
+      view.set(Optional.of(TimeView.all(s.capture().span())));
+      job.opened(s.examination().map(Examination::sheet).orElseGet(JobSheet::empty));
+    }
+    keepSelection(s, another);
+  }
+
+  /** After a new examination the finding of the same name stays picked out, else the first is. */
+  private void keepSelection(Session s, boolean another) {
+    List<Finding> findings = s.examination().map(e -> e.diagnosis().findings()).orElse(List.of());
+    Optional<String> before = selected.get().finding().map(Finding::id);
+    Optional<Finding> next =
+        findings.stream()
+            .filter(f -> before.equals(Optional.of(f.id())))
+            .findFirst()
+            .or(() -> findings.stream().findFirst());
+    if (another && next.isPresent()) {
+      select(next.get());
+    } else {
+      selected.set(new Selected(next, selected.get().tooth(), selected.get().instant()));
+    }
+  }
+
+  private void asked(JobSheet sheet) {
+    Optional<Session> s = bench.session.get();
+    Optional<Examination> now = examination();
+    if (s.isEmpty() || now.isEmpty() || now.get().sheet().equals(sheet)) {
+      return;
+    }
+    if (sameBut(now.get().sheet(), sheet)) {
+      Examination e = now.get();
+      Examination renamed =
+          new Examination(sheet, e.roles(), e.observations(), e.diagnosis(), e.teeth());
+      bench.session.set(Optional.of(s.get().with(renamed)));
+    } else {
+      bench.examine(sheet);
+    }
+  }
+
+  /** Whether only the heading differs, which no stage reads. */
+  private static boolean sameBut(JobSheet a, JobSheet b) {
+    return new JobSheet(
+            b.heading(),
+            a.engine(),
+            a.wheel(),
+            a.sensor(),
+            a.channels(),
+            a.coils(),
+            a.commandedAdvanceDegrees())
+        .equals(b);
+  }
+
+  /** Picks a finding out, and shows the place where it shows. */
+  void select(Finding finding) {
+    selected.set(selected.get().withFinding(finding));
+    if (!finding.where().isEmpty()) {
+      Interval at = finding.where().get(0);
+      double turn = turnSeconds(at.startInclusive());
+      double end = Math.min(at.endExclusive(), at.startInclusive() + 6 * turn);
+      show(new Interval(at.startInclusive() - turn, end + turn));
+      selected.set(selected.get().withInstant(at.startInclusive()));
+    }
+  }
+
+  /** Picks an instant out, with the tooth that passes there. */
+  void selectInstant(double timeSeconds) {
+    selected.set(selected.get().withInstant(timeSeconds).withTooth(toothAt(timeSeconds)));
+  }
+
+  private OptionalInt toothAt(double timeSeconds) {
+    Optional<ToothEvents> teeth = examination().flatMap(Examination::teeth);
+    if (teeth.isEmpty()) {
+      return OptionalInt.empty();
+    }
+    OptionalInt i = Teeth.nearest(teeth.get(), timeSeconds);
+    return i.isPresent() && teeth.get().kind(i.getAsInt()) != ToothKind.STRAY
+        ? OptionalInt.of(teeth.get().tooth(i.getAsInt()))
+        : OptionalInt.empty();
+  }
+
+  /** Picks a tooth out, and brings its nearest pass into view. */
+  void selectTooth(int tooth) {
+    double near = selected.get().instant().orElse(view.get().map(TimeView::middle).orElse(0.0));
+    OptionalDouble pass =
+        examination()
+            .flatMap(Examination::teeth)
+            .map(t -> Teeth.passNearest(t, tooth, near))
+            .orElse(OptionalDouble.empty());
+    selected.set(selected.get().withTooth(OptionalInt.of(tooth)));
+    if (pass.isPresent()) {
+      selected.set(selected.get().withInstant(pass.getAsDouble()));
+      bringIntoView(pass.getAsDouble());
+    }
+  }
+
+  /** Goes to the next event after the selected instant, or to the one before it. */
+  Optional<CaptureEvent> step(int direction) {
+    if (view.get().isEmpty()) {
+      return Optional.empty();
+    }
+    double from = selected.get().instant().orElse(view.get().get().middle());
+    Optional<CaptureEvent> next =
+        direction > 0
+            ? events.stream().filter(e -> e.timeSeconds() > from).findFirst()
+            : events.stream().filter(e -> e.timeSeconds() < from).reduce((a, b) -> b);
+    next.ifPresent(this::select);
+    return next;
+  }
+
+  /** Picks an event out and brings it into view, close enough to see its teeth. */
+  void select(CaptureEvent event) {
+    double t = event.timeSeconds();
+    selected.set(selected.get().withInstant(t).withTooth(event.tooth()));
+    double span = 2 * TURNS_AROUND * turnSeconds(t);
+    TimeView now = view.get().orElseThrow();
+    view.set(
+        Optional.of(
+            now.shown().seconds() > 2 * span
+                ? now.showing(new Interval(t - span / 2, t + span / 2))
+                : now.around(t)));
+  }
+
+  /** The event at the selected instant. */
+  Optional<CaptureEvent> eventHere() {
+    OptionalDouble t = selected.get().instant();
+    return t.isEmpty()
+        ? Optional.empty()
+        : events.stream().filter(e -> e.timeSeconds() == t.getAsDouble()).findFirst();
+  }
+
+  private void bringIntoView(double timeSeconds) {
+    TimeView now = view.get().orElseThrow();
+    if (!now.shown().contains(timeSeconds)) {
+      view.set(Optional.of(now.around(timeSeconds)));
+    }
+  }
+
+  /** Shows a part of the capture. */
+  void show(Interval part) {
+    view.set(view.get().map(v -> v.showing(part)));
+  }
+
+  /** Zooms about the selected instant when it is in view, else about the middle. */
+  void zoom(double factor) {
+    view.set(
+        view.get()
+            .map(
+                v -> {
+                  OptionalDouble t = selected.get().instant();
+                  boolean seen = t.isPresent() && v.shown().contains(t.getAsDouble());
+                  return v.zoomed(factor, seen ? t.getAsDouble() : v.middle());
+                }));
+  }
+
+  void pan(double share) {
+    view.set(view.get().map(v -> v.panned(share)));
+  }
+
+  void showAll() {
+    view.set(view.get().map(v -> TimeView.all(v.whole())));
+  }
+
+  /** Crank angle after tooth 1 at an instant, in [0, 360). */
+  OptionalDouble degreesAt(double timeSeconds) {
+    Optional<AngleTimeline> a = angle().filter(t -> t.covers(timeSeconds));
+    return a.isEmpty()
+        ? OptionalDouble.empty()
+        : OptionalDouble.of(toothmark.units.CrankAngle.wrap(a.get().degreesAt(timeSeconds)));
+  }
+
+  /** Speed at an instant, rev/min. */
+  OptionalDouble rpmAt(double timeSeconds) {
+    Optional<AngleTimeline> a = angle().filter(t -> t.covers(timeSeconds));
+    return a.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(a.get().rpmAt(timeSeconds));
+  }
+
+  /** Turns the crank by hand: moves the selected instant to where the crank stands at an angle. */
+  void turnTo(double degrees) {
+    OptionalDouble now = selected.get().instant();
+    double t = now.orElse(view.get().map(TimeView::middle).orElse(0.0));
+    OptionalDouble here = degreesAt(t);
+    OptionalDouble rpm = rpmAt(t);
+    if (here.isPresent() && rpm.isPresent() && rpm.getAsDouble() > 0) {
+      double d = toothmark.units.CrankAngle.wrapDifference(degrees - here.getAsDouble());
+      moveTo(t + d / (6 * rpm.getAsDouble()));
+    }
+  }
+
+  /** Moves the selected instant, keeping it in the capture and in view. */
+  void moveTo(double timeSeconds) {
+    view.get()
+        .map(v -> v.whole())
+        .ifPresent(
+            w -> {
+              double t = Math.max(w.startInclusive(), Math.min(w.endExclusive(), timeSeconds));
+              selectInstant(t);
+              bringIntoView(t);
+            });
+  }
+
+  private Optional<AngleTimeline> angle() {
+    return examination().flatMap(e -> e.observations().crank()).map(DecodedCrank::angle);
+  }
+
+  private double turnSeconds(double timeSeconds) {
+    OptionalDouble rpm = rpmAt(timeSeconds);
+    return rpm.isPresent() && rpm.getAsDouble() > 0 ? 60 / rpm.getAsDouble() : BLIND_SECONDS;
+  }
+
+  /** The job sheet while it is being typed: checked at once, asked for when it is right. */
+  static final class JobModel {
+
+    private History<JobDraft> history = new History<>(JobDraft.of(JobSheet.empty()));
+
+    /** The draft now. */
+    final Watched<JobDraft> draft = new Watched<>(history.now());
+
+    /** What is wrong with it. */
+    final Watched<Optional<JobDraft.Fault>> fault = new Watched<>(Optional.empty());
+
+    /** The last draft that was right. */
+    final Watched<JobSheet> asked = new Watched<>(JobSheet.empty());
+
+    /** The draft that the file holds. */
+    final Watched<JobDraft> saved = new Watched<>(history.now());
+
+    private void opened(JobSheet sheet) {
+      JobDraft d = JobDraft.of(sheet);
+      history = new History<>(d);
+      saved.set(d);
+      fault.set(Optional.empty());
+      draft.set(d);
+      asked.set(sheet);
+    }
+
+    boolean isUnsaved() {
+      return !saved.get().equals(draft.get());
+    }
+
+    void edit(JobDraft next, Object merge) {
+      history.step(next, merge);
+      changed();
+    }
+
+    void undo() {
+      history.undo();
+      changed();
+    }
+
+    void redo() {
+      history.redo();
+      changed();
+    }
+
+    boolean canUndo() {
+      return history.canUndo();
+    }
+
+    boolean canRedo() {
+      return history.canRedo();
+    }
+
+    private void changed() {
+      JobDraft now = history.now();
+      fault.set(now.fault());
+      draft.set(now);
+      if (fault.get().isEmpty()) {
+        try {
+          asked.set(now.sheet());
+        } catch (JobSheetException e) {
+          throw new IllegalStateException("a sheet without fault was refused", e);
+        }
+      }
+    }
+  }
+}

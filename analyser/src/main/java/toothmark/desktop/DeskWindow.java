@@ -1,0 +1,247 @@
+package toothmark.desktop;
+
+import com.formdev.flatlaf.FlatLaf;
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.datatransfer.DataFlavor;
+import java.awt.datatransfer.UnsupportedFlavorException;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
+import java.awt.event.WindowAdapter;
+import java.awt.event.WindowEvent;
+import java.io.File;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
+import javax.swing.JLabel;
+import javax.swing.JMenuItem;
+import javax.swing.JPanel;
+import javax.swing.JPopupMenu;
+import javax.swing.JScrollPane;
+import javax.swing.JSplitPane;
+import javax.swing.JTabbedPane;
+import javax.swing.SwingUtilities;
+import javax.swing.TransferHandler;
+import toothmark.capture.Channel;
+import toothmark.desktop.JobDraft.Field;
+
+/** The window: verdict above, findings, pictures and wheel in the middle, the capture below. */
+final class DeskWindow {
+
+  private static final Dimension FIRST_SIZE = new Dimension(1366, 740);
+  private static final int SIDE = 286;
+
+  final JFrame frame = new JFrame("Toothmark");
+  final DeskModel model;
+  final Commands commands = new Commands();
+  final TraceView trace;
+  final StripView strip;
+  final WheelView wheel;
+  final Pictures pictures;
+  final JTabbedPane side = new JTabbedPane();
+  private final JLabel pointer = new JLabel(" ");
+  private final Notice notice;
+  private final FileDoor files;
+  private final VerdictView verdict;
+  private final FindingsView findings;
+  private final MeasuresView measures;
+  private final ReadoutView readout;
+
+  DeskWindow(Executor background, RecentFiles recent) {
+    model = new DeskModel(background, SwingUtilities::invokeLater);
+    files = new FileDoor(this, recent);
+    notice = new Notice(model);
+    trace = new TraceView(model);
+    strip = new StripView(model);
+    wheel = new WheelView(model);
+    new DeskCommands(this, files).add();
+    pictures = new Pictures(model, commands);
+    verdict = new VerdictView(model, commands);
+    findings = new FindingsView(model);
+    measures = new MeasuresView(model);
+    readout = new ReadoutView(model, commands);
+    lay();
+    wire();
+    frame.setJMenuBar(new Menus(commands, files, recent).bar());
+    frame.setSize(FIRST_SIZE);
+    frame.setMinimumSize(new Dimension(900, 560));
+    frame.setLocationByPlatform(true);
+    frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
+    frame.setTransferHandler(new Dropped());
+  }
+
+  private void lay() {
+    JPanel top = new JPanel(new BorderLayout());
+    top.add(notice, BorderLayout.NORTH);
+    top.add(verdict, BorderLayout.CENTER);
+    JPanel middle = new JPanel(new BorderLayout());
+    middle.add(left(), BorderLayout.WEST);
+    middle.add(centre(), BorderLayout.CENTER);
+    middle.add(right(), BorderLayout.EAST);
+    JPanel bottom = new JPanel(new BorderLayout());
+    bottom.setBorder(BorderFactory.createEmptyBorder(4, 8, 6, 8));
+    bottom.add(strip, BorderLayout.CENTER);
+    JPanel all = new JPanel(new BorderLayout());
+    all.add(top, BorderLayout.NORTH);
+    all.add(middle, BorderLayout.CENTER);
+    all.add(bottom, BorderLayout.SOUTH);
+    frame.setContentPane(all);
+  }
+
+  private JComponent left() {
+    side.setName("side");
+    side.addTab(Phrases.of("side.findings"), findings);
+    side.addTab(Phrases.of("side.measures"), scrolled(measures));
+    side.addTab(Phrases.of("side.job"), scrolled(new JobView(model, commands)));
+    side.setPreferredSize(new Dimension((int) (SIDE * Look.scale()), 100));
+    return side;
+  }
+
+  private static JScrollPane scrolled(JComponent content) {
+    JScrollPane s = new JScrollPane(content);
+    s.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
+    s.setBorder(null);
+    return s;
+  }
+
+  private JComponent centre() {
+    JPanel upper = new JPanel(new BorderLayout());
+    JLabel keys = new JLabel(Phrases.of("trace.keys"));
+    keys.setForeground(Look.quiet());
+    keys.setFont(Look.regular(0.92));
+    pointer.setFont(Look.regular(0.92));
+    JPanel line = new JPanel(new BorderLayout(8, 0));
+    line.setBorder(BorderFactory.createEmptyBorder(1, 6, 1, 6));
+    line.add(keys, BorderLayout.CENTER);
+    line.add(pointer, BorderLayout.EAST);
+    upper.add(trace, BorderLayout.CENTER);
+    upper.add(line, BorderLayout.SOUTH);
+    JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, pictures.tabs());
+    split.setName("centre");
+    split.setResizeWeight(0.52);
+    split.setBorder(null);
+    return split;
+  }
+
+  private JComponent right() {
+    JPanel p = new JPanel(new BorderLayout());
+    p.add(wheel, BorderLayout.NORTH);
+    JPanel below = new JPanel(new BorderLayout());
+    below.add(readout, BorderLayout.NORTH);
+    p.add(below, BorderLayout.CENTER);
+    p.setBorder(BorderFactory.createEmptyBorder(0, 4, 0, 8));
+    return p;
+  }
+
+  private void wire() {
+    trace.addPropertyChangeListener(
+        "pointer", e -> pointer.setText(String.valueOf(e.getNewValue())));
+    trace.addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mousePressed(MouseEvent e) {
+            offerRoles(e);
+          }
+
+          @Override
+          public void mouseReleased(MouseEvent e) {
+            offerRoles(e);
+          }
+        });
+    model.bench.session.watch(s -> title());
+    model.job.draft.watch(d -> title());
+    model.job.saved.watch(d -> title());
+    frame.addWindowListener(
+        new WindowAdapter() {
+          @Override
+          public void windowClosing(WindowEvent e) {
+            files.close();
+          }
+        });
+  }
+
+  /** What a channel is, set by clicking it. */
+  private void offerRoles(MouseEvent e) {
+    Optional<Channel> channel = trace.channelAt(e);
+    if (!e.isPopupTrigger() || channel.isEmpty()) {
+      return;
+    }
+    String name = channel.get().name();
+    JPopupMenu menu = new JPopupMenu();
+    role(menu, "role.crank", Field.CRANK, name);
+    role(menu, "role.tdc", Field.TDC, name);
+    menu.show(trace, e.getX(), e.getY());
+  }
+
+  private void role(JPopupMenu menu, String key, Field role, String channel) {
+    JMenuItem item = new JMenuItem(Phrases.of(key, channel));
+    item.addActionListener(
+        a -> model.job.edit(model.job.draft.get().withRole(role, channel), "role"));
+    menu.add(item);
+  }
+
+  private void title() {
+    frame.setTitle(
+        model
+            .bench
+            .session
+            .get()
+            .map(s -> (model.job.isUnsaved() ? "• " : "") + s.capture().file() + " – Toothmark")
+            .orElse("Toothmark"));
+  }
+
+  void open(Path capture) {
+    files.open(capture);
+  }
+
+  /** Opens the bundled sample and says what to look at. */
+  void openSample() {
+    files.openSample();
+    notice.welcome(Phrases.of("welcome"));
+  }
+
+  /** Draws everything anew after a change of colours or size. */
+  void redress() {
+    FlatLaf.updateUI();
+    side.setPreferredSize(new Dimension((int) (SIDE * Look.scale()), 100));
+    trace.build();
+    strip.build();
+    wheel.build();
+    pictures.refresh();
+    verdict.refresh();
+    findings.refresh();
+    measures.refresh();
+    readout.refresh();
+    frame.getContentPane().revalidate();
+  }
+
+  /** Opens files that are dropped anywhere on the window. */
+  private final class Dropped extends TransferHandler {
+
+    private static final long serialVersionUID = 1L;
+
+    @Override
+    public boolean canImport(TransferSupport s) {
+      return s.isDataFlavorSupported(DataFlavor.javaFileListFlavor);
+    }
+
+    @Override
+    @SuppressWarnings("unchecked") // the flavour promises a list of files
+    public boolean importData(TransferSupport s) {
+      try {
+        List<File> dropped =
+            (List<File>) s.getTransferable().getTransferData(DataFlavor.javaFileListFlavor);
+        List<Path> paths = dropped.stream().map(File::toPath).toList();
+        files.openDropped(paths);
+        return true;
+      } catch (UnsupportedFlavorException | IOException e) {
+        return false;
+      }
+    }
+  }
+}

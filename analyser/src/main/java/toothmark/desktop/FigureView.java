@@ -1,0 +1,205 @@
+package toothmark.desktop;
+
+import java.awt.BorderLayout;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
+import java.awt.geom.Line2D;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.function.Supplier;
+import javax.swing.BorderFactory;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
+import javax.swing.event.MouseInputAdapter;
+import org.jfree.chart.ChartRenderingInfo;
+import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.plot.Zoomable;
+import toothmark.chart.Figure;
+
+/** One figure: its question, its answer, and the chart, which can be zoomed. */
+final class FigureView extends JPanel {
+
+  private static final long serialVersionUID = 1L;
+
+  private final transient DeskModel model;
+  private final transient Supplier<Optional<Figure>> source;
+  private final Prose question = new Prose();
+  private final Prose answer = new Prose();
+  private final Canvas canvas;
+  private transient Optional<Figure> figure = Optional.empty();
+
+  /** Shows what a source draws; {@link #refresh} asks it again. */
+  FigureView(DeskModel model, String name, Supplier<Optional<Figure>> source) {
+    super(new BorderLayout());
+    this.model = model;
+    this.source = source;
+    setName("figure." + name);
+    canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
+    JPanel words = new JPanel(new BorderLayout(0, 1));
+    words.setOpaque(false);
+    words.setBorder(BorderFactory.createEmptyBorder(6, 10, 2, 10));
+    words.add(question, BorderLayout.NORTH);
+    words.add(answer, BorderLayout.CENTER);
+    add(words, BorderLayout.NORTH);
+    add(canvas, BorderLayout.CENTER);
+    model.selected.watch(s -> canvas.repaint());
+    model.view.watch(s -> canvas.repaint());
+  }
+
+  /** Draws anew, as after another examination or a change of colours. */
+  void refresh() {
+    figure = source.get();
+    setBackground(Look.ink().paper());
+    question.say(
+        figure.map(Figure::question).orElse(Phrases.of("picture.empty")), Look.strong(1.05));
+    answer.say(figure.map(Figure::answer).orElse(""), Look.regular(1));
+    canvas.getAccessibleContext().setAccessibleDescription(answer.getText());
+    revalidate();
+    repaint();
+  }
+
+  /** The figure shown. */
+  Optional<Figure> figure() {
+    return figure;
+  }
+
+  JComponent canvas() {
+    return canvas;
+  }
+
+  /** The chart itself. */
+  private final class Canvas extends PictureView {
+
+    private static final long serialVersionUID = 1L;
+
+    private final transient ChartRenderingInfo info = new ChartRenderingInfo(null);
+
+    Canvas(String name, String spokenName) {
+      super(name, spokenName);
+      Hand hand = new Hand();
+      addMouseListener(hand);
+      addMouseMotionListener(hand);
+      addMouseWheelListener(hand);
+    }
+
+    @Override
+    public Dimension getPreferredSize() {
+      return new Dimension(600, 200);
+    }
+
+    @Override
+    protected void paintComponent(Graphics graphics) {
+      Graphics2D g = (Graphics2D) graphics.create();
+      g.setColor(Look.ink().paper());
+      g.fillRect(0, 0, getWidth(), getHeight());
+      Paint.smooth(g);
+      g.scale(Look.scale(), Look.scale());
+      figure.ifPresent(
+          f -> {
+            f.chart().draw(g, area(), null, info);
+            f.timeAxis().ifPresent(a -> here(g, a));
+          });
+      g.dispose();
+    }
+
+    private Rectangle2D area() {
+      return new Rectangle2D.Double(
+          6, 4, getWidth() / Look.scale() - 12, getHeight() / Look.scale() - 8);
+    }
+
+    /** Where the selected instant is. */
+    private void here(Graphics2D g, ValueAxis axis) {
+      OptionalDouble t = model.selected.get().instant();
+      if (t.isPresent() && axis.getRange().contains(t.getAsDouble())) {
+        Rectangle2D a = info.getPlotInfo().getDataArea();
+        double x = axis.valueToJava2D(t.getAsDouble(), a, org.jfree.chart.ui.RectangleEdge.BOTTOM);
+        g.setColor(Look.ink().text());
+        g.setStroke(Paint.THIN_DASHED);
+        g.draw(new Line2D.Double(x, a.getMinY(), x, a.getMaxY()));
+      }
+    }
+
+    private Point2D place(MouseEvent e) {
+      return new Point2D.Double(e.getX() / Look.scale(), e.getY() / Look.scale());
+    }
+
+    /** The mouse on the chart: wheel zooms, drag pans, a click goes there, two show all again. */
+    private final class Hand extends MouseInputAdapter {
+
+      private transient Point2D last;
+      private boolean moved;
+
+      @Override
+      public void mousePressed(MouseEvent e) {
+        requestFocusInWindow();
+        last = place(e);
+        moved = false;
+      }
+
+      @Override
+      public void mouseDragged(MouseEvent e) {
+        Point2D now = place(e);
+        if (figure.isPresent() && SwingUtilities.isLeftMouseButton(e)) {
+          moved |= now.distance(last) > 2;
+          if (moved) {
+            pan(figure.get().chart().getPlot(), now.getX() - last.getX());
+            last = now;
+            repaint();
+          }
+        }
+      }
+
+      private void pan(Plot plot, double by) {
+        if (plot instanceof XYPlot p && p.getDomainAxis() != null) {
+          ValueAxis axis = p.getDomainAxis();
+          double width = Math.max(1, info.getPlotInfo().getDataArea().getWidth());
+          double d = -by / width * axis.getRange().getLength();
+          axis.setRange(axis.getLowerBound() + d, axis.getUpperBound() + d);
+        }
+      }
+
+      @Override
+      public void mouseReleased(MouseEvent e) {
+        if (!SwingUtilities.isLeftMouseButton(e) || moved || figure.isEmpty()) {
+          return;
+        }
+        if (e.getClickCount() == 2) {
+          refresh();
+          return;
+        }
+        figure
+            .get()
+            .timeAxis()
+            .ifPresent(
+                a ->
+                    model.moveTo(
+                        a.java2DToValue(
+                            place(e).getX(),
+                            info.getPlotInfo().getDataArea(),
+                            org.jfree.chart.ui.RectangleEdge.BOTTOM)));
+      }
+
+      @Override
+      public void mouseWheelMoved(MouseWheelEvent e) {
+        if (figure.isPresent() && figure.get().chart().getPlot() instanceof Zoomable z) {
+          double factor = Math.pow(1.25, e.getPreciseWheelRotation());
+          if (z instanceof CombinedDomainXYPlot c) {
+            c.getDomainAxis().resizeRange2(factor, c.getDomainAxis().getRange().getCentralValue());
+          } else {
+            z.zoomDomainAxes(factor, info.getPlotInfo(), place(e), true);
+          }
+          repaint();
+        }
+      }
+    }
+  }
+}

@@ -1,0 +1,236 @@
+package toothmark.desktop;
+
+import java.awt.Desktop;
+import java.io.File;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JFileChooser;
+import javax.swing.JOptionPane;
+import toothmark.chart.Figure;
+import toothmark.report.ResultFolder;
+
+/** Everything that goes into the window and out of it as a file. */
+final class FileDoor {
+
+  private final DeskWindow window;
+  private final RecentFiles recent;
+  private Optional<Path> folder = Optional.empty();
+
+  FileDoor(DeskWindow window, RecentFiles recent) {
+    this.window = window;
+    this.recent = recent;
+  }
+
+  void choose() {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.open");
+    if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      open(chooser.getSelectedFile().toPath());
+    }
+  }
+
+  /** Another job sheet or log for what is open. */
+  void chooseCompanion(String key) {
+    Optional<Session> s = window.model.bench.session.get();
+    if (s.isEmpty() || !mayLeave()) {
+      return;
+    }
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, key);
+    if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      Request now = s.get().request();
+      Optional<Path> chosen = Optional.of(chooser.getSelectedFile().toPath());
+      window.model.bench.open(
+          key.equals("dialog.log")
+              ? new Request(now.capture(), now.job(), chosen)
+              : new Request(now.capture(), chosen, now.log()));
+    }
+  }
+
+  void open(Path capture) {
+    openRequest(Request.of(capture));
+  }
+
+  void openDropped(List<Path> paths) {
+    Optional<Request> request = Request.of(paths);
+    if (request.isPresent()) {
+      openRequest(request.get());
+      return;
+    }
+    Optional<Session> now = window.model.bench.session.get();
+    if (now.isPresent()) {
+      openRequest(
+          new Request(
+              now.get().request().capture(), Optional.of(paths.get(0)), now.get().request().log()));
+    } else {
+      window.model.bench.complaint.set(
+          Optional.of(
+              new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help"))));
+    }
+  }
+
+  private void openRequest(Request request) {
+    if (mayLeave()) {
+      folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
+      recent.add(request.capture());
+      window.model.bench.open(request);
+    }
+  }
+
+  /** Opens the bundled sample from a copy, since a reader wants a file. */
+  void openSample() {
+    if (!mayLeave()) {
+      return;
+    }
+    try {
+      Path copy = Files.createTempDirectory("toothmark-sample-");
+      copy.toFile().deleteOnExit();
+      for (String name : List.of("capture.csv.gz", "job.toml")) {
+        Path file = copy.resolve(name);
+        try (var in = FileDoor.class.getResourceAsStream("sample/" + name)) {
+          Files.copy(in, file);
+        }
+        file.toFile().deleteOnExit();
+      }
+      window.model.bench.open(Request.of(copy.resolve("capture.csv.gz")));
+    } catch (IOException e) {
+      complain("capture.csv.gz", e);
+    }
+  }
+
+  void saveJob() {
+    Optional<Session> s = window.model.bench.session.get();
+    if (s.isEmpty()) {
+      return;
+    }
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.saveJob");
+    chooser.setSelectedFile(s.get().request().jobToSave().toFile());
+    if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      writeJob(chooser.getSelectedFile().toPath());
+    }
+  }
+
+  /** Writes the sheet whole or not at all. */
+  void writeJob(Path file) {
+    JobDraft draft = window.model.job.draft.get();
+    try {
+      writeWhole(file, draft.toToml().getBytes(StandardCharsets.UTF_8));
+      window.model.job.saved.set(draft);
+    } catch (IOException e) {
+      complain(file.getFileName().toString(), e);
+    }
+  }
+
+  private static void writeWhole(Path file, byte[] content) throws IOException {
+    Path target = file.toAbsolutePath();
+    Path draft = Files.createTempFile(target.getParent(), ".toothmark-", ".part");
+    try {
+      Files.write(draft, content);
+      Files.move(draft, target, StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(draft);
+    }
+  }
+
+  void saveReport() {
+    if (window.model.examination().isEmpty()) {
+      return;
+    }
+    JFileChooser chooser = chooser(JFileChooser.DIRECTORIES_ONLY, "dialog.report");
+    if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      writeReport(chooser.getSelectedFile().toPath());
+    }
+  }
+
+  void writeReport(Path into) {
+    try {
+      List<Path> written = ResultFolder.write(window.model.examination().orElseThrow(), into);
+      show(written.get(0));
+    } catch (IOException e) {
+      complain(into.toString(), e);
+    }
+  }
+
+  private void show(Path page) {
+    try {
+      if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
+        Desktop.getDesktop().browse(page.toUri());
+        return;
+      }
+    } catch (IOException e) {
+      // no browser: the path is shown instead
+    }
+    JOptionPane.showMessageDialog(
+        window.frame,
+        Phrases.of("report.written", page.toString()),
+        "Toothmark",
+        JOptionPane.INFORMATION_MESSAGE);
+  }
+
+  void savePicture() {
+    Optional<Figure> figure = window.pictures.current().figure();
+    if (figure.isEmpty()) {
+      return;
+    }
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.picture");
+    chooser.setSelectedFile(new File(window.pictures.currentName() + ".svg"));
+    if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      writePicture(figure.get(), chooser.getSelectedFile().toPath());
+    }
+  }
+
+  /** Writes a picture as PNG where the name ends so, else as SVG. */
+  void writePicture(Figure figure, Path file) {
+    try {
+      writeWhole(file, PictureFile.bytes(figure, file));
+    } catch (IOException e) {
+      complain(file.getFileName().toString(), e);
+    }
+  }
+
+  private JFileChooser chooser(int what, String title) {
+    JFileChooser chooser = new JFileChooser(folder.map(Path::toFile).orElse(null));
+    chooser.setFileSelectionMode(what);
+    chooser.setDialogTitle(Phrases.of(title));
+    return chooser;
+  }
+
+  private void complain(String file, IOException e) {
+    window.model.bench.complaint.set(Optional.of(Complaint.of(file, e)));
+  }
+
+  /** Asks before words that were typed and not saved are lost. */
+  private boolean mayLeave() {
+    if (!window.model.job.isUnsaved()) {
+      return true;
+    }
+    Object[] answers = {
+      Phrases.of("leave.save"), Phrases.of("leave.discard"), Phrases.of("leave.stay")
+    };
+    int answer =
+        JOptionPane.showOptionDialog(
+            window.frame,
+            Phrases.of("leave.question"),
+            "Toothmark",
+            JOptionPane.DEFAULT_OPTION,
+            JOptionPane.QUESTION_MESSAGE,
+            null,
+            answers,
+            answers[0]);
+    if (answer == 0) {
+      saveJob();
+      return !window.model.job.isUnsaved();
+    }
+    return answer == 1;
+  }
+
+  void close() {
+    if (mayLeave()) {
+      window.model.bench.cancel();
+      window.frame.dispose();
+    }
+  }
+}

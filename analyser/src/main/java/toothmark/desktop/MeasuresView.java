@@ -1,0 +1,73 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.awt.Rectangle;
+import java.util.List;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.Scrollable;
+import net.miginfocom.swing.MigLayout;
+import toothmark.report.VerdictText;
+
+/** The figures of the examination, each with its doubt. */
+final class MeasuresView extends JPanel implements Scrollable {
+
+  private static final long serialVersionUID = 1L;
+
+  private static final int ONE_LINE = 10_000;
+
+  private final transient DeskModel model;
+
+  MeasuresView(DeskModel model) {
+    super(new MigLayout("insets 10, gapy 6, fillx, wrap 1", "[grow,fill]"));
+    this.model = model;
+    setName("measures");
+    model.bench.session.watch(s -> refresh());
+  }
+
+  void refresh() {
+    removeAll();
+    model.examination().ifPresent(e -> VerdictText.of(e, List.of(), ONE_LINE).forEach(this::line));
+    revalidate();
+    repaint();
+  }
+
+  private void line(VerdictText.Line line) {
+    if (line.role() == VerdictText.Role.PLAIN && !line.label().isBlank()) {
+      JLabel name = new JLabel(line.label());
+      name.setFont(Look.strong(0.95));
+      name.setForeground(Look.quiet());
+      Prose value = new Prose();
+      value.setFocusable(true);
+      value.say(line.text(), Look.regular(1));
+      value.getAccessibleContext().setAccessibleName(line.label());
+      add(name, "gaptop 2, gapbottom 0");
+      add(value, "wmin 40");
+    }
+  }
+
+  @Override
+  public Dimension getPreferredScrollableViewportSize() {
+    return getPreferredSize();
+  }
+
+  @Override
+  public int getScrollableUnitIncrement(Rectangle r, int orientation, int direction) {
+    return 16;
+  }
+
+  @Override
+  public int getScrollableBlockIncrement(Rectangle r, int orientation, int direction) {
+    return r.height;
+  }
+
+  @Override
+  public boolean getScrollableTracksViewportWidth() {
+    return true;
+  }
+
+  @Override
+  public boolean getScrollableTracksViewportHeight() {
+    return false;
+  }
+}

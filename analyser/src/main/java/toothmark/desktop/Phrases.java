@@ -1,0 +1,20 @@
+package toothmark.desktop;
+
+import java.text.MessageFormat;
+import java.util.Locale;
+import java.util.ResourceBundle;
+
+/** The window's own words, from one resource bundle. */
+final class Phrases {
+
+  private static final ResourceBundle BUNDLE =
+      ResourceBundle.getBundle("toothmark.desktop.desk", Locale.ROOT);
+
+  private Phrases() {}
+
+  /** A phrase, its places filled. Numbers are passed as text, so that they look as everywhere. */
+  static String of(String key, String... values) {
+    String pattern = BUNDLE.getString(key);
+    return values.length == 0 ? pattern : new MessageFormat(pattern, Locale.ROOT).format(values);
+  }
+}

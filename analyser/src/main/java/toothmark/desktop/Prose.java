@@ -1,0 +1,34 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.awt.Font;
+import javax.swing.JTextArea;
+import javax.swing.UIManager;
+
+/** A label of several lines: wraps, can be selected and copied, and is read out as text. */
+final class Prose extends JTextArea {
+
+  private static final long serialVersionUID = 1L;
+
+  Prose() {
+    setEditable(false);
+    setLineWrap(true);
+    setWrapStyleWord(true);
+    setOpaque(false);
+    setBorder(null);
+    setFocusable(false);
+  }
+
+  void say(String text, Font font) {
+    setFont(font);
+    setText(text);
+    setForeground(UIManager.getColor("Label.foreground"));
+    setVisible(!text.isEmpty());
+  }
+
+  /** As narrow as its place wants it: a text area would insist on the width it had before. */
+  @Override
+  public Dimension getMinimumSize() {
+    return new Dimension(40, getFontMetrics(getFont()).getHeight());
+  }
+}

@@ -1,0 +1,103 @@
+package toothmark.desktop;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import toothmark.units.Say;
+import toothmark.wheel.ToothGeometry;
+
+/** What is at the selected instant, what the tooth there is like, and what the cursors measure. */
+final class ReadoutView extends JPanel {
+
+  private static final long serialVersionUID = 1L;
+
+  private static final String NOTHING = "–";
+
+  private final transient DeskModel model;
+  private final JLabel time = value("readout.time");
+  private final JLabel angle = value("readout.angle");
+  private final JLabel speed = value("readout.speed");
+  private final JLabel tooth = value("readout.tooth");
+  private final JLabel place = value("readout.place");
+  private final JLabel signal = value("readout.signal");
+  private final Prose measured = new Prose();
+
+  ReadoutView(DeskModel model, Commands commands) {
+    super(new MigLayout("insets 8 10 8 10, gapy 2, fillx, wrap 2", "[][grow,right]"));
+    this.model = model;
+    setName("readout");
+    row("readout.time", time);
+    row("readout.angle", angle);
+    row("readout.speed", speed);
+    row("readout.tooth", tooth);
+    row("readout.place", place);
+    row("readout.signal", signal);
+    add(measured, "span 2, growx, wmin 40, gaptop 6");
+    measured.setName("measured");
+    add(new JButton(commands.get("cursorFirst")), "split 3, span 2, growx, gaptop 2");
+    add(new JButton(commands.get("cursorSecond")), "growx");
+    add(new JButton(commands.get("cursorsOff")), "growx");
+    model.selected.watch(s -> refresh());
+    model.cursors.watch(c -> refresh());
+    model.bench.session.watch(s -> refresh());
+    refresh();
+  }
+
+  private static JLabel value(String name) {
+    JLabel label = new JLabel(NOTHING);
+    label.setName(name);
+    return label;
+  }
+
+  private void row(String key, JLabel value) {
+    JLabel name = new JLabel(Phrases.of(key));
+    name.setLabelFor(value);
+    name.setForeground(Look.quiet());
+    add(name);
+    add(value);
+  }
+
+  void refresh() {
+    OptionalDouble t = model.selected.get().instant();
+    time.setText(t.isPresent() ? Say.number(t.getAsDouble(), 6) + Say.THIN + "s" : NOTHING);
+    OptionalDouble d = t.isPresent() ? model.degreesAt(t.getAsDouble()) : t;
+    angle.setText(d.isPresent() ? Say.degrees(d.getAsDouble()) : NOTHING);
+    OptionalDouble r = t.isPresent() ? model.rpmAt(t.getAsDouble()) : t;
+    speed.setText(r.isPresent() ? Say.rpm(r.getAsDouble()) : NOTHING);
+    tooth();
+    measured();
+  }
+
+  private void tooth() {
+    int k = model.selected.get().tooth().orElse(0);
+    Optional<ToothGeometry> g =
+        model
+            .examination()
+            .flatMap(e -> e.observations().crank())
+            .map(c -> c.wheel().geometry())
+            .filter(x -> x.turns() > 0 && k >= 1 && k <= x.teeth());
+    tooth.setText(k == 0 ? NOTHING : Integer.toString(k));
+    place.setText(
+        g.map(
+                x ->
+                    Say.degrees(Math.abs(x.offsetDegrees(k)))
+                        + " "
+                        + Phrases.of(x.offsetDegrees(k) >= 0 ? "tooth.late" : "tooth.early"))
+            .orElse(NOTHING));
+    signal.setText(g.map(x -> Say.percent(x.amplitude(k))).orElse(NOTHING));
+  }
+
+  private void measured() {
+    Cursors c = model.cursors.get();
+    boolean both = c.first().isPresent() && c.second().isPresent();
+    String text =
+        both
+            ? model.examination().map(e -> "A–B  " + c.measure(e).say()).orElse("")
+            : Phrases.of("cursor.hint");
+    measured.say(text, both ? Look.strong(1) : Look.regular(0.92));
+    measured.setForeground(both ? Look.ink().text() : Look.quiet());
+  }
+}

@@ -1,0 +1,59 @@
+package toothmark.desktop;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+
+/**
+ * What to open: a capture, and the job sheet and controller log that go with it.
+ *
+ * @param capture the capture
+ * @param job its job sheet
+ * @param log its controller log
+ */
+record Request(Path capture, Optional<Path> job, Optional<Path> log) {
+
+  private static final String JOB = "job.toml";
+  private static final String LOG = "controller.csv";
+
+  /** A capture with the sheet and the log that lie beside it under their usual names. */
+  static Request of(Path capture) {
+    Path folder = capture.toAbsolutePath().getParent();
+    return new Request(capture, beside(folder, JOB), beside(folder, LOG));
+  }
+
+  /** Files dropped together: sheet and log are known by their names, the first other is opened. */
+  static Optional<Request> of(List<Path> dropped) {
+    List<Path> captures = new ArrayList<>();
+    Optional<Path> job = Optional.empty();
+    Optional<Path> log = Optional.empty();
+    for (Path p : dropped) {
+      String name = String.valueOf(p.getFileName()).toLowerCase(Locale.ROOT);
+      if (name.endsWith(".toml")) {
+        job = Optional.of(p);
+      } else if (name.equals(LOG)) {
+        log = Optional.of(p);
+      } else {
+        captures.add(p);
+      }
+    }
+    if (captures.isEmpty()) {
+      return Optional.empty();
+    }
+    Request found = of(captures.get(0));
+    return Optional.of(new Request(found.capture(), job.or(found::job), log.or(found::log)));
+  }
+
+  /** Where the job sheet is saved when nothing else is said. */
+  Path jobToSave() {
+    return job.orElseGet(() -> capture.toAbsolutePath().resolveSibling(JOB));
+  }
+
+  private static Optional<Path> beside(Path folder, String name) {
+    Path file = folder.resolve(name);
+    return Files.isRegularFile(file) ? Optional.of(file) : Optional.empty();
+  }
+}

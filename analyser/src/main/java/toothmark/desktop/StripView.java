@@ -1,0 +1,166 @@
+package toothmark.desktop;
+
+import java.awt.AlphaComposite;
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
+import java.awt.geom.Line2D;
+import java.awt.geom.Rectangle2D;
+import java.awt.image.BufferedImage;
+import java.util.Optional;
+import javax.swing.event.MouseInputAdapter;
+import toothmark.chart.CaptureStrip;
+import toothmark.chart.Ink;
+import toothmark.units.Interval;
+
+/** The whole capture in a strip, with the part in view framed; dragging moves the view. */
+final class StripView extends PictureView {
+
+  private static final long serialVersionUID = 1L;
+
+  private static final int EDGE = 8;
+  private static final double LEAST_FRAME = 4;
+
+  private final transient DeskModel model;
+  private transient Optional<CaptureStrip> strip = Optional.empty();
+  private transient BufferedImage picture;
+
+  StripView(DeskModel model) {
+    super("strip", Phrases.of("strip.name"));
+    this.model = model;
+    Hand hand = new Hand();
+    addMouseListener(hand);
+    addMouseMotionListener(hand);
+    addMouseWheelListener(hand);
+    model.bench.session.watch(s -> build());
+    model.view.watch(v -> repaint());
+    model.selected.watch(s -> repaint());
+  }
+
+  void build() {
+    strip =
+        model
+            .bench
+            .session
+            .get()
+            .map(
+                s ->
+                    new CaptureStrip(
+                        s.capture().span(), s.leadingCurve(), s.examination(), Look.ink()));
+    picture = null;
+    repaint();
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    return new Dimension(400, (int) (74 * Look.scale()));
+  }
+
+  @Override
+  protected void paintComponent(Graphics graphics) {
+    Graphics2D g = (Graphics2D) graphics.create();
+    Ink ink = Look.ink();
+    g.setColor(ink.paper());
+    g.fillRect(0, 0, getWidth(), getHeight());
+    Optional<TimeView> view = model.view.get();
+    if (strip.isPresent() && view.isPresent()) {
+      g.drawImage(picture(g), 0, 0, getWidth(), getHeight(), null);
+      Paint.smooth(g);
+      frame(g, view.get(), ink);
+    }
+    g.dispose();
+  }
+
+  private BufferedImage picture(Graphics2D screen) {
+    double sx = screen.getTransform().getScaleX();
+    double sy = screen.getTransform().getScaleY();
+    int w = (int) Math.ceil(getWidth() * sx);
+    int h = (int) Math.ceil(getHeight() * sy);
+    if (picture == null || picture.getWidth() != w || picture.getHeight() != h) {
+      picture = new BufferedImage(Math.max(1, w), Math.max(1, h), BufferedImage.TYPE_INT_RGB);
+      Graphics2D g = picture.createGraphics();
+      g.setColor(Look.ink().paper());
+      g.fillRect(0, 0, w, h);
+      g.scale(sx, sy);
+      Paint.smooth(g);
+      strip.orElseThrow().draw(g, area());
+      g.dispose();
+    }
+    return picture;
+  }
+
+  private Rectangle2D area() {
+    return new Rectangle2D.Double(EDGE, 4, getWidth() - 2.0 * EDGE, getHeight() - 8.0);
+  }
+
+  private void frame(Graphics2D g, TimeView view, Ink ink) {
+    Rectangle2D a = area();
+    double from = x(view, view.shown().startInclusive());
+    double to = Math.max(from + LEAST_FRAME, x(view, view.shown().endExclusive()));
+    g.setComposite(AlphaComposite.SrcOver.derive(0.55f));
+    g.setColor(ink.paper());
+    g.fill(new Rectangle2D.Double(a.getX() - 2, a.getY(), from - a.getX() + 2, a.getHeight()));
+    g.fill(new Rectangle2D.Double(to, a.getY(), a.getMaxX() + 2 - to, a.getHeight()));
+    g.setComposite(AlphaComposite.SrcOver);
+    g.setColor(ink.text());
+    g.setStroke(Paint.MEDIUM);
+    g.draw(new Rectangle2D.Double(from, a.getY(), to - from, a.getHeight()));
+    model
+        .selected
+        .get()
+        .instant()
+        .ifPresent(
+            t -> {
+              g.setStroke(Paint.THIN_DASHED);
+              g.draw(new Line2D.Double(x(view, t), a.getY(), x(view, t), a.getMaxY()));
+            });
+  }
+
+  private double x(TimeView view, double time) {
+    Rectangle2D a = area();
+    return a.getX()
+        + a.getWidth() * (time - view.whole().startInclusive()) / view.whole().seconds();
+  }
+
+  private double time(TimeView view, int x) {
+    Rectangle2D a = area();
+    return view.whole().startInclusive() + view.whole().seconds() * (x - a.getX()) / a.getWidth();
+  }
+
+  /** The mouse on the strip. */
+  private final class Hand extends MouseInputAdapter {
+
+    private double offset;
+
+    @Override
+    public void mousePressed(MouseEvent e) {
+      requestFocusInWindow();
+      model
+          .view
+          .get()
+          .ifPresent(
+              v -> {
+                double t = time(v, e.getX());
+                Interval shown = v.shown();
+                offset = shown.contains(t) && !v.isAll() ? t - v.middle() : 0;
+                go(v, e);
+              });
+    }
+
+    @Override
+    public void mouseDragged(MouseEvent e) {
+      model.view.get().ifPresent(v -> go(v, e));
+    }
+
+    private void go(TimeView v, MouseEvent e) {
+      model.view.set(Optional.of(v.around(time(v, e.getX()) - offset)));
+    }
+
+    @Override
+    public void mouseWheelMoved(MouseWheelEvent e) {
+      model.zoom(Math.pow(1.25, e.getPreciseWheelRotation()));
+    }
+  }
+}

@@ -1,0 +1,65 @@
+package toothmark.desktop;
+
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
+
+/** Finds teeth by time and by number. */
+final class Teeth {
+
+  private Teeth() {}
+
+  /** Index of the first event not before an instant. */
+  static int firstFrom(ToothEvents teeth, double timeSeconds) {
+    int low = 0;
+    int high = teeth.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (teeth.time(middle) < timeSeconds) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** Index of the event nearest to an instant. */
+  static OptionalInt nearest(ToothEvents teeth, double timeSeconds) {
+    int after = firstFrom(teeth, timeSeconds);
+    if (teeth.size() == 0) {
+      return OptionalInt.empty();
+    }
+    if (after == teeth.size()) {
+      return OptionalInt.of(after - 1);
+    }
+    boolean before =
+        after > 0 && timeSeconds - teeth.time(after - 1) < teeth.time(after) - timeSeconds;
+    return OptionalInt.of(before ? after - 1 : after);
+  }
+
+  /** When a tooth passes, as near as can be to an instant. */
+  static OptionalDouble passNearest(ToothEvents teeth, int tooth, double timeSeconds) {
+    int start = firstFrom(teeth, timeSeconds);
+    double best = Double.NaN;
+    for (int i = start; i < teeth.size(); i++) {
+      if (is(teeth, i, tooth)) {
+        best = teeth.time(i);
+        break;
+      }
+    }
+    for (int i = Math.min(start, teeth.size()) - 1; i >= 0; i--) {
+      if (is(teeth, i, tooth)) {
+        boolean nearer = !(Math.abs(best - timeSeconds) <= timeSeconds - teeth.time(i));
+        best = nearer ? teeth.time(i) : best;
+        break;
+      }
+    }
+    return Double.isNaN(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
+  }
+
+  private static boolean is(ToothEvents teeth, int i, int tooth) {
+    return teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == tooth;
+  }
+}

@@ -1,0 +1,68 @@
+package toothmark.desktop;
+
+import toothmark.units.Interval;
+
+/**
+ * The part of a capture that is in view.
+ *
+ * @param whole all that there is, s
+ * @param shown what is in view, s; within the whole
+ */
+record TimeView(Interval whole, Interval shown) {
+
+  /** The shortest view, s: below it neighbouring instants are not told apart. */
+  private static final double SHORTEST_SECONDS = 1e-6;
+
+  TimeView {
+    double length =
+        Math.max(
+            Math.min(SHORTEST_SECONDS, whole.seconds()),
+            Math.min(whole.seconds(), shown.seconds()));
+    double start =
+        Math.max(
+            whole.startInclusive(),
+            Math.min(whole.endExclusive() - length, shown.startInclusive()));
+    shown = new Interval(start, Math.max(start, start + length));
+  }
+
+  static TimeView all(Interval whole) {
+    return new TimeView(whole, whole);
+  }
+
+  /** Shows less by a factor below 1 and more by one above, an instant keeping its place. */
+  TimeView zoomed(double factor, double aboutSeconds) {
+    double left = (aboutSeconds - shown.startInclusive()) * factor;
+    double right = (shown.endExclusive() - aboutSeconds) * factor;
+    if (left + right < SHORTEST_SECONDS && factor < 1) {
+      return this;
+    }
+    return new TimeView(whole, new Interval(aboutSeconds - left, aboutSeconds + right));
+  }
+
+  /** Moves by a share of what is in view; to the right where positive. */
+  TimeView panned(double share) {
+    return movedBy(share * shown.seconds());
+  }
+
+  TimeView movedBy(double seconds) {
+    return new TimeView(
+        whole, new Interval(shown.startInclusive() + seconds, shown.endExclusive() + seconds));
+  }
+
+  /** Shows as much as now, around an instant. */
+  TimeView around(double timeSeconds) {
+    return movedBy(timeSeconds - middle());
+  }
+
+  TimeView showing(Interval part) {
+    return new TimeView(whole, part);
+  }
+
+  double middle() {
+    return (shown.startInclusive() + shown.endExclusive()) / 2;
+  }
+
+  boolean isAll() {
+    return shown.equals(whole);
+  }
+}

@@ -1,0 +1,119 @@
+package toothmark.desktop;
+
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
+import javax.swing.SwingConstants;
+import net.miginfocom.swing.MigLayout;
+import toothmark.capture.Channel;
+import toothmark.examination.Examination;
+import toothmark.units.Say;
+
+/** The upper band: what was captured, the verdict, what to do next, and the way to the events. */
+final class VerdictView extends JPanel {
+
+  private static final long serialVersionUID = 1L;
+
+  private final transient DeskModel model;
+  private final JLabel captured = new JLabel(" ");
+  private final Prose verdict = new Prose();
+  private final Prose next = new Prose();
+  private final JLabel event = new JLabel(" ", SwingConstants.CENTER);
+  private final JProgressBar progress = new JProgressBar(0, 1000);
+  private final JButton cancel;
+  private final JPanel steps = new JPanel(new MigLayout("insets 0, gap 6, wrap 2", "[grow,fill]"));
+
+  VerdictView(DeskModel model, Commands commands) {
+    super(new MigLayout("insets 8 12 8 12, gapy 2, fillx, hidemode 3", "[grow,fill]16[280!,fill]"));
+    this.model = model;
+    setName("verdict");
+    verdict.setName("verdict.text");
+    verdict.setFocusable(true);
+    verdict.getAccessibleContext().setAccessibleName(Phrases.of("verdict.name"));
+    cancel = new JButton(commands.get("cancel"));
+    cancel.setName("cancel");
+    progress.setName("progress");
+    progress.setStringPainted(true);
+    JButton back = new JButton(commands.get("previousEvent"));
+    JButton on = new JButton(commands.get("nextEvent"));
+    steps.setOpaque(false);
+    steps.add(back, "sizegroup b");
+    steps.add(on, "sizegroup b");
+    steps.add(event, "span 2, growx, wmin 40");
+    add(captured, "span 2, wmin 40");
+    add(verdict, "newline, growx, wmin 40");
+    add(steps, "cell 1 1 1 2, top");
+    add(next, "cell 0 2, growx, wmin 40");
+    add(progress, "cell 0 3, split 2, growx, hmin 20");
+    add(cancel, "cell 0 3");
+    model.bench.session.watch(s -> refresh());
+    model.bench.progress.follow(p -> progress(p));
+    model.selected.watch(s -> event());
+    refresh();
+  }
+
+  private void progress(Optional<Bench.Progress> p) {
+    boolean busy = p.isPresent();
+    progress.setVisible(busy);
+    cancel.setVisible(busy);
+    p.ifPresent(
+        now -> {
+          progress.setIndeterminate(now.share() < 0);
+          progress.setValue((int) Math.round(1000 * Math.max(0, now.share())));
+          progress.setString(now.doing());
+        });
+  }
+
+  void refresh() {
+    Optional<Examination> e = model.examination();
+    captured.setFont(Look.regular(0.95));
+    captured.setForeground(Look.quiet());
+    captured.setText(e.map(VerdictView::captured).orElse(" "));
+    verdict.say(
+        e.map(x -> x.diagnosis().verdict()).orElse(Phrases.of("verdict.empty")), Look.strong(1.2));
+    next.say(e.map(x -> x.diagnosis().nextStep()).orElse(""), Look.regular(1));
+    steps.setVisible(e.isPresent());
+    event();
+    revalidate();
+  }
+
+  private void event() {
+    event.setFont(Look.regular(0.95));
+    List<CaptureEvent> events = model.events();
+    Optional<CaptureEvent> here = model.eventHere();
+    String text =
+        here.map(
+                h ->
+                    Phrases.of(
+                        "event.of",
+                        Say.count(events.indexOf(h) + 1),
+                        Say.count(events.size()),
+                        h.line()))
+            .orElseGet(
+                () ->
+                    events.isEmpty()
+                        ? Phrases.of("event.none")
+                        : Phrases.of("event.count", Say.count(events.size())));
+    event.setText(text);
+    event.setToolTipText(text);
+  }
+
+  private static String captured(Examination e) {
+    double rate = e.observations().edges().quality().sampleRateHz();
+    List<String> names = e.observations().capture().channels().stream().map(Channel::name).toList();
+    StringBuilder s = new StringBuilder(e.observations().capture().file());
+    if (!e.sheet().heading().title().isEmpty()) {
+      s.insert(0, e.sheet().heading().title() + "  ·  ");
+    }
+    s.append("  ·  ").append(Say.seconds(e.observations().capture().span().seconds()));
+    if (rate > 0) {
+      s.append("  ·  ").append(Say.scaled(rate, "Sa/s"));
+    }
+    s.append("  ·  ").append(String.join(", ", names));
+    s.append("  ·  ").append(e.observations().capture().reading().format());
+    return s.toString();
+  }
+}

@@ -1,0 +1,110 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.awt.Graphics;
+import java.awt.Graphics2D;
+import java.awt.event.MouseEvent;
+import java.awt.geom.Point2D;
+import java.awt.geom.Rectangle2D;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import javax.swing.event.MouseInputAdapter;
+import toothmark.chart.WheelPicture;
+
+/** The wheel round its circle; a click picks a tooth, dragging turns the crank by hand. */
+final class WheelView extends PictureView {
+
+  private static final long serialVersionUID = 1L;
+
+  private final transient DeskModel model;
+  private transient Optional<WheelPicture> wheel = Optional.empty();
+
+  WheelView(DeskModel model) {
+    super("wheel", Phrases.of("wheel.name"));
+    this.model = model;
+    getAccessibleContext().setAccessibleDescription(Phrases.of("wheel.help"));
+    setToolTipText(Phrases.of("wheel.help"));
+    Hand hand = new Hand();
+    addMouseListener(hand);
+    addMouseMotionListener(hand);
+    model.bench.session.watch(s -> build());
+    model.selected.watch(s -> repaint());
+  }
+
+  void build() {
+    wheel = model.examination().flatMap(e -> WheelPicture.of(e, Look.ink()));
+    repaint();
+  }
+
+  @Override
+  public Dimension getPreferredSize() {
+    int side = (int) (280 * Look.scale());
+    return new Dimension(side, side);
+  }
+
+  @Override
+  protected void paintComponent(Graphics graphics) {
+    Graphics2D g = (Graphics2D) graphics.create();
+    g.setColor(Look.ink().paper());
+    g.fillRect(0, 0, getWidth(), getHeight());
+    if (wheel.isEmpty()) {
+      Paint.hint(g, this, Phrases.of("wheel.empty"));
+    } else {
+      Paint.smooth(g);
+      g.scale(Look.scale(), Look.scale());
+      OptionalDouble t = model.selected.get().instant();
+      wheel
+          .get()
+          .draw(
+              g,
+              square(),
+              model.selected.get().tooth(),
+              t.isPresent() ? model.degreesAt(t.getAsDouble()) : OptionalDouble.empty());
+    }
+    g.dispose();
+  }
+
+  /** The square of the drawing, in its own units. */
+  private Rectangle2D square() {
+    double w = getWidth() / Look.scale();
+    double h = getHeight() / Look.scale();
+    double side = Math.min(w, h) - 4;
+    return new Rectangle2D.Double((w - side) / 2, (h - side) / 2, side, side);
+  }
+
+  /** The mouse on the wheel. */
+  private final class Hand extends MouseInputAdapter {
+
+    private boolean turned;
+
+    private double degrees(MouseEvent e) {
+      return wheel
+          .orElseThrow()
+          .degreesAt(
+              square(), new Point2D.Double(e.getX() / Look.scale(), e.getY() / Look.scale()));
+    }
+
+    @Override
+    public void mousePressed(MouseEvent e) {
+      requestFocusInWindow();
+      turned = false;
+    }
+
+    @Override
+    public void mouseDragged(MouseEvent e) {
+      if (wheel.isPresent()) {
+        turned = true;
+        model.turnTo(degrees(e));
+      }
+    }
+
+    @Override
+    public void mouseReleased(MouseEvent e) {
+      if (wheel.isPresent() && !turned) {
+        OptionalInt tooth = wheel.get().toothAt(degrees(e));
+        tooth.ifPresent(model::selectTooth);
+      }
+    }
+  }
+}

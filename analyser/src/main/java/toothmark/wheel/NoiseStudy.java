@@ -1,0 +1,99 @@
+package toothmark.wheel;
+
+/**
+ * Finds noise and labels of a stretch together: label by a guess, fit the noise to the labels,
+ * label again. Several first guesses are tried, since with many strays or a rough speed the edges
+ * alone say little of the noise; the most probable outcome stands.
+ */
+final class NoiseStudy {
+
+  /** First guesses of jitter and roughness beside the estimate from the edges. */
+  private static final double[][] GUESSES = {{0.004, 0.008}, {0.02, 0.04}};
+
+  private static final double[][] ROUGH_GUESSES = {
+    {0.004, 0.008}, {0.02, 0.04}, {0.01, 0.35}, {0.08, 0.08}
+  };
+
+  /** From this roughness on more guesses are tried. */
+  private static final double ROUGH = 0.05;
+
+  private static final int ROUNDS = 2;
+  private static final double PRIOR_TEETH = 40;
+  private static final double PRIOR_EVENTS = 0.6;
+  private static final double LEAST_NATS = 1.0;
+
+  private final EdgeSeries edges;
+  private final WheelTemplate wheel;
+  private final SpeedFilter filter;
+  private final int from;
+  private final int to;
+  private NoiseModel noise;
+  private Labelling labels;
+
+  NoiseStudy(EdgeSeries edges, WheelTemplate wheel, SpeedFilter filter, int from, int to) {
+    this.edges = edges;
+    this.wheel = wheel;
+    this.filter = filter;
+    this.from = from;
+    this.to = to;
+  }
+
+  /**
+   * Studies the stretch.
+   *
+   * @param first noise as estimated from the edges
+   * @return this, with what was found
+   */
+  NoiseStudy run(NoiseModel first) {
+    labels = null;
+    attempt(first);
+    boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
+    for (double[] g : rough ? ROUGH_GUESSES : GUESSES) {
+      attempt(first.withMotion(g[0], g[1]));
+    }
+    return this;
+  }
+
+  NoiseModel noise() {
+    return noise;
+  }
+
+  Labelling labels() {
+    return labels;
+  }
+
+  private void attempt(NoiseModel guess) {
+    NoiseModel m = guess;
+    for (int r = 0; r < ROUNDS; r++) {
+      Labelling l = new Labeller(edges, wheel, m, filter, Labeller.Effort.BRISK).label(from, to);
+      if (labels == null || l.cost < labels.cost) {
+        labels = l;
+        noise = m;
+      }
+      m = new MotionFit(edges, wheel, filter, l).fit(m);
+    }
+  }
+
+  /**
+   * Rates of strays and losses by a labelling.
+   *
+   * @param noise whose rates are replaced
+   * @param labels of a stretch
+   * @return the noise with the rates found, drawn a little towards few
+   */
+  static NoiseModel withRates(NoiseModel noise, Labelling labels) {
+    int teeth = 0;
+    int losses = 0;
+    for (int i = 0; i < labels.size(); i++) {
+      teeth += labels.teeth[i] == Labelling.STRAY ? 0 : 1;
+      losses += labels.steps[i] > 1 ? 1 : 0;
+    }
+    int strays = labels.size() - teeth;
+    return noise.withRates(nats(strays, teeth), nats(losses, teeth));
+  }
+
+  private static double nats(int events, int teeth) {
+    double rate = (events + PRIOR_EVENTS) / (teeth + PRIOR_TEETH);
+    return Math.max(LEAST_NATS, -Math.log(Math.min(1, rate)));
+  }
+}

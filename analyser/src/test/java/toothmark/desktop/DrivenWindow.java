@@ -1,0 +1,106 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.lang.reflect.InvocationTargetException;
+import java.nio.file.Path;
+import java.util.Optional;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import java.util.prefs.Preferences;
+import javax.swing.SwingUtilities;
+
+/** A real window, worked from a test: every touch happens on the event thread. */
+final class DrivenWindow implements AutoCloseable {
+
+  private static final long PATIENCE_MS = 60_000;
+
+  private final ExecutorService background = Executors.newSingleThreadExecutor();
+  private DeskWindow window;
+
+  private DrivenWindow() {}
+
+  static DrivenWindow show(Dimension size) {
+    DrivenWindow driven = new DrivenWindow();
+    run(
+        () -> {
+          driven.window =
+              new DeskWindow(
+                  driven.background,
+                  new RecentFiles(Preferences.userRoot().node("toothmark/desktop-test")));
+          driven.window.frame.setSize(size);
+          driven.window.frame.setVisible(true);
+        });
+    return driven;
+  }
+
+  /** Does something on the event thread. */
+  void on(Consumer<DeskWindow> what) {
+    run(() -> what.accept(window));
+  }
+
+  /** Asks something on the event thread. */
+  <T> T ask(Function<DeskWindow, T> what) {
+    Object[] answer = new Object[1];
+    run(() -> answer[0] = what.apply(window));
+    @SuppressWarnings("unchecked") // it was put there two lines before
+    T t = (T) answer[0];
+    return t;
+  }
+
+  void run(String command) {
+    on(w -> w.commands.run(command));
+  }
+
+  void open(Path capture) {
+    on(w -> w.model.bench.open(Request.of(capture)));
+    settle();
+  }
+
+  void openSample() {
+    on(DeskWindow::openSample);
+    settle();
+  }
+
+  /** Waits until nothing is being done and all events are through. */
+  void settle() {
+    long until = System.currentTimeMillis() + PATIENCE_MS;
+    boolean busy = true;
+    while (busy) {
+      if (System.currentTimeMillis() > until) {
+        throw new IllegalStateException("the window is still busy after a minute");
+      }
+      Optional<Bench.Progress> p = ask(w -> w.model.bench.progress.get());
+      busy = p.isPresent();
+      try {
+        Thread.sleep(busy ? 20 : 60);
+      } catch (InterruptedException e) {
+        throw new IllegalStateException(e);
+      }
+    }
+    run(() -> {});
+  }
+
+  private static void run(Runnable what) {
+    try {
+      SwingUtilities.invokeAndWait(what);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    } catch (InvocationTargetException e) {
+      if (e.getCause() instanceof RuntimeException r) {
+        throw r;
+      }
+      if (e.getCause() instanceof Error r) {
+        throw r;
+      }
+      throw new IllegalStateException(e.getCause());
+    }
+  }
+
+  @Override
+  public void close() {
+    run(() -> window.frame.dispose());
+    background.shutdownNow();
+  }
+}

@@ -1,0 +1,108 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.awt.Graphics2D;
+import java.awt.image.BufferedImage;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import javax.imageio.ImageIO;
+import javax.swing.JComponent;
+import javax.swing.SwingUtilities;
+import toothmark.chart.Ink;
+import toothmark.chart.TraceChart;
+
+/**
+ * Takes a picture of each view of the window, light and dark, on a small and a large screen.
+ *
+ * <p>Arguments: the folder of the samples, the folder for the pictures.
+ */
+public final class TakePictures {
+
+  private static final List<Dimension> SCREENS =
+      List.of(new Dimension(1366, 768), new Dimension(2560, 1440));
+
+  private final Path samples;
+  private final Path pictures;
+
+  private TakePictures(Path samples, Path pictures) {
+    this.samples = samples;
+    this.pictures = pictures;
+  }
+
+  /** Takes them all. */
+  public static void main(String[] arguments) throws Exception {
+    new TakePictures(Path.of(arguments[0]), Files.createDirectories(Path.of(arguments[1]))).all();
+    System.exit(0);
+  }
+
+  private void all() throws Exception {
+    for (Ink ink : Ink.values()) {
+      for (Dimension screen : SCREENS) {
+        SwingUtilities.invokeAndWait(() -> Look.wear(ink));
+        String name = ink.name().toLowerCase(Locale.ROOT) + "-" + screen.width;
+        try (DrivenWindow window = DrivenWindow.show(screen)) {
+          views(window, name);
+        }
+      }
+    }
+  }
+
+  private void views(DrivenWindow w, String name) throws Exception {
+    take(w, "empty-" + name);
+    w.openSample();
+    w.settle();
+    take(w, "start-" + name);
+    w.run("nextEvent");
+    w.run("cursorFirst");
+    w.on(
+        x ->
+            x.model.cursors.set(
+                x.model
+                    .cursors
+                    .get()
+                    .withSecond(x.model.view.get().orElseThrow().shown().endExclusive() - 2e-3)));
+    take(w, "event-" + name);
+    w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
+    take(w, "timing-" + name);
+    w.on(x -> x.model.along.set(TraceChart.Along.ANGLE));
+    w.on(x -> x.model.select(x.model.examination().orElseThrow().diagnosis().findings().get(0)));
+    w.on(x -> x.model.zoom(0.05));
+    w.run("job");
+    w.on(
+        x ->
+            x.model.job.edit(
+                x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
+    take(w, "job-" + name);
+    w.run("undo");
+    w.run("measures");
+    for (String picture :
+        List.of("wheel", "speed", "advance", "alignment", "dwell", "sync", "period", "orders")) {
+      w.on(x -> x.pictures.show(picture));
+      take(w, picture + "-" + name);
+    }
+    w.open(samples.resolve("README.md"));
+    take(w, "wrong-file-" + name);
+  }
+
+  private void take(DrivenWindow w, String name) {
+    w.settle();
+    w.on(
+        x -> {
+          JComponent all = x.frame.getRootPane();
+          BufferedImage image =
+              new BufferedImage(all.getWidth(), all.getHeight(), BufferedImage.TYPE_INT_RGB);
+          Graphics2D g = image.createGraphics();
+          all.paint(g);
+          g.dispose();
+          try {
+            ImageIO.write(image, "png", pictures.resolve("desk-" + name + ".png").toFile());
+          } catch (IOException e) {
+            throw new UncheckedIOException(e);
+          }
+        });
+  }
+}

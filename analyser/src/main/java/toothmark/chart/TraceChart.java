@@ -95,7 +95,7 @@ public final class TraceChart {
             .orElse(new Range(-1, 1.3));
     ValueAxis up =
         drawn.curve().isPresent()
-            ? Axes.linear(label(drawn.channel()), ink)
+            ? Axes.linear(label(drawn.channel()), 1e-9, ink)
             : Axes.lanes(List.of("edges"), ink);
     up.setRange(whole);
     boolean crank = layers.isCrank(drawn.channel());

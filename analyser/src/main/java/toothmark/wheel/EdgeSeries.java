@@ -18,6 +18,9 @@ final class EdgeSeries {
   /** Weaker edges do not count for the local interval. */
   private static final double COUNTS = 0.4;
 
+  /** Edges could not follow each other if their times were less certain, in intervals. */
+  private static final double MOST_DOUBT = 0.2;
+
   private static final double STRENGTH_SPREAD = 0.25;
   private static final double MOST_AGAINST = 5.0;
 
@@ -51,12 +54,26 @@ final class EdgeSeries {
       u[i] = train.uncertainty(i);
       s[i] = train.strength(i);
     }
-    return new EdgeSeries(t, u, s, localIntervals(t, s));
+    double[] intervals = localIntervals(t, s);
+    for (int i = 0; i < n; i++) {
+      u[i] = Math.min(u[i], MOST_DOUBT * intervals[i]);
+    }
+    return new EdgeSeries(t, u, s, intervals);
   }
 
   /** The same edges with the interval between teeth known from an earlier labelling. */
   EdgeSeries withIntervals(double[] seconds) {
     return new EdgeSeries(times, uncertainties, strengths, seconds);
+  }
+
+  /** Median uncertainty of the edges' times, in local intervals. */
+  double medianDoubt() {
+    double[] d = new double[times.length];
+    for (int i = 0; i < d.length; i++) {
+      d[i] = uncertainties[i] / intervals[i];
+    }
+    Arrays.sort(d);
+    return d.length == 0 ? 0 : d[d.length / 2];
   }
 
   int size() {

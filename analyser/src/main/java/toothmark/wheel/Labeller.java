@@ -12,7 +12,7 @@ import java.util.List;
  * teeth skipped are lost. Costs are negative logarithms of probability densities in time (nats):
  *
  * <ul>
- *   <li>a tooth: its lateness, normal with the filter's variance, with a wide tail;
+ *   <li>a tooth: its {@link Lateness};
  *   <li>a stray: its rate; many in a row are a burst, in which each costs less;
  *   <li>m teeth lost in a row: {@code lossNats + lossGrowth ln m}, concave, since an open circuit
  *       loses a thousand teeth as easily as ten;
@@ -25,8 +25,6 @@ import java.util.List;
  */
 final class Labeller {
 
-  private static final double TAIL_SHARE = 0.03;
-  private static final double TAIL_SPREAD = 0.2;
   private static final double BURST_NATS = 9.0;
   private static final double BURST_SHARE = 0.5;
   private static final double RESTART_NATS = 18.0;
@@ -36,13 +34,12 @@ final class Labeller {
   private static final int FIRST_STEPS = 4;
   private static final int SETTLE_EVERY = 64;
   private static final double PATIENCE = 16;
+  private static final int MOST_OPEN = 60;
+  private static final int MOST_OPEN_EACH = 8;
   private static final double SAME_PACE = 0.3;
   private static final double ARC_MARGIN = 14;
   private static final double FARTHEST = 3.6e7;
   private static final double HALF_TURN = 180;
-  private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
-  private static final double CORE_NATS = HALF_LOG_2PI - Math.log(1 - TAIL_SHARE);
-  private static final double TAIL_NATS = HALF_LOG_2PI - Math.log(TAIL_SHARE);
 
   /** How the search is bounded. */
   enum Effort {
@@ -65,7 +62,9 @@ final class Labeller {
   private final NoiseModel noise;
   private final SpeedFilter filter;
   private final Effort effort;
+  private final Lateness lateness = new Lateness();
   private final Lattice lattice = new Lattice();
+  private final int mostOpen;
   private final Survivor[] atEdge;
   private final Survivor[] besides;
   private List<Survivor> open = new ArrayList<>();
@@ -84,6 +83,7 @@ final class Labeller {
     this.noise = noise;
     this.filter = filter;
     this.effort = effort;
+    this.mostOpen = MOST_OPEN + MOST_OPEN_EACH * wheel.teeth();
     this.atEdge = new Survivor[wheel.teeth()];
     this.besides = new Survivor[wheel.teeth()];
   }
@@ -162,25 +162,24 @@ final class Labeller {
     if (!(about < FARTHEST)) {
       return;
     }
-    double reach = (4 * Math.sqrt(variance) + 3.2 * TAIL_SPREAD) * interval;
+    double reach = (4 * Math.sqrt(variance) + Lateness.REACH) * interval;
     double span = Math.min(reach / pace, HALF_TURN);
-    double level = CORE_NATS + 0.5 * Math.log(variance);
-    double wide = variance + TAIL_SPREAD * TAIL_SPREAD;
-    double wideLevel = TAIL_NATS + 0.5 * Math.log(wide);
+    lateness.of(variance);
     int step = wheel.firstStepBeyond(s.tooth, about - span);
     for (double angle = wheel.ahead(s.tooth, step);
         angle <= about + span;
         angle = wheel.ahead(s.tooth, ++step)) {
       double late = (dt - angle * pace) / interval;
-      double core = level + 0.5 * late * late / variance;
-      double tail = wideLevel + 0.5 * late * late / wide;
       double rare = lost(step - 1) + edges.toothNats[i];
-      double cost = rare + Math.min(core, tail);
+      double cost = rare + lateness.nats(late);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {
-        double doubt = core < tail - 6 ? 0 : 1 / (1 + Math.exp(tail - core));
-        learn(to, i, late, doubt, interval);
-        to.surprise += rare + 0.5 * late * late / (variance + TAIL_SPREAD * TAIL_SPREAD / 4);
+        double spread = lateness.spread(late);
+        filter.correct(to, edges.times[i], late, jitter + spread, interval);
+        if (spread == Lateness.WIDE) {
+          to.varPace += 0.25 * late * late;
+        }
+        to.surprise += rare + 0.5 * late * late / (variance + Lateness.WIDE / 4);
       }
     }
   }
@@ -256,14 +255,6 @@ final class Labeller {
     return s;
   }
 
-  private void learn(Survivor to, int i, double late, double doubt, double interval) {
-    double spread = TAIL_SPREAD * TAIL_SPREAD * doubt;
-    filter.correct(to, edges.times[i], late, jitter + spread, interval);
-    if (doubt > 0.5) {
-      to.varPace += 0.25 * late * late * doubt;
-    }
-  }
-
   /** Any tooth may be the first; its pace is open. */
   private void start(int i, Survivor after, double base) {
     double cost = base + Math.log(wheel.starts()) + edges.toothNats[i];
@@ -332,6 +323,10 @@ final class Labeller {
       }
     }
     fresh.clear();
+    for (double m = effort.margin; next.size() > mostOpen; m *= 0.7) {
+      double limit = lowest + m;
+      next.removeIf(s -> s.cost + skip(s.strayNats) > limit);
+    }
     List<Survivor> swap = open;
     open = next;
     next = swap;

@@ -28,6 +28,30 @@ final class Labelling {
     Arrays.fill(confidences, 1.0);
   }
 
+  /**
+   * The same labels by the numbers of the whole wheel, its dead teeth counted.
+   *
+   * @param wheel by which the labels were given
+   * @param teeth of the whole wheel
+   * @return this, changed
+   */
+  Labelling renumbered(WheelTemplate wheel, int teeth) {
+    int before = -1;
+    for (int i = 0; i < this.teeth.length; i++) {
+      if (this.teeth[i] != STRAY) {
+        int now = wheel.number(this.teeth[i]);
+        if (steps[i] > 0) {
+          int turns = steps[i] / wheel.teeth();
+          int rest = Math.floorMod(now - before, teeth);
+          steps[i] = turns * teeth + (rest == 0 && turns == 0 ? teeth : rest);
+        }
+        this.teeth[i] = now;
+        before = now;
+      }
+    }
+    return this;
+  }
+
   int size() {
     return teeth.length;
   }

@@ -9,9 +9,7 @@ package toothmark.wheel;
  */
 final class MotionFit {
 
-  private static final double TAIL_SHARE = 0.03;
-  private static final double TAIL_VARIANCE = 0.04;
-  private static final double LEAST_JITTER = 1e-3;
+  private static final double LEAST_JITTER = 3e-3;
   private static final double LEAST_ROUGHNESS = 2e-5;
   private static final double MOST = 0.6;
   private static final double FIRST_STEP = 1.2;
@@ -21,6 +19,7 @@ final class MotionFit {
   private final WheelTemplate wheel;
   private final SpeedFilter filter;
   private final Labelling labels;
+  private final Lateness lateness = new Lateness();
 
   MotionFit(EdgeSeries edges, WheelTemplate wheel, SpeedFilter filter, Labelling labels) {
     this.edges = edges;
@@ -93,14 +92,9 @@ final class MotionFit {
     filter.predict(state);
     double variance = filter.varTime + jitter;
     double late = (dt - angle * filter.meanPace) / interval;
-    double core = (1 - TAIL_SHARE) * density(late, variance);
-    double tail = TAIL_SHARE * density(late, variance + TAIL_VARIANCE);
-    double trust = core / (core + tail);
-    filter.correct(state, edges.times[e], late, jitter + TAIL_VARIANCE * (1 - trust), interval);
-    return -Math.log(core + tail);
-  }
-
-  private static double density(double x, double variance) {
-    return Math.exp(-0.5 * x * x / variance) / Math.sqrt(variance);
+    lateness.of(variance);
+    double place = jitter + lateness.spread(late);
+    filter.correct(state, edges.times[e], late, place, interval);
+    return lateness.nats(late);
   }
 }

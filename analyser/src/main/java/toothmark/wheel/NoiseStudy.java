@@ -54,6 +54,19 @@ final class NoiseStudy {
     return this;
   }
 
+  /**
+   * Whether the edges are enough more probable with certain teeth faulty.
+   *
+   * @param pattern the wheel
+   * @param faults of its teeth
+   * @return whether the faults are worth their price
+   */
+  boolean supports(WheelPattern pattern, ToothFaults faults) {
+    WheelTemplate as = WheelTemplate.of(pattern, faults);
+    Labelling l = new Labeller(edges, as, noise, filter, Labeller.Effort.BRISK).label(from, to);
+    return l.cost + faults.price() < labels.cost;
+  }
+
   NoiseModel noise() {
     return noise;
   }

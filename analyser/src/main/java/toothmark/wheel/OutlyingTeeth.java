@@ -1,9 +1,11 @@
 package toothmark.wheel;
 
 import java.util.Arrays;
+import java.util.BitSet;
 
 /**
- * Finds teeth that stand far out of place: bent, or chipped on one flank.
+ * Finds teeth that stand far out of place, bent or chipped on one flank, and teeth that are broken
+ * off.
  *
  * <p>Each tooth is compared with the cubic through two seen neighbours on either side; an edge that
  * the labels call stray stands for a tooth that gave none, if it is near. The worst tooth is taken
@@ -17,6 +19,9 @@ final class OutlyingTeeth {
 
   /** From this share of a pitch on a tooth is out of place for the labelling. */
   private static final double OUT = 0.1;
+
+  /** A tooth seen in fewer of its turns gives no edge at all. */
+  private static final double DEAD = 0.25;
 
   private static final double REACH = 0.4;
 
@@ -47,15 +52,38 @@ final class OutlyingTeeth {
    * @param edges the series
    * @param labels a first labelling of it
    * @param pattern the wheel
-   * @return degrees by which each tooth passes late, 0 for all that are about in place
+   * @return how late each passes that is not about in place, and those never seen
    */
-  static double[] offsets(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
+  static ToothFaults find(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
     OutlyingTeeth o = new OutlyingTeeth(edges, labels, pattern);
     o.unroll();
     for (int k = 0; k < MOST && o.takeOutWorst(); k++) {
       continue;
     }
-    return o.offsets;
+    return ToothFaults.none(pattern.teeth()).withOffsets(o.offsets).withDead(o.dead());
+  }
+
+  /** Teeth seen in under a quarter of their turns and not merely out of place. */
+  private BitSet dead() {
+    int teeth = offsets.length;
+    BitSet dead = new BitSet();
+    double turns = n == 0 ? 0 : (count[n - 1] - count[0]) / (double) teeth;
+    if (turns >= FEWEST_TURNS) {
+      int[] passes = new int[teeth];
+      int[] seen = new int[teeth];
+      for (int i = 0; i + 1 < n; i++) {
+        for (long c = count[i]; c < count[i + 1] && count[i + 1] - count[i] < teeth; c++) {
+          passes[(int) (c % teeth)]++;
+        }
+        seen[(int) (count[i] % teeth)]++;
+      }
+      for (int t = 0; t < teeth; t++) {
+        if (offsets[t] == 0 && passes[t] >= FEWEST_TURNS && seen[t] < DEAD * passes[t]) {
+          dead.set(t);
+        }
+      }
+    }
+    return dead;
   }
 
   private void unroll() {

@@ -7,10 +7,21 @@ final class PatternPrior {
 
   /** Wheels in wide use; common practice, no source. */
   private static final Set<String> COMMON =
-      Set.of("36-1", "60-2", "24-1", "12-1", "36-2-2-2", "36-2", "30-1", "24-2", "12+1", "4-1");
+      Set.of(
+          "36-1",
+          "60-2",
+          "24-1",
+          "12-1",
+          "36-2-2-2",
+          "36-2-1",
+          "36-2",
+          "30-1",
+          "24-2",
+          "12+1",
+          "4-1");
 
   private static final double OTHER = 3;
-  private static final double EACH_GAP = 3;
+  private static final double EACH_GAP = 11;
   private static final double WIDE_GAP = 3;
   private static final double ODD_SLOTS = 1.5;
 

@@ -27,7 +27,7 @@ final class TrainSearch {
   private static final double SLOT_LOSS_NATS = 2.0;
 
   /** The candidates' costs are sums of nats that are not quite independent. */
-  private static final double TEMPER = 0.5;
+  private static final double TEMPER = 0.7;
 
   private static final double STATED_BONUS = 6;
 
@@ -87,9 +87,13 @@ final class TrainSearch {
     return new WheelRace(edges, stretches).labels(pattern);
   }
 
-  /** What the same edges would cost if every one were in its place, nats. */
-  double freeCost() {
-    return stretches.stream().mapToDouble(s -> s.freeCost(edges)).sum();
+  /** Share of the edges that the best wheel takes for teeth; 0 when there is none. */
+  double namedShare() {
+    if (ranking.isEmpty()) {
+      return 0;
+    }
+    int named = labels(ranking.get(0).pattern()).stream().mapToInt(Labelling::count).sum();
+    return named / (double) raced;
   }
 
   /** Confidence of each in the ranking. */

@@ -47,10 +47,13 @@ public final class WheelDecoder {
         new NoiseStudy(series, wheel, filter, 0, Math.min(n, STUDIED))
             .run(NoiseEstimate.of(series, 0, n));
     NoiseModel noise = NoiseStudy.withRates(study.noise(), study.labels());
-    double[] offsets = OutlyingTeeth.offsets(series, study.labels(), pattern);
-    WheelTemplate bent = WheelTemplate.of(pattern, offsets);
+    ToothFaults faults = OutlyingTeeth.find(series, study.labels(), pattern);
+    boolean faulty = faults.any() && study.supports(pattern, faults);
+    WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
     Labelling labels =
-        new Labeller(series, bent, noise, filter, Labeller.Effort.THOROUGH).label(0, n);
+        new Labeller(series, as, noise, filter, Labeller.Effort.THOROUGH)
+            .label(0, n)
+            .renumbered(as, pattern.teeth());
     return new EventAssembly(series, pattern, labels).assemble();
   }
 

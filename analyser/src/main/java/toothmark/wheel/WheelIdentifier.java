@@ -23,7 +23,15 @@ public final class WheelIdentifier {
   /** Cost of an edge in a train without any order is about 1.4 nats. */
   private static final double NO_ORDER_NATS = 0.8;
 
-  private static final double SWING_LIKELY = 0.12;
+  /** A wheel names at least this share of the edges as strong as its teeth. */
+  private static final double FEWEST_NAMED = 0.35;
+
+  private static final double SWING_CLEAR = 0.2;
+
+  /** Slots are wider than teeth, so their crossings are flatter and less certain. */
+  private static final double SHARPER = 3;
+
+  private static final double SWING_LIKELY = 0.1;
   private static final double STEADIER = 0.5;
   private static final int ALTERNATIVES = 5;
 
@@ -155,6 +163,8 @@ public final class WheelIdentifier {
     private final TrainSearch search;
     private final double costPerEdge;
     private final OptionalDouble swing;
+    private final double sharpness;
+    private final double irregularity;
 
     Side(CrankEdges edges, EdgeDirection direction) {
       this.direction = direction;
@@ -168,15 +178,18 @@ public final class WheelIdentifier {
           search.ranking().isEmpty()
               ? Double.POSITIVE_INFINITY
               : search.ranking().get(0).cost() / search.raced();
+      List<Labelling> labels =
+          search.ranking().isEmpty() ? List.of() : search.labels(top().pattern());
       this.swing =
-          search.ranking().isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
+          labels.isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
               ? OptionalDouble.empty()
               : GapLevel.swing(
-                  search.labels(top().pattern()),
-                  top().pattern(),
-                  teeth,
-                  edges.train(direction.opposite()),
-                  direction);
+                  labels, top().pattern(), teeth, edges.train(direction.opposite()), direction);
+      this.sharpness = series.medianDoubt();
+      this.irregularity =
+          labels.isEmpty()
+              ? Double.POSITIVE_INFINITY
+              : Irregularity.of(series, labels, top().pattern());
     }
 
     TrainSearch.Runner top() {
@@ -184,7 +197,7 @@ public final class WheelIdentifier {
     }
 
     boolean isWheel() {
-      return costPerEdge < NO_ORDER_NATS;
+      return costPerEdge < NO_ORDER_NATS && search.namedShare() > FEWEST_NAMED;
     }
 
     OptionalDouble swing() {
@@ -200,10 +213,16 @@ public final class WheelIdentifier {
       }
       double mine = swing.orElse(0);
       double theirs = other.swing.orElse(0);
-      if (Math.max(mine, theirs) > SWING_LIKELY && Math.abs(mine - theirs) > SWING_LIKELY) {
+      if (Math.max(mine, theirs) > SWING_CLEAR && Math.abs(mine - theirs) > SWING_CLEAR) {
         return mine > theirs;
       }
-      return top().cost() - search.freeCost() <= other.top().cost() - other.search.freeCost();
+      if (Math.max(sharpness, other.sharpness) > SHARPER * Math.min(sharpness, other.sharpness)) {
+        return sharpness < other.sharpness;
+      }
+      if (Math.abs(mine - theirs) > SWING_LIKELY) {
+        return mine > theirs;
+      }
+      return irregularity <= other.irregularity;
     }
 
     String whyNot() {

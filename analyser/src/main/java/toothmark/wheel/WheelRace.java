@@ -12,25 +12,10 @@ final class WheelRace {
   /** A candidate so far behind after a stretch is not tried on the next, nats. */
   private static final double HOPELESS = 30;
 
-  /** What it costs to say of a tooth that it is out of place. */
-  private static final double BENT_NATS = 6;
-
   private static final double SLOPE_MEMORY = 5;
 
   /** A stretch of edges with its noise. */
-  record Stretch(int from, int to, NoiseModel noise) {
-
-    /** Cost of the edges when none is a stray or out of place: the density at their best. */
-    double freeCost(EdgeSeries edges) {
-      double sum = 0;
-      for (int i = from + 2; i < to; i++) {
-        double r = noise.roughnessAt(edges.intervals[i]);
-        double v = 2 * noise.jitter() * noise.jitter() + r * r / 3;
-        sum += 0.5 * Math.log(2 * Math.PI * v) + 0.5;
-      }
-      return sum;
-    }
-  }
+  record Stretch(int from, int to, NoiseModel noise) {}
 
   private final EdgeSeries edges;
   private final List<Stretch> stretches;
@@ -50,23 +35,18 @@ final class WheelRace {
    * @return its cost over all stretches, nats; infinite when it fell behind without hope
    */
   double cost(WheelPattern pattern) {
-    double[] flat = new double[pattern.teeth()];
     double sum = 0;
     for (int k = 0; k < stretches.size(); k++) {
       Stretch s = stretches.get(k);
-      Labelling labels = label(s, WheelTemplate.of(pattern, flat));
+      Labelling labels = label(s, WheelTemplate.of(pattern));
+      ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
       double cost = labels.cost;
-      double[] offsets = OutlyingTeeth.offsets(edges, labels, pattern);
-      long bent = java.util.Arrays.stream(offsets).filter(x -> x != 0).count();
-      if (bent > 0) {
-        Labelling again = label(s, WheelTemplate.of(pattern, offsets));
-        double price = (k == 0 ? BENT_NATS : 0) * bent;
-        if (again.cost + price < cost) {
-          labels = again;
-          cost = again.cost + price;
-        }
+      if (faults.any()) {
+        double price = k == 0 || faults.price() == Double.POSITIVE_INFINITY ? faults.price() : 0;
+        double again = label(s, WheelTemplate.of(pattern, faults)).cost + price;
+        cost = faults.dead() > 0 ? again : Math.min(cost, again);
       }
-      sum += cost + neverSeen(labels, pattern.teeth());
+      sum += cost;
       if (sum > leader[k] + HOPELESS) {
         return Double.POSITIVE_INFINITY;
       }
@@ -85,25 +65,5 @@ final class WheelRace {
   List<Labelling> labels(WheelPattern pattern) {
     WheelTemplate wheel = WheelTemplate.of(pattern);
     return stretches.stream().map(s -> label(s, wheel)).toList();
-  }
-
-  /** A tooth that is seen in under a quarter of its turns is no tooth of the wheel. */
-  private static double neverSeen(Labelling labels, int teeth) {
-    int[] seen = new int[teeth];
-    int first = -1;
-    int count = 0;
-    for (int i = 0; i < labels.size(); i++) {
-      if (labels.teeth[i] != Labelling.STRAY) {
-        first = first < 0 ? labels.teeth[i] : first;
-        count += labels.steps[i];
-        seen[labels.teeth[i]]++;
-      }
-    }
-    double turns = count / (double) teeth;
-    double cost = 0;
-    for (int s : seen) {
-      cost += turns >= 3 && s < 0.25 * Math.floor(turns) ? HOPELESS : 0;
-    }
-    return cost;
   }
 }

@@ -1,42 +1,49 @@
 package toothmark.wheel;
 
+import java.util.stream.IntStream;
+
 /** Where the teeth of an assumed wheel stand, ready for counting through many turns. */
 final class WheelTemplate {
 
   private static final double TURN = 360.0;
 
   private final double[] degrees;
+  private final int[] numbers;
   private final boolean reference;
 
-  private WheelTemplate(double[] degrees, boolean reference) {
+  private WheelTemplate(double[] degrees, int[] numbers, boolean reference) {
     this.degrees = degrees;
+    this.numbers = numbers;
     this.reference = reference;
   }
 
   static WheelTemplate of(WheelPattern pattern) {
-    double[] d = new double[pattern.teeth()];
-    for (int k = 0; k < d.length; k++) {
-      d[k] = pattern.degreesAfterTooth1(k + 1);
-    }
-    return new WheelTemplate(d, pattern.hasReference());
+    return of(pattern, ToothFaults.none(pattern.teeth()));
   }
 
-  /** The same wheel with teeth out of place, in degrees by tooth. */
-  static WheelTemplate of(WheelPattern pattern, double[] offsets) {
-    WheelTemplate t = of(pattern);
-    for (int k = 0; k < t.degrees.length; k++) {
-      t.degrees[k] += offsets[k];
+  /** The same wheel with teeth out of place, and without those that never give an edge. */
+  static WheelTemplate of(WheelPattern pattern, ToothFaults faults) {
+    int[] live = IntStream.range(0, pattern.teeth()).filter(k -> !faults.isDead(k)).toArray();
+    double[] d = new double[live.length];
+    for (int k = 0; k < d.length; k++) {
+      d[k] = pattern.degreesAfterTooth1(live[k] + 1) + faults.offset(live[k]);
     }
-    return t;
+    boolean dead = live.length < pattern.teeth();
+    return new WheelTemplate(d, live, dead || pattern.hasReference());
   }
 
   /** A train of even steps, each a turn of its own: for counting slots before a wheel is known. */
   static WheelTemplate evenSteps() {
-    return new WheelTemplate(new double[] {0}, false);
+    return new WheelTemplate(new double[] {0}, new int[] {0}, false);
   }
 
   int teeth() {
     return degrees.length;
+  }
+
+  /** Number of a tooth on the whole wheel, from 0. */
+  int number(int tooth) {
+    return numbers[tooth];
   }
 
   /** How many teeth the first edge may be; a wheel without a reference has no preferred one. */

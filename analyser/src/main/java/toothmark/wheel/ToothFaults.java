@@ -1,0 +1,63 @@
+package toothmark.wheel;
+
+import java.util.BitSet;
+
+/** Which teeth of a wheel stand far out of place, and which never give an edge. */
+final class ToothFaults {
+
+  private static final double BENT_NATS = 6;
+  private static final double DEAD_NATS = 9;
+  private static final int MOST_DEAD = 3;
+
+  private final double[] offsets;
+  private final BitSet dead;
+
+  private ToothFaults(double[] offsets, BitSet dead) {
+    this.offsets = offsets;
+    this.dead = dead;
+  }
+
+  static ToothFaults none(int teeth) {
+    return new ToothFaults(new double[teeth], new BitSet());
+  }
+
+  /** The same with these offsets, degrees by tooth from 0. */
+  ToothFaults withOffsets(double[] degrees) {
+    return new ToothFaults(degrees, dead);
+  }
+
+  /** The same with these teeth dead, from 0. */
+  ToothFaults withDead(BitSet teeth) {
+    return new ToothFaults(offsets, teeth);
+  }
+
+  double offset(int tooth) {
+    return offsets[tooth];
+  }
+
+  boolean isDead(int tooth) {
+    return dead.get(tooth);
+  }
+
+  /** What it costs to say so of them, nats. */
+  double price() {
+    boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + DEAD_NATS * dead();
+  }
+
+  int dead() {
+    return dead.cardinality();
+  }
+
+  int bent() {
+    int n = 0;
+    for (double d : offsets) {
+      n += d == 0 ? 0 : 1;
+    }
+    return n;
+  }
+
+  boolean any() {
+    return bent() + dead() > 0;
+  }
+}

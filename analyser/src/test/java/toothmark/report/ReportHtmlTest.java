@@ -138,6 +138,7 @@ class ReportHtmlTest {
             capture,
             o.stated(),
             o.edges(),
+            o.disturbances(),
             o.crank(),
             o.undecodable(),
             o.receiver(),

@@ -94,7 +94,9 @@ public final class TraceChart {
             .map(c -> roomy(c.up(c.across().getLowerBound(), c.across().getUpperBound())))
             .orElse(new Range(-1, 1.3));
     ValueAxis up =
-        drawn.curve().isPresent() ? Axes.linear(null, ink) : Axes.lanes(List.of("edges"), ink);
+        drawn.curve().isPresent()
+            ? Axes.linear(null, 1e-9, ink)
+            : Axes.lanes(List.of("edges"), ink);
     up.setRange(whole);
     boolean crank = layers.isCrank(drawn.channel());
     XYPlot plot = Plots.plot(null, up, layers.of(drawn), ink);

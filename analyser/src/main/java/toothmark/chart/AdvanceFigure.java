@@ -35,7 +35,7 @@ final class AdvanceFigure {
     if (actual.isEmpty()) {
       return Optional.empty();
     }
-    NumberAxis speed = Axes.linear("speed (rev/min)", ink);
+    NumberAxis speed = Axes.linear("speed (rev/min)", 50, ink);
     List<XYPlot> plots = new ArrayList<>();
     plots.add(advance(actual));
     boolean compared = !points(Value.GAP, List.of(SparkTiming.Standing.values())).isEmpty();
@@ -74,7 +74,7 @@ final class AdvanceFigure {
     label(labels, commanded.isEmpty() ? means : commanded, "commanded", Place.ABOVE);
     label(labels, actual, "actual", Place.BELOW);
     layers.add(new LabelsLayer(labels, Lettering.regular(12), ink.paper()));
-    return Plots.plot(null, Axes.linear("advance (° BTDC)", ink), layers, ink);
+    return Plots.plot(null, Axes.linear("advance (° BTDC)", 4, ink), layers, ink);
   }
 
   private XYPlot gap() {
@@ -95,7 +95,7 @@ final class AdvanceFigure {
     label(labels, left, "left out", Place.ABOVE);
     label(labels, limited, "held back by the limiter", Place.ABOVE);
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
-    return Plots.plot(null, Axes.linear("gap: actual − commanded (°)", ink), layers, ink);
+    return Plots.plot(null, Axes.linear("gap: actual − commanded (°)", 2, ink), layers, ink);
   }
 
   private void band(GapFit fit, List<Layer> layers) {
@@ -119,7 +119,11 @@ final class AdvanceFigure {
     int at = line.size() * 4 / 5;
     labels.add(
         new Label(
-            line.x(at), line.y(at), "fit, with its 95\u2009% band", Place.ABOVE, ink.trouble()));
+            line.x(at),
+            line.y(at),
+            "fit, with its 95" + Say.THIN + "% band",
+            Place.ABOVE,
+            ink.trouble()));
   }
 
   private static double[] steps(GapFit fit) {
@@ -179,21 +183,27 @@ final class AdvanceFigure {
       return "What was commanded is not known; the actual advance is shown.";
     }
     GapFit fit = timing.gap().get();
-    double offset = fit.offsetDegrees().value();
-    String first =
-        "Sparks come "
-            + Say.interval(
-                new Measured(Math.abs(offset), fit.offsetDegrees().standardUncertainty()), "°")
-            + (offset < 0 ? " later" : " earlier")
-            + " than commanded";
-    if (fit.delaySeconds().isEmpty()) {
-      return first + "; the speed changes too little to tell an angle from a time.";
+    Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
+    List<String> parts = new ArrayList<>();
+    if (clear(fit.offsetDegrees())) {
+      parts.add(size(fit.offsetDegrees(), "°", "earlier", "later") + " at all speeds");
     }
-    Measured delay = fit.delaySeconds().get().times(1e6);
-    return first
-        + " at all speeds, and another "
-        + Say.interval(
-            new Measured(Math.abs(delay.value()), delay.standardUncertainty()), "\u2009µs")
-        + (delay.value() < 0 ? " early." : " late.");
+    if (delay.filter(AdvanceFigure::clear).isPresent()) {
+      parts.add(size(delay.get(), Say.THIN + "µs", "late", "early"));
+    }
+    String blind =
+        delay.isEmpty() ? " The speed changes too little to tell an angle from a time." : "";
+    return parts.isEmpty()
+        ? "Yes: no gap can be told from nothing, " + Say.degrees(fit.offsetDegrees()) + "." + blind
+        : "No: sparks come " + String.join(", and ", parts) + "." + blind;
+  }
+
+  private static boolean clear(Measured m) {
+    return Math.abs(m.value()) > Say.EXPAND * m.standardUncertainty();
+  }
+
+  private static String size(Measured m, String unit, String above, String below) {
+    Measured size = new Measured(Math.abs(m.value()), m.standardUncertainty());
+    return Say.interval(size, unit) + " " + (m.value() > 0 ? above : below);
   }
 }

@@ -53,7 +53,7 @@ final class AlignmentFigure {
         answer(a),
         Plots.chart(
             Plots.plot(
-                Axes.time(span, ink), Axes.linear("tooth 1 before TDC (°)", ink), layers, ink)),
+                Axes.time(span, ink), Axes.linear("tooth 1 before TDC (°)", 2, ink), layers, ink)),
         HEIGHT);
   }
 
@@ -122,6 +122,6 @@ final class AlignmentFigure {
             + Say.degrees(error)
             + "; sparks come that much "
             + (error.value() > 0 ? "early." : "late.")
-        : "Yes, within " + Say.degrees(error) + ".";
+        : "Yes: it is off by " + Say.degrees(error) + ", no more than can be told from nothing.";
   }
 }

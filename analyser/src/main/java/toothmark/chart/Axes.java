@@ -20,6 +20,7 @@ import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.Range;
+import toothmark.units.Say;
 
 /** Axes in one hand: name and unit beside them, figures that stay the same in every country. */
 final class Axes {
@@ -35,17 +36,21 @@ final class Axes {
 
   private Axes() {}
 
-  /** An axis of even steps that need not show zero. */
-  static NumberAxis linear(String nameAndUnit, Ink ink) {
+  /**
+   * An axis of even steps that need not show zero, but always a least span, so that noise does not
+   * look like news.
+   */
+  static NumberAxis linear(String nameAndUnit, double leastSpan, Ink ink) {
     NumberAxis axis = new NumberAxis(nameAndUnit);
     axis.setAutoRangeIncludesZero(false);
+    axis.setAutoRangeMinimumSize(leastSpan);
     axis.setStandardTickUnits(new NumberTickUnitSource(false, figures()));
     return style(axis, ink);
   }
 
   /** An axis of time that spans a whole capture. */
   static NumberAxis time(Range span, Ink ink) {
-    NumberAxis axis = linear(TIME, ink);
+    NumberAxis axis = linear(TIME, 1e-9, ink);
     axis.setTickLabelInsets(SPARSE);
     axis.setRange(wide(span));
     return axis;
@@ -53,7 +58,8 @@ final class Axes {
 
   /** An axis of time for an excerpt, in milliseconds after an instant. */
   static NumberAxis excerpt(Range span, double zeroSeconds, Ink ink) {
-    NumberAxis axis = linear("time after " + figures().format(zeroSeconds) + "\u2009s (ms)", ink);
+    NumberAxis axis =
+        linear("time after " + figures().format(zeroSeconds) + Say.THIN + "s (ms)", 1e-9, ink);
     axis.setStandardTickUnits(
         new NumberTickUnitSource(false, new Shifted(zeroSeconds, 1e3, figures())));
     axis.setTickLabelInsets(SPARSE);

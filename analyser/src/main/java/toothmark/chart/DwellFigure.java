@@ -53,8 +53,8 @@ final class DwellFigure {
             answer(),
             Plots.chart(
                 Plots.plot(
-                    Axes.linear("speed (rev/min)", ink),
-                    Axes.linear("dwell (ms)", ink),
+                    Axes.linear("speed (rev/min)", 50, ink),
+                    Axes.linear("dwell (ms)", 0.5, ink),
                     layers,
                     ink)),
             HEIGHT));

@@ -41,7 +41,7 @@ final class OrdersFigure {
     for (int i : peaks) {
       labels.add(new Label(points.x(i), points.y(i), name(points.x(i)), Place.ABOVE, ink.text()));
     }
-    NumberAxis up = Axes.linear("swing of the speed (%)", ink);
+    NumberAxis up = Axes.linear("swing of the speed (%)", 0.1, ink);
     up.setUpperMargin(0.15);
     return new Figure(
         "How often in a turn does the speed swing?",
@@ -49,12 +49,14 @@ final class OrdersFigure {
             + order(points.x(peaks.get(0)))
             + ", by "
             + Say.number(points.y(peaks.get(0)), 2)
-            + "\u2009% either way, over "
+            + ""
+            + Say.THIN
+            + "% either way, over "
             + spectrum.turns()
             + " turns.",
         Plots.chart(
             Plots.plot(
-                Axes.linear("order (times in a turn)", ink),
+                Axes.linear("order (times in a turn)", 1, ink),
                 up,
                 List.of(
                     new StemsLayer(points, 0, 1.2, ink.crank()),

@@ -54,7 +54,7 @@ final class SpeedFigure {
         "How fast did the crank turn?",
         answer(speed),
         Plots.chart(
-            Plots.plot(Axes.time(span, ink), Axes.linear("speed (rev/min)", ink), layers, ink)),
+            Plots.plot(Axes.time(span, ink), Axes.linear("speed (rev/min)", 50, ink), layers, ink)),
         HEIGHT);
   }
 
@@ -96,7 +96,7 @@ final class SpeedFigure {
     int at = xs.length * 3 / 5;
     labels.add(new Label(xs[at], ys[at], "each turn", Place.RIGHT, ink.text()));
     int early = xs.length / 3;
-    labels.add(new Label(xs[early], ys[early], "tooth to tooth", Place.LEFT, ink.crank()));
+    labels.add(new Label(xs[early], ys[early], "tooth to tooth", Place.ABOVE, ink.crank()));
   }
 
   private void flags(List<Layer> layers, List<Label> labels) {

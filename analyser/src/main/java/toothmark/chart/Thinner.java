@@ -14,6 +14,7 @@ final class Thinner {
   private final Curve.Line line;
   private final double[] xs = new double[4];
   private final double[] ys = new double[4];
+  private final int[] order = new int[4];
   private long column;
   private int held;
   private boolean broken = true;
@@ -60,7 +61,7 @@ final class Thinner {
     if (held == 0) {
       return;
     }
-    int early = xs[1] <= xs[2] ? 1 : 2;
+    int early = order[1] <= order[2] ? 1 : 2;
     emit(0, -1);
     emit(early, 0);
     emit(3 - early, early);
@@ -71,10 +72,11 @@ final class Thinner {
   private void put(int i, double x, double y) {
     xs[i] = x;
     ys[i] = y;
+    order[i] = held;
   }
 
   private void emit(int i, int before) {
-    if (before >= 0 && xs[i] == xs[before] && ys[i] == ys[before]) {
+    if (before >= 0 && order[i] == order[before]) {
       return;
     }
     if (broken) {

@@ -110,12 +110,19 @@ final class ToothPeriodFigure {
   }
 
   private String answer() {
-    if (missing.isEmpty() && stray.isEmpty()) {
-      return "Yes: every edge is a tooth and none is missing.";
+    List<String> parts = new ArrayList<>();
+    if (!missing.isEmpty()) {
+      parts.add(
+          Wording.count(
+              missing.size(), "step spans a missing tooth", "steps span a missing tooth"));
     }
-    return "No: "
-        + Wording.count(missing.size(), "step spans a missing tooth", "steps span a missing tooth")
-        + " and "
-        + Wording.count(stray.size(), "is cut by a stray edge.", "are cut by a stray edge.");
+    if (!stray.isEmpty()) {
+      parts.add(
+          Wording.count(stray.size(), "step begins or ends", "steps begin or end")
+              + " at a stray edge");
+    }
+    return parts.isEmpty()
+        ? "Yes: every edge is a tooth and none is missing."
+        : "No: " + String.join(" and ", parts) + ".";
   }
 }

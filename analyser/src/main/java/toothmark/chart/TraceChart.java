@@ -95,7 +95,7 @@ public final class TraceChart {
             .orElse(new Range(-1, 1.3));
     ValueAxis up =
         drawn.curve().isPresent()
-            ? Axes.linear(label(drawn.channel()), ink)
+            ? Axes.linear(null, 1e-9, ink)
             : Axes.lanes(List.of("edges"), ink);
     up.setRange(whole);
     boolean crank = layers.isCrank(drawn.channel());
@@ -104,10 +104,6 @@ public final class TraceChart {
     plots.add(plot);
     heights.add(whole);
     stack.add(plot, crank ? CRANK_HEIGHT : OTHER_HEIGHT);
-  }
-
-  private static String label(Channel channel) {
-    return channel.unit().isEmpty() ? channel.name() : channel.name() + " (" + channel.unit() + ")";
   }
 
   private static Range roomy(Range r) {

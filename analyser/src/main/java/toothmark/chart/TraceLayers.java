@@ -82,7 +82,12 @@ final class TraceLayers {
     if (isCrank(channel)) {
       crank(examination.orElseThrow(), layers);
     }
+    layers.add(new NameLayer(name(channel), colour, ink.paper()));
     return layers;
+  }
+
+  private static String name(Channel channel) {
+    return channel.unit().isEmpty() ? channel.name() : channel.name() + " (" + channel.unit() + ")";
   }
 
   private Color colour(Channel channel, Optional<Integer> coil) {
@@ -171,11 +176,14 @@ final class TraceLayers {
               look(Mark.TRIANGLE, 7, ink.coil(i), TrainLayer.Crowd.HIDE),
               TrainLayer.Drop.DASHED));
     }
-    e.teeth().ifPresent(teeth -> teeth(teeth, level, layers));
-    losses(e, level, layers);
+    List<Instants> told = new ArrayList<>();
+    e.teeth().ifPresent(teeth -> told.addAll(teeth(teeth, level, layers)));
+    told.add(0, losses(e, level, layers));
+    layers.add(new WordsLayer(told, ink.trouble(), ink.paper()));
   }
 
-  private void teeth(ToothEvents teeth, double level, List<Layer> layers) {
+  /** Draws the teeth; returns what must be told in words of them. */
+  private List<Instants> teeth(ToothEvents teeth, double level, List<Layer> layers) {
     Instants seen =
         pick(teeth, i -> teeth.kind(i) == ToothKind.SEEN, i -> Integer.toString(teeth.tooth(i)));
     layers.add(train(seen, level, look(Mark.DOT, SEEN, ink.text(), TrainLayer.Crowd.HIDE)));
@@ -186,11 +194,10 @@ final class TraceLayers {
     Instants strays = pick(teeth, i -> teeth.kind(i) == ToothKind.STRAY, i -> "stray");
     layers.add(train(strays, level, look(Mark.CROSS, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));
     layers.add(new NumbersLayer(seen, ink.quiet(), ink.paper()));
-    layers.add(new WordsLayer(missing, ink.trouble(), ink.paper()));
-    layers.add(new WordsLayer(strays, ink.trouble(), ink.paper()));
+    return List.of(missing, strays);
   }
 
-  private void losses(Examination e, double level, List<Layer> layers) {
+  private Instants losses(Examination e, double level, List<Layer> layers) {
     double[] t =
         e.observations().receiver().losses().stream()
             .mapToDouble(SyncLoss::timeSeconds)
@@ -200,7 +207,7 @@ final class TraceLayers {
     java.util.Arrays.fill(words, "sync lost");
     Instants losses = new Instants(t, words);
     layers.add(train(losses, level, look(Mark.FLAG, FLAG, ink.trouble(), TrainLayer.Crowd.THIN)));
-    layers.add(new WordsLayer(losses, ink.trouble(), ink.paper()));
+    return losses;
   }
 
   private static Layer train(Instants events, double level, TrainLayer.Look look) {

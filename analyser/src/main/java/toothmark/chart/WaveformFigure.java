@@ -103,7 +103,7 @@ final class WaveformFigure {
       return axis;
     }
     String unit = channel.unit().isEmpty() ? "level" : channel.unit();
-    NumberAxis axis = Axes.linear(channel.name() + " (" + unit + ")", ink);
+    NumberAxis axis = Axes.linear(channel.name() + " (" + unit + ")", 1e-9, ink);
     Range r = curve.get().up(excerpt.startInclusive(), excerpt.endExclusive());
     double room = Math.max(r.getLength(), 1e-9);
     axis.setRange(r.getLowerBound() - 0.06 * room, r.getUpperBound() + 0.2 * room);

@@ -198,7 +198,7 @@ final class WheelDrawing {
     text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, cy - 8);
     text(
         g,
-        geometry.turns() == 0 ? "as drawn" : geometry.turns() + " turns",
+        geometry.turns() == 0 ? "not measured" : geometry.turns() + " turns",
         Lettering.regular(11),
         ink.quiet(),
         cx,
@@ -206,7 +206,7 @@ final class WheelDrawing {
     if (factor > 1 && geometry.turns() > 0) {
       text(
           g,
-          "errors " + Say.number(factor, 0) + " times as large",
+          "errors ×" + Say.THIN + Say.number(factor, 0),
           Lettering.regular(11),
           ink.quiet(),
           cx,
@@ -215,10 +215,17 @@ final class WheelDrawing {
     int every = pattern.teeth() <= 12 ? 1 : pattern.teeth() <= 40 ? 5 : 10;
     for (int k = 1; k <= pattern.teeth(); k++) {
       boolean isOdd = odd.contains(k);
-      if (isOdd || k == 1 || k % every == 0 && !besideOdd(k)) {
+      if (isOdd || k == 1 || k % every == 0 && !besideOdd(k) && !besideTdc(k)) {
         number(g, k, isOdd);
       }
     }
+  }
+
+  private boolean besideTdc(int k) {
+    OptionalDouble tdc = tdcDegrees();
+    return tdc.isPresent()
+        && Math.abs(CrankAngle.wrapDifference(tdc.getAsDouble() - pattern.degreesAfterTooth1(k)))
+            < 9;
   }
 
   private boolean besideOdd(int k) {

@@ -76,10 +76,10 @@ final class WheelPlot extends Plot {
               g.offsetDegrees(k) > 0 ? Place.ABOVE : Place.BELOW,
               ink.trouble()));
     }
-    NumberAxis places = Axes.linear("late (°)", ink);
+    NumberAxis places = Axes.linear("late (°)", 0.2, ink);
     places.setLowerMargin(0.15);
     places.setUpperMargin(0.15);
-    NumberAxis signals = Axes.linear("signal (1 = median)", ink);
+    NumberAxis signals = Axes.linear("signal (1 = median)", 1, ink);
     XYPlot top =
         Plots.plot(
             null,
@@ -98,6 +98,6 @@ final class WheelPlot extends Plot {
                 new StemsLayer(signal, 0, 2, ink.crank()),
                 new StemsLayer(oddSignal, 0, 3, ink.trouble())),
             ink);
-    return Plots.stack(Axes.linear("tooth", ink), List.of(top, bottom), 1, 1);
+    return Plots.stack(Axes.linear("tooth", 1, ink), List.of(top, bottom), 1, 1);
   }
 }

@@ -7,8 +7,8 @@ import java.util.List;
 import java.util.Optional;
 import org.jfree.data.Range;
 
-/** What odd events in view are, along the lower edge, as long as they are few. */
-record WordsLayer(Instants events, Color colour, Color paper) implements Layer {
+/** What odd events in view are, along the lower edge: the more important kinds first. */
+record WordsLayer(List<Instants> kinds, Color colour, Color paper) implements Layer {
 
   private static final int MOST = 40;
   private static final double SIZE = 11;
@@ -25,21 +25,25 @@ record WordsLayer(Instants events, Color colour, Color paper) implements Layer {
 
   @Override
   public void paint(Graphics2D g, Frame frame) {
-    int from = events.from(frame.fromX());
-    int to = events.from(Math.nextUp(frame.toX()));
-    if (to - from > MOST) {
-      return;
-    }
     List<LabelsLayer.Label> labels = new ArrayList<>();
-    for (int i = from; i < to; i++) {
-      labels.add(
-          new LabelsLayer.Label(
-              events.times()[i],
-              frame.yAxis().getLowerBound(),
-              events.word(i),
-              LabelsLayer.Place.ABOVE,
-              colour));
+    for (Instants events : kinds) {
+      int from = events.from(frame.fromX());
+      int to = events.from(Math.nextUp(frame.toX()));
+      if (to - from <= MOST) {
+        for (int i = from; i < to; i++) {
+          labels.add(label(events, i, frame));
+        }
+      }
     }
     new LabelsLayer(labels, Lettering.regular(SIZE), paper).paint(g, frame);
+  }
+
+  private LabelsLayer.Label label(Instants events, int i, Frame frame) {
+    return new LabelsLayer.Label(
+        events.times()[i],
+        frame.yAxis().getLowerBound(),
+        events.word(i),
+        LabelsLayer.Place.ABOVE,
+        colour);
   }
 }

@@ -1,5 +1,8 @@
 package toothmark.desktop;
 
+import java.awt.AWTError;
+import java.awt.GraphicsEnvironment;
+import java.awt.HeadlessException;
 import java.awt.Window;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
@@ -26,12 +29,10 @@ public final class Desk {
    * Opens a window and returns when the last one is closed.
    *
    * @param capture what to show; empty for nothing, or for the bundled sample at the first start
-   * @throws java.awt.HeadlessException if there is no display
+   * @throws HeadlessException if there is no display
    */
   public static void run(Optional<Path> capture) {
-    if (java.awt.GraphicsEnvironment.isHeadless()) {
-      throw new java.awt.HeadlessException(Phrases.of("complaint.display"));
-    }
+    needDisplay();
     System.setProperty("apple.laf.useScreenMenuBar", "true");
     SwingUtilities.invokeLater(
         () -> {
@@ -49,6 +50,19 @@ public final class Desk {
       ALL_CLOSED.await();
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
+    }
+  }
+
+  private static void needDisplay() {
+    try {
+      if (GraphicsEnvironment.isHeadless()) {
+        throw new HeadlessException(Phrases.of("complaint.display"));
+      }
+      GraphicsEnvironment.getLocalGraphicsEnvironment();
+    } catch (AWTError e) {
+      HeadlessException none = new HeadlessException(Phrases.of("complaint.display"));
+      none.initCause(e);
+      throw none;
     }
   }
 

@@ -69,7 +69,13 @@ final class DeskCommands {
     commands.add("findings", "menu 1", () -> show(0));
     commands.add("measures", "menu 2", () -> show(1));
     commands.add("job", "menu 3", () -> show(2));
-    commands.add("trace", "menu 4", window.trace::requestFocusInWindow);
+    commands.add(
+        "trace",
+        "menu 4",
+        () -> {
+          window.pictures.showTrace();
+          window.trace.requestFocusInWindow();
+        });
     commands.add("pictures", "menu 5", () -> window.pictures.tabs().requestFocusInWindow());
   }
 

@@ -22,6 +22,9 @@ final class DeskModel {
   /** How many turns an event is shown with. */
   private static final double TURNS_AROUND = 1.5;
 
+  /** How many turns of a finding are shown at first. */
+  private static final double MOST_TURNS = 6;
+
   private static final double BLIND_SECONDS = 0.05;
 
   /** Opening and examining. */
@@ -35,6 +38,9 @@ final class DeskModel {
 
   /** The measuring cursors. */
   final Watched<Cursors> cursors = new Watched<>(Cursors.NONE);
+
+  /** Counts up when something was picked out that only the trace shows. */
+  final Watched<Integer> traceAsked = new Watched<>(0);
 
   /** What stands along the trace. */
   final Watched<TraceChart.Along> along = new Watched<>(TraceChart.Along.TIME);
@@ -123,14 +129,16 @@ final class DeskModel {
 
   /** Picks a finding out, and shows the place where it shows. */
   void select(Finding finding) {
-    selected.set(selected.get().withFinding(finding));
-    if (!finding.where().isEmpty()) {
-      Interval at = finding.where().get(0);
-      double turn = turnSeconds(at.startInclusive());
-      double end = Math.min(at.endExclusive(), at.startInclusive() + 6 * turn);
-      show(new Interval(at.startInclusive() - turn, end + turn));
-      selected.set(selected.get().withInstant(at.startInclusive()));
+    Selected next = selected.get().withFinding(finding);
+    if (finding.where().isEmpty()) {
+      selected.set(next);
+      return;
     }
+    Interval at = finding.where().get(0);
+    double turn = turnSeconds(at.startInclusive());
+    double end = Math.min(at.endExclusive(), at.startInclusive() + MOST_TURNS * turn);
+    show(new Interval(at.startInclusive() - turn, end + turn));
+    selected.set(next.withInstant(at.startInclusive()));
   }
 
   /** Picks an instant out, with the tooth that passes there. */
@@ -157,11 +165,14 @@ final class DeskModel {
             .flatMap(Examination::teeth)
             .map(t -> Teeth.passNearest(t, tooth, near))
             .orElse(OptionalDouble.empty());
-    selected.set(selected.get().withTooth(OptionalInt.of(tooth)));
-    if (pass.isPresent()) {
-      selected.set(selected.get().withInstant(pass.getAsDouble()));
-      bringIntoView(pass.getAsDouble());
-    }
+    Selected next = selected.get().withTooth(OptionalInt.of(tooth));
+    selected.set(pass.isPresent() ? next.withInstant(pass.getAsDouble()) : next);
+    pass.ifPresent(this::bringIntoView);
+    askForTrace();
+  }
+
+  private void askForTrace() {
+    traceAsked.set(traceAsked.get() + 1);
   }
 
   /** Goes to the next event after the selected instant, or to the one before it. */
@@ -189,6 +200,7 @@ final class DeskModel {
             now.shown().seconds() > 2 * span
                 ? now.showing(new Interval(t - span / 2, t + span / 2))
                 : now.around(t)));
+    askForTrace();
   }
 
   /** The event at the selected instant. */

@@ -5,6 +5,8 @@ import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.UnsupportedFlavorException;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.WindowAdapter;
@@ -23,7 +25,6 @@ import javax.swing.JMenuItem;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
 import javax.swing.JScrollPane;
-import javax.swing.JSplitPane;
 import javax.swing.JTabbedPane;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
@@ -34,7 +35,9 @@ import toothmark.desktop.JobDraft.Field;
 final class DeskWindow {
 
   private static final Dimension FIRST_SIZE = new Dimension(1366, 740);
-  private static final int SIDE = 286;
+  private static final double SIDE_SHARE = 0.2;
+  private static final int LEAST_SIDE = 250;
+  private static final int MOST_SIDE = 400;
 
   final JFrame frame = new JFrame("Toothmark");
   final DeskModel model;
@@ -45,7 +48,7 @@ final class DeskWindow {
   final Pictures pictures;
   final JTabbedPane side = new JTabbedPane();
   private final JLabel pointer = new JLabel(" ");
-  private final Notice notice;
+  final Notice notice;
   private final FileDoor files;
   private final VerdictView verdict;
   private final FindingsView findings;
@@ -81,7 +84,7 @@ final class DeskWindow {
     top.add(verdict, BorderLayout.CENTER);
     JPanel middle = new JPanel(new BorderLayout());
     middle.add(left(), BorderLayout.WEST);
-    middle.add(centre(), BorderLayout.CENTER);
+    middle.add(new Centre(model, traceWithKeys(), pictures), BorderLayout.CENTER);
     middle.add(right(), BorderLayout.EAST);
     JPanel bottom = new JPanel(new BorderLayout());
     bottom.setBorder(BorderFactory.createEmptyBorder(4, 8, 6, 8));
@@ -98,7 +101,6 @@ final class DeskWindow {
     side.addTab(Phrases.of("side.findings"), findings);
     side.addTab(Phrases.of("side.measures"), scrolled(measures));
     side.addTab(Phrases.of("side.job"), scrolled(new JobView(model, commands)));
-    side.setPreferredSize(new Dimension((int) (SIDE * Look.scale()), 100));
     return side;
   }
 
@@ -109,7 +111,7 @@ final class DeskWindow {
     return s;
   }
 
-  private JComponent centre() {
+  private JComponent traceWithKeys() {
     JPanel upper = new JPanel(new BorderLayout());
     JLabel keys = new JLabel(Phrases.of("trace.keys"));
     keys.setForeground(Look.quiet());
@@ -121,19 +123,13 @@ final class DeskWindow {
     line.add(pointer, BorderLayout.EAST);
     upper.add(trace, BorderLayout.CENTER);
     upper.add(line, BorderLayout.SOUTH);
-    JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, pictures.tabs());
-    split.setName("centre");
-    split.setResizeWeight(0.52);
-    split.setBorder(null);
-    return split;
+    return upper;
   }
 
   private JComponent right() {
     JPanel p = new JPanel(new BorderLayout());
-    p.add(wheel, BorderLayout.NORTH);
-    JPanel below = new JPanel(new BorderLayout());
-    below.add(readout, BorderLayout.NORTH);
-    p.add(below, BorderLayout.CENTER);
+    p.add(wheel, BorderLayout.CENTER);
+    p.add(readout, BorderLayout.SOUTH);
     p.setBorder(BorderFactory.createEmptyBorder(0, 4, 0, 8));
     return p;
   }
@@ -156,6 +152,13 @@ final class DeskWindow {
     model.bench.session.watch(s -> title());
     model.job.draft.watch(d -> title());
     model.job.saved.watch(d -> title());
+    frame.addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent e) {
+            widths();
+          }
+        });
     frame.addWindowListener(
         new WindowAdapter() {
           @Override
@@ -163,6 +166,18 @@ final class DeskWindow {
             files.close();
           }
         });
+  }
+
+  /** The sides grow with window and type, but leave most to the pictures. */
+  private void widths() {
+    double scale = Look.scale();
+    int width =
+        (int)
+            (scale
+                * Math.max(LEAST_SIDE, Math.min(MOST_SIDE, SIDE_SHARE * frame.getWidth() / scale)));
+    side.setPreferredSize(new Dimension(width, 100));
+    wheel.setPreferredSize(new Dimension((int) (0.95 * width), (int) (120 * scale)));
+    frame.getContentPane().revalidate();
   }
 
   /** What a channel is, set by clicking it. */
@@ -203,12 +218,13 @@ final class DeskWindow {
   void openSample() {
     files.openSample();
     notice.welcome(Phrases.of("welcome"));
+    trace.requestFocusInWindow();
   }
 
   /** Draws everything anew after a change of colours or size. */
   void redress() {
     FlatLaf.updateUI();
-    side.setPreferredSize(new Dimension((int) (SIDE * Look.scale()), 100));
+    widths();
     trace.build();
     strip.build();
     wheel.build();

@@ -84,7 +84,7 @@ final class FigureView extends JPanel {
     private final transient ChartRenderingInfo info = new ChartRenderingInfo(null);
 
     Canvas(String name, String spokenName) {
-      super(name, spokenName);
+      super(name, spokenName, FocusRing.Idle.NOTHING);
       Hand hand = new Hand();
       addMouseListener(hand);
       addMouseMotionListener(hand);

@@ -8,6 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
@@ -76,6 +77,8 @@ final class FileDoor {
     if (mayLeave()) {
       folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
       recent.add(request.capture());
+      window.notice.putAway();
+      window.trace.requestFocusInWindow();
       window.model.bench.open(request);
     }
   }
@@ -171,12 +174,13 @@ final class FileDoor {
   }
 
   void savePicture() {
-    Optional<Figure> figure = window.pictures.current().figure();
+    Optional<Map.Entry<String, FigureView>> shown = window.pictures.current();
+    Optional<Figure> figure = shown.flatMap(s -> s.getValue().figure());
     if (figure.isEmpty()) {
       return;
     }
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.picture");
-    chooser.setSelectedFile(new File(window.pictures.currentName() + ".svg"));
+    chooser.setSelectedFile(new File(shown.get().getKey() + ".svg"));
     if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
       writePicture(figure.get(), chooser.getSelectedFile().toPath());
     }

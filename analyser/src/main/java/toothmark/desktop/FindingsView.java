@@ -51,6 +51,7 @@ final class FindingsView extends JPanel {
             model.select(list.getSelectedValue());
           }
         });
+    detail.putClientProperty(JEditorPane.W3C_LENGTH_UNITS, Boolean.TRUE);
     detail.setEditable(false);
     detail.setName("finding");
     detail.getAccessibleContext().setAccessibleName(Phrases.of("finding.name"));

@@ -13,13 +13,23 @@ final class FocusRing implements FocusListener {
   private static final int WIDTH = 2;
 
   private final JComponent picture;
+  private final Idle idle;
 
-  private FocusRing(JComponent picture) {
-    this.picture = picture;
+  /** What is seen of the frame without the focus. */
+  enum Idle {
+    /** A quiet line. */
+    LINE,
+    /** Nothing. */
+    NOTHING
   }
 
-  static void on(JComponent picture) {
-    FocusRing ring = new FocusRing(picture);
+  private FocusRing(JComponent picture, Idle idle) {
+    this.picture = picture;
+    this.idle = idle;
+  }
+
+  static void on(JComponent picture, Idle idle) {
+    FocusRing ring = new FocusRing(picture, idle);
     picture.addFocusListener(ring);
     ring.focusLost(null);
   }
@@ -31,7 +41,7 @@ final class FocusRing implements FocusListener {
 
   @Override
   public void focusLost(FocusEvent e) {
-    frame(UIManager.getColor("Component.borderColor"));
+    frame(idle == Idle.LINE ? UIManager.getColor("Component.borderColor") : Look.ink().paper());
   }
 
   private void frame(Color colour) {

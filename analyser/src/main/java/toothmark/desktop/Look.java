@@ -5,6 +5,7 @@ import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
 import java.awt.Color;
 import java.awt.Font;
+import java.awt.GraphicsEnvironment;
 import java.util.HashMap;
 import java.util.Map;
 import javax.swing.UIManager;
@@ -17,6 +18,9 @@ final class Look {
 
   private static final double ORDINARY_SIZE = 12;
 
+  /** The bundled face looks as large as the system's at this share of its size. */
+  private static final double SHARE = 0.88;
+
   private static Ink ink = Ink.LIGHT;
   private static double enlarged = 1;
 
@@ -25,6 +29,9 @@ final class Look {
   /** Dresses all windows made from now on; those that are open need {@code FlatLaf.updateUI}. */
   static void wear(Ink next) {
     ink = next;
+    GraphicsEnvironment here = GraphicsEnvironment.getLocalGraphicsEnvironment();
+    here.registerFont(Lettering.regular(ORDINARY_SIZE));
+    here.registerFont(Lettering.strong(ORDINARY_SIZE));
     FlatLaf.setGlobalExtraDefaults(defaults(next));
     UIManager.put("defaultFont", null);
     if (next == Ink.DARK) {
@@ -33,7 +40,7 @@ final class Look {
       FlatLightLaf.setup();
     }
     Font system = UIManager.getFont("Label.font");
-    double size = Math.max(ORDINARY_SIZE, system.getSize2D()) * enlarged;
+    double size = Math.max(ORDINARY_SIZE, SHARE * system.getSize2D()) * enlarged;
     UIManager.put("defaultFont", new FontUIResource(Lettering.regular(size)));
     UIManager.put("semibold.font", new FontUIResource(Lettering.strong(size)));
     UIManager.put("TitledBorder.font", new FontUIResource(Lettering.strong(size)));

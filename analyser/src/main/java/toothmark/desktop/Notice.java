@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.util.Optional;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
+import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.UIManager;
 import net.miginfocom.swing.MigLayout;
@@ -14,7 +15,7 @@ final class Notice extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private final Prose words = new Prose();
-  private final javax.swing.JLabel sign = new javax.swing.JLabel();
+  private final JLabel sign = new JLabel();
 
   Notice(DeskModel model) {
     super(new MigLayout("insets 8 12 8 12, fillx, hidemode 3", "[][grow,fill][]"));
@@ -23,7 +24,7 @@ final class Notice extends JPanel {
     words.setFocusable(true);
     words.getAccessibleContext().setAccessibleName(Phrases.of("notice.name"));
     JButton away = new JButton(Phrases.of("notice.away"));
-    away.addActionListener(e -> setVisible(false));
+    away.addActionListener(e -> putAway());
     add(sign, "top");
     add(words, "growx, wmin 40");
     add(away, "top");
@@ -36,8 +37,12 @@ final class Notice extends JPanel {
       sign.setIcon(new FindingsView.SeverityIcon(Severity.FAULT, Look.strong(1).getSize()));
       show(c.get().heading() + "\n" + c.get().detail());
     } else {
-      setVisible(false);
+      putAway();
     }
+  }
+
+  void putAway() {
+    setVisible(false);
   }
 
   /** Says what to look at. */

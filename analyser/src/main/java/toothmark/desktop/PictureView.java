@@ -9,12 +9,12 @@ abstract class PictureView extends JComponent {
 
   private static final long serialVersionUID = 1L;
 
-  PictureView(String name, String spokenName) {
+  PictureView(String name, String spokenName, FocusRing.Idle idle) {
     setName(name);
     setFocusable(true);
     setOpaque(true);
     getAccessibleContext().setAccessibleName(spokenName);
-    FocusRing.on(this);
+    FocusRing.on(this, idle);
   }
 
   @Override

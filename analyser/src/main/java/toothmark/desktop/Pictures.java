@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.BiFunction;
 import java.util.function.Supplier;
+import javax.swing.JComponent;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JTabbedPane;
@@ -18,6 +19,8 @@ import toothmark.findings.Picture;
 
 /** The figures, one beside the other; the one that proves the selected finding comes to front. */
 final class Pictures {
+
+  private static final String STALE = "stale";
 
   private final DeskModel model;
   private final Commands commands;
@@ -66,7 +69,7 @@ final class Pictures {
   }
 
   private void offer(MouseEvent e) {
-    if (e.isPopupTrigger() && current().figure().isPresent()) {
+    if (e.isPopupTrigger() && current().flatMap(c -> c.getValue().figure()).isPresent()) {
       JPopupMenu menu = new JPopupMenu();
       menu.add(new JMenuItem(commands.get("savePicture")));
       menu.show(e.getComponent(), e.getX(), e.getY());
@@ -77,31 +80,48 @@ final class Pictures {
     return tabs;
   }
 
-  FigureView current() {
-    return (FigureView) tabs.getSelectedComponent();
+  /** The figure in front, and its name for a file; empty while the trace is in front. */
+  Optional<Map.Entry<String, FigureView>> current() {
+    return views.entrySet().stream()
+        .filter(v -> v.getValue() == tabs.getSelectedComponent())
+        .findFirst();
   }
 
-  /** The name of the figure in front, for a file. */
-  String currentName() {
-    return views.entrySet().stream()
-        .filter(v -> v.getValue() == current())
-        .map(Map.Entry::getKey)
-        .findFirst()
-        .orElseThrow();
+  /** Puts the trace before the figures. */
+  void addTrace(JComponent trace) {
+    tabs.insertTab(Phrases.of("command.trace"), null, trace, null, 0);
+    tabs.setSelectedIndex(0);
+  }
+
+  /** Takes the trace out again. */
+  void removeTrace() {
+    if (tabs.getTabCount() > views.size()) {
+      tabs.removeTabAt(0);
+    }
+  }
+
+  /** Brings the trace to front where it is one of the tabs. */
+  void showTrace() {
+    if (tabs.getTabCount() > views.size()) {
+      tabs.setSelectedIndex(0);
+    }
   }
 
   /** Only the figure in front is drawn; the others wait until they are looked at. */
   void refresh() {
-    views.values().forEach(v -> v.putClientProperty("stale", Boolean.TRUE));
+    views.values().forEach(v -> v.putClientProperty(STALE, Boolean.TRUE));
     refreshShown();
   }
 
   private void refreshShown() {
-    FigureView view = current();
-    if (view != null && Boolean.TRUE.equals(view.getClientProperty("stale"))) {
-      view.putClientProperty("stale", null);
-      view.refresh();
-    }
+    current()
+        .map(Map.Entry::getValue)
+        .filter(v -> Boolean.TRUE.equals(v.getClientProperty(STALE)))
+        .ifPresent(
+            v -> {
+              v.putClientProperty(STALE, null);
+              v.refresh();
+            });
   }
 
   private void follow() {

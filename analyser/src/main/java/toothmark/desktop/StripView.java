@@ -28,7 +28,7 @@ final class StripView extends PictureView {
   private transient BufferedImage picture;
 
   StripView(DeskModel model) {
-    super("strip", Phrases.of("strip.name"));
+    super("strip", Phrases.of("strip.name"), FocusRing.Idle.LINE);
     this.model = model;
     Hand hand = new Hand();
     addMouseListener(hand);

@@ -38,7 +38,7 @@ final class TraceView extends PictureView {
   private transient OptionalDouble pointer = OptionalDouble.empty();
 
   TraceView(DeskModel model) {
-    super("trace", Phrases.of("trace.name"));
+    super("trace", Phrases.of("trace.name"), FocusRing.Idle.LINE);
     this.model = model;
     getAccessibleContext().setAccessibleDescription(Phrases.of("trace.help"));
     Hand hand = new Hand();

@@ -1,6 +1,5 @@
 package toothmark.desktop;
 
-import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseEvent;
@@ -17,11 +16,13 @@ final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
 
+  private static final double LEAST_SIDE = 310;
+
   private final transient DeskModel model;
   private transient Optional<WheelPicture> wheel = Optional.empty();
 
   WheelView(DeskModel model) {
-    super("wheel", Phrases.of("wheel.name"));
+    super("wheel", Phrases.of("wheel.name"), FocusRing.Idle.LINE);
     this.model = model;
     getAccessibleContext().setAccessibleDescription(Phrases.of("wheel.help"));
     setToolTipText(Phrases.of("wheel.help"));
@@ -38,12 +39,6 @@ final class WheelView extends PictureView {
   }
 
   @Override
-  public Dimension getPreferredSize() {
-    int side = (int) (280 * Look.scale());
-    return new Dimension(side, side);
-  }
-
-  @Override
   protected void paintComponent(Graphics graphics) {
     Graphics2D g = (Graphics2D) graphics.create();
     g.setColor(Look.ink().paper());
@@ -52,7 +47,7 @@ final class WheelView extends PictureView {
       Paint.hint(g, this, Phrases.of("wheel.empty"));
     } else {
       Paint.smooth(g);
-      g.scale(Look.scale(), Look.scale());
+      g.scale(scale(), scale());
       OptionalDouble t = model.selected.get().instant();
       wheel
           .get()
@@ -65,10 +60,15 @@ final class WheelView extends PictureView {
     g.dispose();
   }
 
+  /** In a small place the wheel is drawn smaller with all its words, so that none collide. */
+  private double scale() {
+    return Math.min(Look.scale(), Math.min(getWidth(), getHeight()) / LEAST_SIDE);
+  }
+
   /** The square of the drawing, in its own units. */
   private Rectangle2D square() {
-    double w = getWidth() / Look.scale();
-    double h = getHeight() / Look.scale();
+    double w = getWidth() / scale();
+    double h = getHeight() / scale();
     double side = Math.min(w, h) - 4;
     return new Rectangle2D.Double((w - side) / 2, (h - side) / 2, side, side);
   }
@@ -81,8 +81,7 @@ final class WheelView extends PictureView {
     private double degrees(MouseEvent e) {
       return wheel
           .orElseThrow()
-          .degreesAt(
-              square(), new Point2D.Double(e.getX() / Look.scale(), e.getY() / Look.scale()));
+          .degreesAt(square(), new Point2D.Double(e.getX() / scale(), e.getY() / scale()));
     }
 
     @Override

@@ -13,6 +13,9 @@ final class IgnitionInterferenceCheck extends CrankCheck {
   /** Below this many a chance coincidence is not excluded by their places alone. */
   private static final int PROVEN = 3;
 
+  /** A sample or two after a spark, s. */
+  private static final double AT_ONCE = 30e-6;
+
   @Override
   public String id() {
     return StraySources.IGNITION;
@@ -67,13 +70,18 @@ final class IgnitionInterferenceCheck extends CrankCheck {
 
   private static void withSparks(Draft d, List<Stray> own, double[] sparks, List<CoilTrack> coils) {
     double[] delays = own.stream().mapToDouble(s -> delay(s, sparks)).sorted().toArray();
+    double latest = delays[delays.length * 9 / 10];
+    String when =
+        latest < AT_ONCE
+            ? "at the instant of a spark"
+            : Say.seconds(Math.max(0, delays[delays.length / 10]))
+                + " to "
+                + Say.seconds(latest)
+                + " after a spark";
     d.saw(
-        Words.count(own.size(), "disturbance comes", "disturbances come")
-            + " "
-            + Say.seconds(Math.max(0, delays[delays.length / 10]))
-            + " to "
-            + Say.seconds(delays[delays.length * 9 / 10])
-            + " after a spark, on "
+        Words.count(own.size(), "disturbance comes ", "disturbances come ")
+            + when
+            + ", on "
             + Say.percent(Math.min(1, (double) own.size() / sparks.length))
             + " of all sparks.");
     d.sawIf(

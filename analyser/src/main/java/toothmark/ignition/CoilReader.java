@@ -66,7 +66,7 @@ public final class CoilReader {
 
   private static Firings sampled(SampledSignal signal, PickUp pickUp) {
     return switch (pickUp) {
-      case LOGIC -> LogicFirings.read(signal);
+      case LOGIC -> SteadyDwell.sharpen(LogicFirings.read(signal), signal.intervalSeconds());
       case PRIMARY_VOLTAGE -> PrimaryFirings.read(signal);
       case CURRENT_CLAMP -> CurrentFirings.read(signal);
       case INDUCTIVE_CLAMP -> BurstFirings.read(signal);

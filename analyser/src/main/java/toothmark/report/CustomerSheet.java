@@ -16,10 +16,12 @@ final class CustomerSheet {
   private static final int MOST = 4;
 
   private final HtmlWriter html;
+  private final PageFigures figures;
   private final Examination examination;
 
-  CustomerSheet(HtmlWriter html, Examination examination) {
+  CustomerSheet(HtmlWriter html, PageFigures figures, Examination examination) {
     this.html = html;
+    this.figures = figures;
     this.examination = examination;
   }
 
@@ -76,6 +78,7 @@ final class CustomerSheet {
       html.element("span", plain(f.severity()), "class", "quiet").close();
     }
     html.close();
+    figures.proof(telling.get(0)).ifPresent(d -> figures.again(html, d));
   }
 
   private static String plain(Severity severity) {

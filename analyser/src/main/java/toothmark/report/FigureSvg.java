@@ -10,6 +10,9 @@ import toothmark.chart.Lettering;
 /** Writes a figure's chart as SVG to stand in a page. */
 public final class FigureSvg {
 
+  /** Id of the drawing after its prefix, by which it can be shown a second time. */
+  static final String DRAWING = "drawing";
+
   private FigureSvg() {}
 
   /** Draws an empty chart, which loads the typeface and most of what a real one needs. */
@@ -36,8 +39,11 @@ public final class FigureSvg {
         + figure.height()
         + "\" role=\"img\" aria-label=\""
         + HtmlWriter.escaped(figure.question() + " " + figure.answer())
+        + "\">\n<g id=\""
+        + idPrefix
+        + DRAWING
         + "\">\n"
         + g.markup()
-        + "</svg>\n";
+        + "</g>\n</svg>\n";
   }
 }

@@ -35,7 +35,7 @@ final class FindingsSection {
     html.open("div");
     html.open("div", "class", "keep");
     badge(html, f.severity());
-    html.element("span", Say.percent(f.probability()) + " sure", "class", "sure");
+    html.element("span", Say.sure(f.probability()), "class", "sure");
     html.element("h3", f.title()).close();
     list(f.evidence());
     marked("do", "Next: ", f.nextTest());

@@ -2,6 +2,7 @@ package toothmark.report;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.Set;
 
 /**
  * Builds a page; everything that is given as text or as an attribute's value is escaped.
@@ -9,6 +10,9 @@ import java.util.Deque;
  * <p>The result is well-formed XML too. Characters that neither HTML nor XML allows become U+FFFD.
  */
 final class HtmlWriter {
+
+  /** After these a line break would show as a space. */
+  private static final Set<String> INLINE = Set.of("a", "span");
 
   private final StringBuilder out = new StringBuilder(1 << 16);
   private final Deque<String> openTags = new ArrayDeque<>();
@@ -23,7 +27,8 @@ final class HtmlWriter {
 
   /** Closes the element opened last. */
   HtmlWriter close() {
-    out.append("</").append(openTags.pop()).append(">\n");
+    String tag = openTags.pop();
+    out.append("</").append(tag).append(INLINE.contains(tag) ? ">" : ">\n");
     return this;
   }
 

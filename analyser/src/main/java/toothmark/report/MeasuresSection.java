@@ -71,7 +71,7 @@ final class MeasuresSection {
         w ->
             row(
                 "Wheel",
-                w.pattern() + ", " + Say.percent(w.confidence()) + " sure",
+                w.pattern() + ", " + Say.sure(w.confidence()),
                 String.join(" ", w.evidence())));
     id.filter(w -> !w.alternatives().isEmpty())
         .ifPresent(w -> row("Other wheels", alternatives(w), "the same edges"));
@@ -114,7 +114,7 @@ final class MeasuresSection {
           "noise "
               + Say.scaled(q.noise(), unit)
               + " a sample; "
-              + Say.number(q.samplesPerEdge(), 1)
+              + Say.number(q.samplesPerEdge(), q.samplesPerEdge() < 10 ? 1 : 0)
               + " samples a tooth at the fastest place"
               + (q.clippedShare() > 0 ? "; " + Say.percent(q.clippedShare()) + " clipped" : ""));
     }

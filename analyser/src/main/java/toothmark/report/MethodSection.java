@@ -1,6 +1,7 @@
 package toothmark.report;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import toothmark.capture.Reading;
@@ -66,18 +67,20 @@ final class MethodSection {
       return;
     }
     html.element("h2", "What could not be examined", "id", "not-examined");
-    html.open("ul");
+    Map<String, String> idsByReason = new LinkedHashMap<>();
     for (NotExamined n : diagnosis.notExamined()) {
-      html.open("li").element("span", name(n.id()) + ": ", "class", "label");
-      html.text(n.reason()).close();
+      idsByReason.merge(n.reason(), n.id().replace('-', ' '), (a, b) -> a + ", " + b);
+    }
+    html.open("ul");
+    for (Map.Entry<String, String> e : idsByReason.entrySet()) {
+      html.open("li").element("span", capital(e.getValue()) + ": ", "class", "label");
+      html.text(e.getKey()).close();
     }
     html.close();
   }
 
-  /** A finding's id as words, such as {@code Dwell short}. */
-  static String name(String id) {
-    String words = id.replace('-', ' ');
-    return words.isEmpty() ? "" : Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  private static String capital(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
   private void reading(Reading reading) {

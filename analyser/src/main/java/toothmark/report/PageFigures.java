@@ -13,6 +13,7 @@ import toothmark.chart.Figures;
 import toothmark.chart.Ink;
 import toothmark.examination.Examination;
 import toothmark.findings.Finding;
+import toothmark.findings.Picture;
 
 /**
  * The figures of one page: each drawn once, shown beside the first finding that it proves and
@@ -49,6 +50,10 @@ final class PageFigures {
     for (Figure figure : figures.overview()) {
       wanted.putIfAbsent(figure.question(), figure);
     }
+    boolean waveform = questions.keySet().stream().anyMatch(f -> f.picture() == Picture.WAVEFORM);
+    if (!waveform) {
+      figures.draw(Picture.WAVEFORM).ifPresent(f -> wanted.putIfAbsent(f.question(), f));
+    }
     List<Drawn> drawn = draw(List.copyOf(wanted.values()));
     Map<Finding, Drawn> proofs = new LinkedHashMap<>();
     for (Map.Entry<Finding, String> e : questions.entrySet()) {
@@ -75,6 +80,14 @@ final class PageFigures {
   /** The figure that proves a finding. */
   Optional<Drawn> proof(Finding finding) {
     return Optional.ofNullable(proofs.get(finding));
+  }
+
+  /** The drawing of a figure once more, by reference. */
+  void again(HtmlWriter html, Drawn drawn) {
+    int height = drawn.figure().height();
+    html.open("div", "class", "chart");
+    html.open("svg", "viewBox", "0 0 " + Figure.WIDTH + " " + height, "role", "img");
+    html.empty("use", "href", "#" + drawn.id() + "-" + FigureSvg.DRAWING).close().close();
   }
 
   boolean isShown(Drawn drawn) {

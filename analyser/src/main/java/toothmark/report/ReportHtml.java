@@ -54,7 +54,7 @@ final class ReportHtml {
     pictures();
     new MethodSection(html, examination).write();
     html.close();
-    new CustomerSheet(html, examination).write();
+    new CustomerSheet(html, figures, examination).write();
     html.close().close();
     return html.toString();
   }

@@ -96,10 +96,7 @@ public final class VerdictText {
   private void crank(DecodedCrank crank) {
     figure(
         "wheel",
-        crank.identification().pattern()
-            + ", "
-            + Say.percent(crank.identification().confidence())
-            + " sure");
+        crank.identification().pattern() + ", " + Say.sure(crank.identification().confidence()));
     SpeedTrace speed = crank.speed();
     figure(
         "speed",
@@ -185,13 +182,18 @@ public final class VerdictText {
     String head = label;
     for (String word : text.split(" ")) {
       if (line.length() > 0 && line.length() + 1 + word.length() > room) {
-        lines.add(new Line(role, head, line.toString()));
+        lines.add(new Line(role, head, plainSpaces(line)));
         head = label.isEmpty() ? "" : " ";
         line.setLength(0);
       }
       line.append(line.length() > 0 ? " " : "").append(word);
     }
-    lines.add(new Line(role, head, line.toString()));
+    lines.add(new Line(role, head, plainSpaces(line)));
+  }
+
+  /** Terminals seldom have the narrow spaces that hold a number and its unit together. */
+  private static String plainSpaces(CharSequence text) {
+    return text.toString().replaceAll("[\\u00a0\\u2009\\u202f]", " ");
   }
 
   private static Role role(Severity severity) {

@@ -1,8 +1,10 @@
 package toothmark.timing;
 
+import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -44,31 +46,28 @@ public final class ControllerLogReader {
     try {
       char delimiter = delimiter(path);
       try (CsvReader<CsvRecord> records =
-          CsvReader.builder().fieldSeparator(delimiter).detectBomHeader(true).ofCsvRecord(path)) {
+          CsvReader.builder()
+              .fieldSeparator(delimiter)
+              .detectBomHeader(true)
+              .allowExtraFields(true)
+              .allowMissingFields(true)
+              .ofCsvRecord(path)) {
         return new ControllerLogReader(name, delimiter).rows(records);
       }
+    } catch (CsvParseException e) {
+      throw new UnreadableCaptureException(name + ": " + e.getMessage(), e);
     } catch (MalformedInputException e) {
       throw new UnreadableCaptureException(name + ": not UTF-8; save the log as UTF-8 text", e);
     }
   }
 
-  /** The one of tab, semicolon and comma that the head of the file holds most of. */
+  /** Tab or semicolon where the head of the file holds any, else comma. */
   private static char delimiter(Path path) throws IOException {
     try (var lines = Files.lines(path)) {
-      String head = lines.limit(PREAMBLE_LINES).collect(Collectors.joining("\n"));
-      char best = ',';
-      long most = 0;
-      for (char c : new char[] {'\t', ';', ','}) {
-        long count = head.chars().filter(x -> x == c).count();
-        if (count > most) {
-          best = c;
-          most = count;
-        }
-        if (most > 0 && c == ';') {
-          return best;
-        }
-      }
-      return best;
+      String head = lines.limit(PREAMBLE_LINES).collect(Collectors.joining());
+      return head.indexOf('\t') >= 0 ? '\t' : head.indexOf(';') >= 0 ? ';' : ',';
+    } catch (UncheckedIOException e) {
+      throw e.getCause();
     }
   }
 
@@ -104,18 +103,22 @@ public final class ControllerLogReader {
   }
 
   private boolean columns(CsvRecord record) throws UnreadableCaptureException {
-    columns.clear();
+    Map<LogColumn, Integer> found = new EnumMap<>(LogColumn.class);
     for (LogColumn c : LogColumn.values()) {
       int best = Integer.MAX_VALUE;
       for (int i = 0; i < record.getFieldCount(); i++) {
         int rank = c.rank(record.getField(i));
         if (rank >= 0 && rank < best) {
           best = rank;
-          columns.put(c, i);
+          found.put(c, i);
         }
       }
     }
-    if (columns.size() == LogColumn.values().length) {
+    if (found.size() >= columns.size()) {
+      columns.clear();
+      columns.putAll(found);
+    }
+    if (found.size() == LogColumn.values().length) {
       factors(record.getFields(), List.of());
       return true;
     }
@@ -126,11 +129,18 @@ public final class ControllerLogReader {
   }
 
   private UnreadableCaptureException missing() {
+    String absent =
+        Arrays.stream(LogColumn.values())
+            .filter(c -> !columns.containsKey(c))
+            .map(LogColumn::label)
+            .collect(Collectors.joining(", "));
     return new UnreadableCaptureException(
         file
             + ": no line among the first "
             + PREAMBLE_LINES
-            + " names the columns; a controller log needs Time, RPM and Advance");
+            + " names the columns Time, RPM and Advance of a controller log; "
+            + absent
+            + " is missing");
   }
 
   private void factors(List<String> headings, List<String> units) {

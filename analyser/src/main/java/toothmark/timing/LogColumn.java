@@ -8,12 +8,15 @@ import java.util.Map;
 /** A column of a controller log, by the names that controllers give it. */
 enum LogColumn {
   TIME(
+      "Time",
       List.of("time", "timestamp", "zeit", "temps", "tiempo", "t", "seconds", "clock"),
       Map.of("s", 1.0, "sec", 1.0, "ms", 1e-3, "us", 1e-6, "µs", 1e-6, "μs", 1e-6, "min", 60.0)),
   RPM(
+      "RPM",
       List.of("rpm", "engine speed", "engine rpm", "speed", "drehzahl", "n"),
       Map.of("rpm", 1.0, "rev/min", 1.0, "1/min", 1.0, "min-1", 1.0, "krpm", 1e3, "rps", 60.0)),
   ADVANCE(
+      "Advance",
       List.of(
           "advance",
           "ignition advance",
@@ -28,10 +31,12 @@ enum LogColumn {
           "zündwinkel"),
       Map.of("deg", 1.0, "°", 1.0, "degrees", 1.0, "deg btdc", 1.0, "°btdc", 1.0, "btdc", 1.0));
 
+  private final String label;
   private final List<String> names;
   private final Map<String, Double> units;
 
-  LogColumn(List<String> names, Map<String, Double> units) {
+  LogColumn(String label, List<String> names, Map<String, Double> units) {
+    this.label = label;
     this.names = names;
     this.units = units;
   }
@@ -45,8 +50,9 @@ enum LogColumn {
     return names.indexOf(bare(heading));
   }
 
+  /** The plainest of its names. */
   String label() {
-    return names.get(0);
+    return label;
   }
 
   /** What to multiply a value by to have seconds, rev/min or degrees; 1 without a known unit. */

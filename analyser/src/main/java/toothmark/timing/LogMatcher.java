@@ -182,12 +182,12 @@ public final class LogMatcher {
   }
 
   private Fit fine(Fit coarse, ControllerLog rows) {
-    Fit best = coarse;
+    Fit best = Fit.NONE;
     double reach = interval / STEPS_A_ROW;
     for (double width : new double[] {0.25 * interval, 0.5 * interval, interval, 2 * interval}) {
       for (int k = -20; k <= 20; k++) {
-        Fit f = fit(coarse.shift() + k * reach / 10, width, rows);
-        best = f.cost() < best.cost() && f.rows() > 0 ? f : best;
+        Fit f = fit(coarse.shift() + k * reach / 5, width, rows);
+        best = f.cost() < best.cost() ? f : best;
       }
     }
     return best;

@@ -11,8 +11,10 @@ public final class Say {
   /** Factor from a standard uncertainty to the 95 % interval. JCGM 100:2008 (GUM), table G.1. */
   public static final double EXPAND = 1.96;
 
-  /** Thin space, between a number and its unit. */
-  public static final String THIN = "\u2009";
+  /** Thin space between a number and its unit, at which no line breaks. */
+  public static final String THIN = "\u202f";
+
+  private static final String PLUS_MINUS = "\u00a0±\u00a0";
 
   private static final String MINUS = "\u2212";
 
@@ -51,7 +53,7 @@ public final class Say {
   public static String interval(Measured measured, String unit) {
     double half = EXPAND * measured.standardUncertainty();
     int decimals = decimals(half);
-    return number(measured.value(), decimals) + " ± " + number(half, decimals) + unit;
+    return number(measured.value(), decimals) + PLUS_MINUS + number(half, decimals) + unit;
   }
 
   /**
@@ -133,6 +135,16 @@ public final class Say {
   public static String percent(double share) {
     double p = share * 100;
     return number(p, p < 10 && p > 0 ? 1 : 0) + THIN + "%";
+  }
+
+  /**
+   * How sure a conclusion is; never quite, since the models behind it are not.
+   *
+   * @param probability 0 to 1
+   * @return such as {@code 97 % sure}
+   */
+  public static String sure(double probability) {
+    return probability > 0.99 ? "more than 99" + THIN + "% sure" : percent(probability) + " sure";
   }
 
   /**

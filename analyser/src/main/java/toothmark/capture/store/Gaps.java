@@ -29,6 +29,12 @@ final class Gaps {
     return size;
   }
 
+  boolean holds(long index) {
+    int k = Arrays.binarySearch(starts, 0, size, index);
+    k = k < 0 ? -k - 2 : k;
+    return k >= 0 && index < ends[k];
+  }
+
   long cells(byte mark) {
     long sum = 0;
     for (int i = 0; i < size; i++) {

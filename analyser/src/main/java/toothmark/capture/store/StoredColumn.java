@@ -105,6 +105,16 @@ public final class StoredColumn {
   }
 
   /**
+   * Whether a cell held a number.
+   *
+   * @param index from 0
+   * @return false where it is marked
+   */
+  public boolean isNumber(long index) {
+    return !gaps.holds(index);
+  }
+
+  /**
    * How many cells at the end hold no number.
    *
    * @return 0 or more

@@ -22,8 +22,15 @@ final class ClockFinder {
   /** Departure from the clock that is put down to rounding whatever was written, in intervals. */
   private static final double NEGLIGIBLE = 0.05;
 
+  /** Share of steps that must be the same for times to count as rounded to it. */
+  private static final double SHARE_ALIKE = 0.7;
+
+  /**
+   * How far a round interval may lead away from the fitted one over the whole record, in intervals.
+   */
+  private static final double UNNOTICED_DRIFT = 0.01;
+
   private static final int ROWS_FOR_A_PIECE = 16;
-  private static final int PIECES_ALWAYS = 16;
   private static final int MOST_PIECES = 100_000;
 
   private final Times times;
@@ -32,6 +39,7 @@ final class ClockFinder {
   private final double[] chunk = new double[CHUNK];
   private double typicalStep;
   private double rounding;
+  private double uncertainty;
   private Clock.Pieces pieces;
 
   /**
@@ -56,7 +64,18 @@ final class ClockFinder {
     if (!(typicalStep > 0)) {
       return null;
     }
-    double tolerance = Math.max(rounding, NEGLIGIBLE * typicalStep);
+    Clock exact = attempt(NEGLIGIBLE * typicalStep);
+    if (rounding <= NEGLIGIBLE * typicalStep || exact != null && exact.pieces().size() == 1) {
+      return exact;
+    }
+    Clock rounded = attempt(rounding);
+    boolean fewer =
+        exact == null || rounded != null && rounded.pieces().size() < exact.pieces().size();
+    return fewer ? rounded : exact;
+  }
+
+  /** The clock when rows may be off it by a tolerance, or null. */
+  private Clock attempt(double tolerance) {
     if (!split(tolerance)) {
       return null;
     }
@@ -67,7 +86,7 @@ final class ClockFinder {
     double interval = chosen(fitted);
     place(interval);
     double worst = worst(interval);
-    double limit = Math.max(0.75 * rounding, NEGLIGIBLE * interval);
+    double limit = Math.max(0.75 * tolerance, NEGLIGIBLE * interval);
     return worst <= limit ? new Clock(interval, pieces, worst, rounding, interval != fitted) : null;
   }
 
@@ -79,31 +98,50 @@ final class ClockFinder {
   /** Looks at some windows of rows: the typical step, and how coarsely times are rounded. */
   private void survey() {
     int window = (int) Math.min(WINDOW + 1, times.count());
+    int windows = (int) Math.min(WINDOWS, 1 + times.count() / window);
     double[] t = new double[window];
-    double[] means = new double[WINDOWS];
-    double[] steps = new double[WINDOWS * WINDOW];
-    int nSteps = 0;
+    double[] steps = new double[windows * window];
+    int rising = 0;
     int repeats = 0;
-    for (int w = 0; w < WINDOWS; w++) {
-      times.read((times.count() - window) * w / (WINDOWS - 1), t, window);
-      means[w] = (t[window - 1] - t[0]) / (window - 1);
+    for (int w = 0; w < windows; w++) {
+      times.read((times.count() - window) * w / Math.max(1, windows - 1), t, window);
       for (int i = 1; i < window; i++) {
         double step = t[i] - t[i - 1];
         repeats += step == 0 ? 1 : 0;
         if (step > 0) {
-          steps[nSteps++] = step;
+          steps[rising++] = step;
         }
       }
     }
-    Arrays.sort(means);
-    Arrays.sort(steps, 0, nSteps);
     rounding = Math.max(times.writtenStep(), Math.ulp(t[window - 1]));
-    boolean coarse = repeats > WINDOWS * (window - 1) / 100;
-    if (coarse && nSteps > 0) {
-      rounding = Math.max(rounding, steps[nSteps * 9 / 10]);
+    if (rising == 0) {
+      typicalStep = Double.NaN;
+      return;
     }
-    double median = nSteps == 0 ? Double.NaN : steps[nSteps / 2];
-    typicalStep = coarse || median < 20 * rounding ? means[WINDOWS / 2] : median;
+    Arrays.sort(steps, 0, rising);
+    typicalStep = steps[rising / 2];
+    if (repeats > (rising + repeats) / 100) {
+      surveyRepeats(Arrays.copyOf(steps, rising), repeats);
+    }
+  }
+
+  /** Times that repeat and else rise by one and the same step are rounded to that step. */
+  private void surveyRepeats(double[] rising, int repeats) {
+    double step = rising[rising.length * 9 / 10];
+    int alike = 0;
+    double sum = 0;
+    int counted = repeats;
+    for (double s : rising) {
+      alike += Math.abs(s - step) < 0.01 * step ? 1 : 0;
+      if (s < 1.5 * step) {
+        sum += s;
+        counted++;
+      }
+    }
+    if (alike >= SHARE_ALIKE * rising.length) {
+      rounding = Math.max(rounding, step);
+      typicalStep = sum / counted;
+    }
   }
 
   /** Divides the rows into pieces; false when there are too many to be a clock with pauses. */
@@ -111,7 +149,8 @@ final class ClockFinder {
     pieces = new Clock.Pieces();
     Corridor corridor = new Corridor(tolerance, typicalStep);
     int nextAnnounced = 0;
-    long most = Math.min(MOST_PIECES, PIECES_ALWAYS + times.count() / ROWS_FOR_A_PIECE);
+    long own = Math.max(1, times.count() / ROWS_FOR_A_PIECE);
+    long most = Math.min(MOST_PIECES, announced.length + own);
     long row = 0;
     while (row < times.count()) {
       long stop = nextAnnounced < announced.length ? announced[nextAnnounced] : Long.MAX_VALUE;
@@ -175,11 +214,33 @@ final class ClockFinder {
         sxy += x * (times.at(first + k * stride) - t0);
       }
     }
-    uncertainty = 4 * rounding / Math.sqrt(12 * Math.max(sxx, 1)) + 4e-14 * (sxy / sxx);
-    return sxy / sxx;
+    double slope = sxy / sxx;
+    double drift = UNNOTICED_DRIFT * slope / times.count();
+    uncertainty = Math.max(drift, 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx));
+    return slope;
   }
 
-  private double uncertainty;
+  /** Standard deviation of the rows about the fitted clock, s. */
+  private double scatter(double slope) {
+    long stride = Math.max(1, times.count() / FIT_ROWS);
+    double squares = 0;
+    long rows = 0;
+    for (int p = 0; p < pieces.size(); p++) {
+      long first = pieces.firsts.get(p);
+      long n = (end(p) - first - 1) / stride + 1;
+      double t0 = times.at(first);
+      double sum = 0;
+      double sum2 = 0;
+      for (long k = 0; k < n; k++) {
+        double r = times.at(first + k * stride) - t0 - k * stride * slope;
+        sum += r;
+        sum2 += r * r;
+      }
+      squares += Math.max(0, sum2 - sum * sum / n);
+      rows += n;
+    }
+    return Math.sqrt(squares / rows);
+  }
 
   private long end(int piece) {
     return piece + 1 < pieces.size() ? pieces.firsts.get(piece + 1) : times.count();
@@ -205,12 +266,16 @@ final class ClockFinder {
       long n = (end(p) - first - 1) / stride + 1;
       double written = times.at(first);
       double sum = 0;
+      double farthest = 0;
       for (long k = 0; k < n; k++) {
-        sum += times.at(first + k * stride) - written - k * stride * interval;
+        double off = times.at(first + k * stride) - written - k * stride * interval;
+        sum += off;
+        farthest = Math.max(farthest, Math.abs(off));
       }
       double shift = sum / n;
       double doubt = 2 * rounding / Math.sqrt(n) + 1e-9 * interval;
-      if (Math.abs(shift) > doubt) {
+      boolean writtenFits = farthest <= 0.501 * rounding + 1e-9 * interval;
+      if (!writtenFits && Math.abs(shift) > doubt) {
         double start = RoundNumber.near(written + shift, doubt);
         pieces.times.add(p, start - written);
       }

@@ -27,8 +27,8 @@ final class DoubleList {
     return values[size - 1];
   }
 
-  void setLast(double value) {
-    values[size - 1] = value;
+  void removeLast() {
+    size--;
   }
 
   void add(int index, double more) {

@@ -48,9 +48,9 @@ final class EventBuilder {
     if (time < before) {
       throw new UnreadableCaptureException(
           table.file()
-              + ": row "
-              + (row + 1)
-              + " of numbers: the time goes back from "
+              + ": line "
+              + table.line(row)
+              + ": the time goes back from "
               + Shown.seconds(before)
               + " to "
               + Shown.seconds(time)
@@ -105,9 +105,9 @@ final class EventBuilder {
   private UnreadableCaptureException notPositive(double seconds, long row) {
     return new UnreadableCaptureException(
         table.file()
-            + ": row "
-            + (row + 1)
-            + " of numbers: a period is "
+            + ": line "
+            + table.line(row)
+            + ": a period is "
             + Shown.seconds(seconds)
             + ", but must be above 0; remove the row, or name the column a time");
   }

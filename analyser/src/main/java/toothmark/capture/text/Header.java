@@ -37,7 +37,8 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
       if (cells == null) {
         break;
       }
-      boolean unitRow = isUnitRow(cells);
+      boolean unitRow =
+          isUnitRow(cells, i > 0 ? dialect.split(head.line(i - 1)) : List.of(), dialect);
       if (unitRow && units == null) {
         units = cells;
       } else if (!unitRow && names == null) {
@@ -121,10 +122,16 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
     return t.substring(p);
   }
 
-  private static boolean isUnitRow(List<String> cells) {
+  /** Whether all cells are units, apart from numbers below the name of a setting. */
+  private static boolean isUnitRow(List<String> cells, List<String> above, Dialect dialect) {
     int units = 0;
-    for (String cell : cells) {
-      if (cell.isEmpty() || cell.equals("-") || cell.equals("()") || cell.equals("[]")) {
+    for (int c = 0; c < cells.size(); c++) {
+      String cell = cells.get(c);
+      boolean nothing =
+          cell.isEmpty() || cell.equals("-") || cell.equals("()") || cell.equals("[]");
+      Cell number = Cell.of(cell, dialect.decimalMark());
+      boolean setting = number.kind() == Cell.Kind.NUMBER && number.unit().isNone();
+      if (nothing || setting && c < above.size() && SettingsReader.isKey(above.get(c))) {
         continue;
       }
       boolean bracketed = cell.length() > 1 && "([".indexOf(cell.charAt(0)) >= 0;

@@ -16,6 +16,9 @@ import toothmark.capture.store.StoredColumn;
 /** Turns the columns of a table into the channels of a capture. */
 final class Interpreter {
 
+  /** Departure of a written time from the clock that is worth a word, in intervals. */
+  private static final double NOTICEABLE = 0.02;
+
   private final Table table;
   private final Layout layout;
   private final ReadingOptions options;
@@ -23,6 +26,7 @@ final class Interpreter {
   private final Notes notes;
   private final TimeBase base;
   private long[] segmentRows;
+  private final long[] shorter;
 
   Interpreter(Table table, ReadingOptions options, SampleStore store, Notes notes) {
     this.table = table;
@@ -31,6 +35,7 @@ final class Interpreter {
     this.store = store;
     this.notes = notes;
     this.base = new TimeBase(table, options, notes);
+    this.shorter = new long[layout.columns().size()];
   }
 
   Capture capture() throws UnreadableCaptureException, IOException {
@@ -135,12 +140,20 @@ final class Interpreter {
   private List<Channel> channels(Group group) throws UnreadableCaptureException, IOException {
     StoredColumn column = table.column(group.time());
     long rows = table.rows() - column.missingAtEnd();
+    shorter[group.time()] = column.missingAtEnd();
+    for (int c : group.values()) {
+      shorter[c] = column.missingAtEnd();
+    }
     if (rows == 0) {
       throw new UnreadableCaptureException(
           table.file() + ": column " + (group.time() + 1) + ": no row has a time");
     }
     Times times = new Times(column, base.secondsPerStep(group.time()), rows);
     times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
+    if (layout.columns().get(group.time()).kind() == ColumnKind.CLOCK) {
+      notes.fact("time zero", Shown.timeOfDay(times.at(0)) + ", the first row");
+      times = times.fromFirstRow();
+    }
     if (group.values().isEmpty()) {
       return new EventBuilder(table, notes).fromTimes(times);
     }
@@ -181,7 +194,8 @@ final class Interpreter {
   private void noteClock(Clock clock, long rows) throws UnreadableCaptureException {
     double interval = clock.intervalSeconds();
     String shown = Shown.seconds(interval) + " (" + Shown.hertz(1 / interval) + ")";
-    boolean coarse = clock.roundedToSeconds() > interval / 10;
+    boolean coarse =
+        clock.roundedToSeconds() > interval / 10 && clock.worstSeconds() > NOTICEABLE * interval;
     if (coarse) {
       notes.fact("sampling interval", shown + ", fitted over all times");
       notes.doubt(
@@ -234,14 +248,14 @@ final class Interpreter {
       if (plan.kind() == ColumnKind.TEXT) {
         notes.doubt(name + " holds text and was left out");
       }
-      if (plan.isStored()) {
-        noteCells(name, table.column(c));
+      if (plan.isStored() && table.column(c).lowest() <= table.column(c).highest()) {
+        noteCells(name, table.column(c), shorter[c]);
       }
     }
   }
 
-  private void noteCells(String name, StoredColumn column) {
-    long missing = column.marked(NumberBlock.MISSING) - column.missingAtEnd();
+  private void noteCells(String name, StoredColumn column, long shorterBy) {
+    long missing = column.marked(NumberBlock.MISSING) - Math.min(shorterBy, column.missingAtEnd());
     if (missing > 0) {
       notes.doubt(
           name

@@ -13,7 +13,9 @@ import toothmark.capture.UnreadableCaptureException;
  */
 final class LayoutFinder {
 
-  private static final int ROWS_IN_A_RUN = 4;
+  private static final int LINES_OF_A_RUN = 8;
+  private static final double SHARE_HEX = 0.7;
+  private static final int SETTINGS_BESIDE_ROWS = 40;
 
   private final TextInput input;
   private final ReadingOptions options;
@@ -46,12 +48,16 @@ final class LayoutFinder {
     if (firstRow < 0) {
       throw noRows();
     }
+    rows = rowsThatFit(kinds);
+    kinds = kinds();
     Header header = Header.read(head, firstRow, dialect, width);
-    Settings settings = settings(header, firstRow);
+    boolean[] beside = settingColumns(firstRow);
+    Settings settings = settings(header, firstRow, beside);
     List<ColumnPlan> plans = new ArrayList<>();
     for (int c = 0; c < width; c++) {
-      plans.add(
-          new ColumnPlan(header.names().get(c), header.units().get(c), kinds.get(c), Role.VALUE));
+      ColumnKind kind = beside[c] ? ColumnKind.EMPTY : kinds.get(c);
+      Unit unit = header.units().get(c).isNone() ? gluedUnit(c) : header.units().get(c);
+      plans.add(new ColumnPlan(header.names().get(c), unit, kind, Role.VALUE));
     }
     plans = new RoleFinder(plans, rows, dialect.decimalMark()).find(settings);
     return new Layout(dialect, plans, header, settings, firstRow + 1, head.start(firstRow));
@@ -80,6 +86,16 @@ final class LayoutFinder {
     return common;
   }
 
+  private List<List<String>> rowsThatFit(List<ColumnKind> kinds) {
+    List<List<String>> fitting = new ArrayList<>();
+    for (List<String> row : rows) {
+      if (isRow(row, kinds)) {
+        fitting.add(row);
+      }
+    }
+    return fitting;
+  }
+
   private List<ColumnKind> kinds() {
     List<ColumnKind> kinds = new ArrayList<>();
     for (int c = 0; c < width; c++) {
@@ -91,32 +107,27 @@ final class LayoutFinder {
   /** What most cells of a column are. */
   private ColumnKind kind(int column) {
     int[] votes = new int[ColumnKind.values().length];
-    int hexLength = -1;
-    boolean hexAlike = true;
+    int length = rows.get(rows.size() - 1).get(column).length();
+    int hexAlike = 0;
     for (List<String> row : rows) {
       String text = row.get(column);
-      Cell.Kind k = Cell.of(text, dialect.decimalMark()).kind();
-      boolean hexWord = HexText.value(text) >= 0 && k != Cell.Kind.NUMBER;
-      ColumnKind vote =
-          switch (k) {
-            case NUMBER, MISSING, ABOVE_RANGE, BELOW_RANGE -> ColumnKind.NUMBER;
-            case CLOCK -> ColumnKind.CLOCK;
-            case EMPTY -> ColumnKind.EMPTY;
-            case TEXT ->
-                hexWord
-                    ? ColumnKind.HEX
-                    : Words.level(text) >= 0 ? ColumnKind.WORD : ColumnKind.TEXT;
-          };
-      votes[vote.ordinal()]++;
-      if (hexLength < 0) {
-        hexLength = text.length();
-      }
-      hexAlike &= text.length() == hexLength && HexText.value(text) >= 0;
+      votes[vote(text).ordinal()]++;
+      hexAlike += text.length() == length && HexText.value(text) >= 0 ? 1 : 0;
     }
-    if (votes[ColumnKind.HEX.ordinal()] > 0 && hexAlike) {
-      return ColumnKind.HEX;
-    }
-    return most(votes);
+    boolean hex = votes[ColumnKind.HEX.ordinal()] > 0 && hexAlike > SHARE_HEX * rows.size();
+    return hex ? ColumnKind.HEX : most(votes);
+  }
+
+  private ColumnKind vote(String text) {
+    return switch (Cell.of(text, dialect.decimalMark()).kind()) {
+      case NUMBER, MISSING, ABOVE_RANGE, BELOW_RANGE -> ColumnKind.NUMBER;
+      case CLOCK -> ColumnKind.CLOCK;
+      case EMPTY -> ColumnKind.EMPTY;
+      case TEXT ->
+          HexText.value(text) >= 0
+              ? ColumnKind.HEX
+              : Words.level(text) >= 0 ? ColumnKind.WORD : ColumnKind.TEXT;
+    };
   }
 
   private static ColumnKind most(int[] votes) {
@@ -134,30 +145,50 @@ final class LayoutFinder {
   /** Index of the first line of the first unbroken run of rows; -1 when there is none. */
   private int firstRow(List<ColumnKind> kinds) {
     for (int i = 0; i < head.size(); i++) {
-      if (isRow(head.line(i), kinds) && isRun(i + 1, kinds)) {
+      if (isRow(head.line(i), kinds) && isRun(i, kinds)) {
         return i;
       }
     }
     return -1;
   }
 
-  private boolean isRun(int from, List<ColumnKind> kinds) {
-    int seen = 1;
-    for (int i = from; i < head.size() && seen < ROWS_IN_A_RUN; i++) {
+  /** Whether rows follow: the next line is one, and so are at least half of the next few. */
+  private boolean isRun(int first, List<ColumnKind> kinds) {
+    int seen = 0;
+    int fitting = 0;
+    for (int i = first + 1; i < head.size() && seen < LINES_OF_A_RUN; i++) {
       String line = head.line(i);
-      if (line.isBlank()) {
+      if (line.isBlank() || Header.isComment(line)) {
         continue;
       }
-      if (!isRow(line, kinds)) {
+      boolean row = isRow(line, kinds);
+      if (!row && (Words.announcesSegment(line) || stoodBefore(line, first))) {
+        continue;
+      }
+      if (!row && seen == 0) {
         return i == head.size() - 1;
       }
       seen++;
+      fitting += row ? 1 : 0;
     }
-    return true;
+    return 2 * fitting >= seen;
+  }
+
+  /** Whether a line, such as a repeated header, stood above a row. */
+  private boolean stoodBefore(String line, int row) {
+    for (int i = Math.max(0, row - LINES_OF_A_RUN); i < row; i++) {
+      if (head.line(i).equals(line)) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private boolean isRow(String line, List<ColumnKind> kinds) {
-    List<String> cells = dialect.split(line);
+    return isRow(dialect.split(line), kinds);
+  }
+
+  private boolean isRow(List<String> cells, List<ColumnKind> kinds) {
     if (cells.size() != width) {
       return false;
     }
@@ -183,7 +214,42 @@ final class LayoutFinder {
     return numbers > 0;
   }
 
-  private Settings settings(Header header, int firstRow) {
+  /** The unit that is written behind every number of a column, without its prefix. */
+  private Unit gluedUnit(int column) {
+    for (List<String> row : rows) {
+      Unit unit = Cell.of(row.get(column), dialect.decimalMark()).unit();
+      if (!unit.isNone()) {
+        return new Unit(unit.symbol(), 0);
+      }
+    }
+    return Unit.NONE;
+  }
+
+  /** Columns that hold settings beside the first rows and nothing in most others. */
+  private boolean[] settingColumns(int firstRow) {
+    boolean[] beside = new boolean[width];
+    for (int i = firstRow; i < Math.min(head.size(), firstRow + SETTINGS_BESIDE_ROWS); i++) {
+      List<String> cells = dialect.split(head.line(i));
+      for (int c = 0; c + 1 < Math.min(width, cells.size()); c++) {
+        if (SettingsReader.isKey(cells.get(c)) && isMostlyEmpty(c)) {
+          beside[c] = true;
+          beside[c + 1] = isMostlyEmpty(c + 1);
+          beside[Math.min(c + 2, width - 1)] |= isMostlyEmpty(Math.min(c + 2, width - 1));
+        }
+      }
+    }
+    return beside;
+  }
+
+  private boolean isMostlyEmpty(int column) {
+    int empty = 0;
+    for (List<String> row : rows) {
+      empty += row.get(column).isEmpty() ? 1 : 0;
+    }
+    return 2 * empty > rows.size();
+  }
+
+  private Settings settings(Header header, int firstRow, boolean[] beside) {
     SettingsReader reader = new SettingsReader(dialect);
     for (int i = 0; i < firstRow; i++) {
       String line = head.line(i);
@@ -192,7 +258,23 @@ final class LayoutFinder {
       }
     }
     readSettingColumns(reader, header);
+    for (int i = firstRow; i < Math.min(head.size(), firstRow + SETTINGS_BESIDE_ROWS); i++) {
+      readBeside(reader, i, beside);
+    }
     return reader.settings();
+  }
+
+  private void readBeside(SettingsReader reader, int line, boolean[] beside) {
+    List<String> cells = dialect.split(head.line(line));
+    StringBuilder text = new StringBuilder();
+    for (int c = 0; c < Math.min(width, cells.size()); c++) {
+      if (beside[c]) {
+        text.append(cells.get(c)).append(dialect.delimiter());
+      }
+    }
+    if (text.length() > 0) {
+      reader.read(text.toString(), line + 1);
+    }
   }
 
   /** Settings whose key is a header cell and whose value stands below it. */

@@ -21,6 +21,8 @@ final class ParsedText {
   private final List<OddLine> oddLines = new ArrayList<>();
   private int[] segmentRows = new int[4];
   private int segments;
+  private int[] skippedAt = new int[4];
+  private int skipped;
   int rows;
   int lines;
   int brokenRows;
@@ -31,6 +33,7 @@ final class ParsedText {
     chunks.clear();
     oddLines.clear();
     segments = 0;
+    skipped = 0;
     rows = 0;
     lines = 0;
     brokenRows = 0;
@@ -65,6 +68,24 @@ final class ParsedText {
   /** How many rows of the block stand before each start of a segment. */
   int[] segmentRows() {
     return Arrays.copyOf(segmentRows, segments);
+  }
+
+  /** A line that is no row. */
+  void skipLine() {
+    if (skipped == skippedAt.length) {
+      skippedAt = Arrays.copyOf(skippedAt, 2 * skipped);
+    }
+    skippedAt[skipped++] = rows;
+  }
+
+  /** How many lines were no row. */
+  int skippedLines() {
+    return skipped;
+  }
+
+  /** How many rows of the block stand before a line that is no row. */
+  int rowsBefore(int skippedLine) {
+    return skippedAt[skippedLine];
   }
 
   void breakRow() {

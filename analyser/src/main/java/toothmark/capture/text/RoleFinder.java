@@ -108,11 +108,25 @@ final class RoleFinder {
     }
     boolean stated = settings.first(Settings.Key.INTERVAL) != null;
     stated |= settings.first(Settings.Key.RATE) != null;
-    ColumnPlan first = plans.get(0);
-    boolean bare = first.kind() == ColumnKind.NUMBER && first.unit().isNone();
-    if (numeric > 1 && bare && first.role() == Role.VALUE && rises(0) && first.name().isEmpty()) {
-      plans.set(0, first.with(stated && risesByOne(0) ? Role.INDEX : Role.TIME));
+    int c = firstValue();
+    if (numeric > 1 && isBare(plans.get(c)) && rises(c)) {
+      plans.set(c, plans.get(c).with(stated && risesByOne(c) ? Role.INDEX : Role.TIME));
     }
+  }
+
+  private int firstValue() {
+    int c = 0;
+    while (c + 1 < plans.size() && plans.get(c).role() != Role.VALUE) {
+      c++;
+    }
+    return c;
+  }
+
+  private static boolean isBare(ColumnPlan plan) {
+    return plan.kind() == ColumnKind.NUMBER
+        && plan.unit().isNone()
+        && plan.role() == Role.VALUE
+        && plan.name().isEmpty();
   }
 
   private int numbers() {

@@ -87,6 +87,7 @@ final class RowParser {
   private int line(int start) {
     int end = skipBlanks(start);
     if (text[end] == '\n' || text[end] == '\r') {
+      out.skipLine();
       out.lines++;
       return text[end] == '\r' && text[end + 1] == '\n' ? end + 2 : end + 1;
     }
@@ -245,18 +246,28 @@ final class RowParser {
   /** A line that is no row: blank, a comment, a start of a segment, broken, or an error. */
   private void notARow(int start, int why) {
     String line = input.decode(text, start, rowEnd);
+    boolean broken = why != ODD_ROW && !isEmpty(line) && !isKnown(line);
+    if (broken) {
+      breakRow();
+      return;
+    }
+    out.skipLine();
     if (isEmpty(line)) {
       return;
     }
-    if (layout.header().lines().contains(line) || Words.announcesSegment(line)) {
+    if (isSegmentStart(line)) {
       out.startSegment();
     } else if (!Header.isComment(line)) {
-      if (why == ODD_ROW) {
-        odd(start);
-      } else {
-        breakRow();
-      }
+      odd();
     }
+  }
+
+  private boolean isKnown(String line) {
+    return isSegmentStart(line) || Header.isComment(line);
+  }
+
+  private boolean isSegmentStart(String line) {
+    return layout.header().lines().contains(line) || Words.announcesSegment(line);
   }
 
   private boolean isEmpty(String line) {
@@ -268,7 +279,7 @@ final class RowParser {
     return true;
   }
 
-  private void odd(int start) {
+  private void odd() {
     if (out.oddLines().size() >= MOST_ODD_LINES) {
       return;
     }
@@ -319,7 +330,7 @@ final class RowParser {
     } else if (brokenLast) {
       out.brokenRows--;
       dropRow();
-    } else if (row >= ROWS_TO_KNOW_DECIMALS && hasFewerDecimals()) {
+    } else if (lastCellIsMissing() || row >= ROWS_TO_KNOW_DECIMALS && hasFewerDecimals()) {
       dropRow();
     } else {
       return;
@@ -339,6 +350,14 @@ final class RowParser {
       }
     }
     return true;
+  }
+
+  private boolean lastCellIsMissing() {
+    NumberBlock block = blocks[blocks.length - 1];
+    return row > 1
+        && block != null
+        && block.power(row - 1) == NumberBlock.MISSING
+        && block.power(row - 2) != NumberBlock.MISSING;
   }
 
   private boolean hasFewerDecimals() {

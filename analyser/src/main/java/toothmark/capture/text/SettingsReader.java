@@ -174,6 +174,11 @@ final class SettingsReader {
     return true;
   }
 
+  /** Whether a cell is the name of a setting. */
+  static boolean isKey(String cell) {
+    return key(Words.normal(label(cell))) != null;
+  }
+
   /** What a label means; null when it is none of ours. */
   private static Key key(String label) {
     Key key = exact(label);

@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.math.RoundingMode;
 
 /** Numbers as a person reads them; the same everywhere, whatever the locale. */
 final class Shown {
@@ -33,6 +34,21 @@ final class Shown {
 
   private static String number(BigDecimal value) {
     return value.round(DIGITS).stripTrailingZeros().toPlainString();
+  }
+
+  /** A time of day, {@code h:mm:ss} with up to six decimals. */
+  static String timeOfDay(double secondsSinceMidnight) {
+    long minutes = (long) Math.floor(secondsSinceMidnight / 60);
+    BigDecimal seconds =
+        new BigDecimal(secondsSinceMidnight - 60.0 * minutes)
+            .setScale(6, RoundingMode.HALF_UP)
+            .stripTrailingZeros();
+    String s = seconds.toPlainString();
+    return minutes / 60
+        + (minutes % 60 < 10 ? ":0" : ":")
+        + minutes % 60
+        + (s.indexOf('.') == 1 || s.length() == 1 ? ":0" : ":")
+        + s;
   }
 
   /** A count with its noun: {@code 1 row}, {@code 12 rows}. */

@@ -92,9 +92,9 @@ final class StepBuilder {
   private UnreadableCaptureException goesBack(double before, double time, long row) {
     return new UnreadableCaptureException(
         table.file()
-            + ": row "
-            + (row + 1)
-            + " of numbers: the time goes back from "
+            + ": line "
+            + table.line(row)
+            + ": the time goes back from "
             + Shown.seconds(before)
             + " to "
             + Shown.seconds(time)
@@ -126,7 +126,9 @@ final class StepBuilder {
       return;
     }
     if (last >= 0 && times.last() == time) {
-      levels.setLast(level);
+      times.removeLast();
+      levels.removeLast();
+      add(times, levels, time, level);
       return;
     }
     times.add(time);

@@ -10,6 +10,8 @@ final class Stretches {
   /** Rows lost in a row that are filled by a straight line; more make a new segment. */
   static final int MOST_FILLED = 8;
 
+  private static final double UNNOTICED = 1e-9;
+
   private final List<Stretch> list = new ArrayList<>();
   private final double interval;
   private long filled;
@@ -100,7 +102,7 @@ final class Stretches {
               last.firstRow(), end, last.writtenStart(), last.start(), last.ticks() + gap + ticks));
       return;
     }
-    double after = last.start() + last.ticks() * interval;
+    double after = RoundNumber.near(last.start() + last.ticks() * interval, UNNOTICED * interval);
     double moveBy = last.start() - last.writtenStart();
     boolean overlaps = start + moveBy < after - interval / 2;
     moved += overlaps ? 1 : 0;

@@ -14,6 +14,7 @@ final class Table implements BlockPipeline.Taker {
 
   private static final int BROKEN_ROWS_ALWAYS_BORNE = 3;
   private static final int ROWS_FOR_A_BROKEN_ONE = 200;
+  private static final int MOST_SKIPPED = 1 << 20;
   private static final int MOST_RUNS_OF_MARKS = 1 << 20;
 
   private final String file;
@@ -26,6 +27,7 @@ final class Table implements BlockPipeline.Taker {
   private long brokenRows;
   private long firstBrokenLine;
   private String tornLine = "";
+  private final LongList skippedAt = new LongList();
   private final List<String> trailing = new ArrayList<>();
 
   Table(String file, Layout layout, SampleStore store) {
@@ -47,6 +49,9 @@ final class Table implements BlockPipeline.Taker {
     checkTrailing(parsed.rows > afterOdd);
     for (int row : parsed.segmentRows()) {
       startSegment(rows + row);
+    }
+    for (int i = 0; i < parsed.skippedLines() && skippedAt.size() < MOST_SKIPPED; i++) {
+      skippedAt.add(rows + parsed.rowsBefore(i));
     }
     if (parsed.brokenRows > 0) {
       firstBrokenLine =
@@ -149,6 +154,21 @@ final class Table implements BlockPipeline.Taker {
 
   long rows() {
     return rows;
+  }
+
+  /** Line of a row, from 1. */
+  long line(long row) {
+    int before = 0;
+    int end = skippedAt.size();
+    while (before < end) {
+      int middle = (before + end) >>> 1;
+      if (skippedAt.get(middle) <= row) {
+        before = middle + 1;
+      } else {
+        end = middle;
+      }
+    }
+    return layout.firstRow() + row + before;
   }
 
   /** A column that is stored. */

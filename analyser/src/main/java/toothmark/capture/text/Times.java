@@ -13,6 +13,7 @@ final class Times {
   private final double scale;
   private final double stepsPerSecond;
   private final long count;
+  private double origin;
   private final LongList turnRows = new LongList();
   private final DoubleList turns = new DoubleList();
 
@@ -55,6 +56,12 @@ final class Times {
     return t;
   }
 
+  /** The same times counted from the first row. */
+  Times fromFirstRow() {
+    origin = at(0);
+    return this;
+  }
+
   long count() {
     return count;
   }
@@ -94,6 +101,11 @@ final class Times {
         into[i] *= scale;
       }
     }
+    if (origin != 0) {
+      for (int i = 0; i < n; i++) {
+        into[i] -= origin;
+      }
+    }
   }
 
   private void addTurns(long first, double[] into, int n) {
@@ -106,7 +118,15 @@ final class Times {
       while (k < turnRows.size() && turnRows.get(k) <= first + i) {
         sum = turns.get(k++);
       }
-      into[i] += sum;
+      into[i] = plus(into[i], sum);
     }
+  }
+
+  /** Adds whole written steps, so that the sum is the number that would have been written. */
+  private double plus(double value, double turn) {
+    double rate = Math.rint(1 / column.writtenStep());
+    return rate >= 1 && rate < 1e15
+        ? (Math.rint(value * rate) + Math.rint(turn * rate)) / rate
+        : value + turn;
   }
 }

@@ -151,7 +151,8 @@ record Unit(String symbol, int power) {
           "digits",
           "samples",
           "points",
-          "adu" ->
+          "adu",
+          "sequence" ->
           power == 0 ? COUNT : null;
       default -> null;
     };

@@ -8,11 +8,13 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import toothmark.accuracy.chain.ChainSuite;
 import toothmark.accuracy.decode.DecodeSuite;
+import toothmark.accuracy.diagnosis.DiagnosisSuite;
+import toothmark.accuracy.timing.TimingSuite;
 import toothmark.simulator.SimulatedCapture;
 import toothmark.simulator.file.CaseFolder;
 import toothmark.simulator.file.CaseFolder.Compression;
-import toothmark.simulator.file.Dialect;
 
 /** The command line. Exit 0: done; 2: unusable arguments; 1: anything else. */
 public final class Main {
@@ -22,7 +24,7 @@ public final class Main {
       Measures the analyser on generated captures and writes docs/accuracy.md.
 
         measure-accuracy                      all suites
-        measure-accuracy --suite NAME         one: decode
+        measure-accuracy --suite NAME         one: decode, timing, diagnosis, chain
         measure-accuracy --study NAME         one study of a suite, printed and not written
         measure-accuracy --size 0.1           with a tenth of the captures
         measure-accuracy --out DIR            writes accuracy.md and pictures there
@@ -80,8 +82,9 @@ public final class Main {
     return 0;
   }
 
-  private static List<Suite> suites() {
-    return List.of(DecodeSuite.suite());
+  private List<Suite> suites() {
+    return List.of(
+        DecodeSuite.suite(), TimingSuite.suite(), DiagnosisSuite.suite(), ChainSuite.suite(root()));
   }
 
   private void run() throws IOException {
@@ -128,11 +131,15 @@ public final class Main {
   }
 
   private Path folder() {
-    String root = options.getOrDefault("--root", ".");
-    return Path.of(options.getOrDefault("--out", root + "/docs"));
+    String out = options.get("--out");
+    return out == null ? root().resolve("docs") : Path.of(out);
   }
 
-  private static Study study(String name) {
+  private Path root() {
+    return Path.of(options.getOrDefault("--root", "."));
+  }
+
+  private Study study(String name) {
     List<Study> all = new ArrayList<>();
     suites().forEach(s -> all.addAll(s.studies()));
     return all.stream()
@@ -149,14 +156,8 @@ public final class Main {
     out.println(study.explain(name));
     if (options.containsKey("--dump")) {
       SimulatedCapture capture = study.capture(name);
-      Dialect dialect =
-          switch (capture.scenario().recorder().kind()) {
-            case OSCILLOSCOPE -> Dialect.PLAIN;
-            case LOGIC_ANALYSER -> Dialect.LOGIC_CHANGES;
-            case EDGE_LOGGER -> Dialect.EDGES;
-          };
       Path folder = Path.of(options.get("--dump"));
-      new CaseFolder(capture, dialect, Compression.NONE).write(folder, "");
+      new CaseFolder(capture, study.dialect(name, capture), Compression.NONE).write(folder, "");
       out.println("written to " + folder);
     }
   }

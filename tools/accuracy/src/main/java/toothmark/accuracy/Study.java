@@ -1,6 +1,7 @@
 package toothmark.accuracy;
 
 import toothmark.simulator.SimulatedCapture;
+import toothmark.simulator.file.Dialect;
 
 /** One question that many generated captures answer. */
 public interface Study {
@@ -19,6 +20,17 @@ public interface Study {
    * @return the same capture each time
    */
   SimulatedCapture capture(CaseName name);
+
+  /**
+   * How a case is written to disk.
+   *
+   * @param name of this study
+   * @param capture made of it
+   * @return a dialect that its recorder can have
+   */
+  default Dialect dialect(CaseName name, SimulatedCapture capture) {
+    return InMemory.dialect(capture);
+  }
 
   /**
    * Runs one case and says all there is to say of it.

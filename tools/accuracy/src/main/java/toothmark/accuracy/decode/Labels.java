@@ -1,6 +1,7 @@
 package toothmark.accuracy.decode;
 
 import java.util.Arrays;
+import toothmark.accuracy.TextbookFollower;
 import toothmark.simulator.Pattern;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
@@ -38,26 +39,14 @@ final class Labels {
     return new Labels(0);
   }
 
-  /**
-   * The textbook follower over edges: with r the ratio of an interval to the one before, a gap
-   * where r is above 1 + M/2; a gap too early, or none where it is due, is a loss, and it searches
-   * for the next gap. Edges while it searches have no name.
-   */
+  /** The textbook follower's. Edges while it searches have no name. */
   static Labels follower(double[] edges, Pattern wheel) {
-    double limit = gapLimit(wheel);
+    TextbookFollower follower =
+        new TextbookFollower(edges, wheel.slots(), wheel.slots() - wheel.teeth());
     Labels labels = new Labels(edges.length);
-    int tooth = 0;
-    for (int i = 2; i < edges.length; i++) {
-      boolean gap = ratio(edges, i) > limit;
-      if (tooth == 0) {
-        tooth = gap ? 1 : 0;
-      } else if (gap == (tooth == wheel.teeth())) {
-        tooth = gap ? 1 : tooth + 1;
-      } else {
-        tooth = 0;
-      }
-      if (tooth > 0) {
-        labels.add(edges[i], tooth);
+    for (int i = 0; i < edges.length; i++) {
+      if (follower.tooth(i) > 0) {
+        labels.add(edges[i], follower.tooth(i));
       }
     }
     return labels;
@@ -65,25 +54,17 @@ final class Labels {
 
   /** Plainer still: every gap starts a turn, and edges are counted from there. */
   static Labels gapRatio(double[] edges, Pattern wheel) {
-    double limit = gapLimit(wheel);
+    double limit = 1.0 + 0.5 * (wheel.slots() - wheel.teeth());
     Labels labels = new Labels(edges.length);
     int tooth = 0;
     for (int i = 2; i < edges.length; i++) {
-      tooth = ratio(edges, i) > limit ? 1 : tooth == 0 ? 0 : tooth + 1;
+      double ratio = (edges[i] - edges[i - 1]) / (edges[i - 1] - edges[i - 2]);
+      tooth = ratio > limit ? 1 : tooth == 0 ? 0 : tooth + 1;
       if (tooth > 0) {
         labels.add(edges[i], tooth);
       }
     }
     return labels;
-  }
-
-  private static double ratio(double[] edges, int i) {
-    return (edges[i] - edges[i - 1]) / (edges[i - 1] - edges[i - 2]);
-  }
-
-  /** Between one pitch and the gap of M missing teeth: 1 + M/2 pitches. */
-  private static double gapLimit(Pattern wheel) {
-    return 1.0 + 0.5 * (wheel.slots() - wheel.teeth());
   }
 
   /** The name of the instant nearest to a time, if it lies within reach; else 0. */

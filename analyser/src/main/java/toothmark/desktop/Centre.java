@@ -1,0 +1,85 @@
+package toothmark.desktop;
+
+import java.awt.BorderLayout;
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
+import java.util.Optional;
+import javax.swing.JComponent;
+import javax.swing.JPanel;
+import javax.swing.JSplitPane;
+import toothmark.findings.Finding;
+import toothmark.findings.Picture;
+
+/**
+ * The pictures in the middle: the trace above the figures where the window is high enough for both,
+ * else the trace as the first of the figures, so that none is too small to read.
+ */
+final class Centre extends JPanel {
+
+  private static final long serialVersionUID = 1L;
+
+  private static final int ROOM_FOR_BOTH = 640;
+
+  private final JComponent trace;
+  private final transient Pictures pictures;
+  private final JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT);
+  private transient Optional<Finding> finding = Optional.empty();
+  private boolean together;
+
+  Centre(DeskModel model, JComponent trace, Pictures pictures) {
+    super(new BorderLayout());
+    this.trace = trace;
+    this.pictures = pictures;
+    setName("centre");
+    split.setResizeWeight(0.52);
+    split.setBorder(null);
+    apart();
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent e) {
+            arrange();
+          }
+        });
+    model.selected.watch(this::follow);
+    model.traceAsked.watch(n -> pictures.showTrace());
+  }
+
+  /** A finding whose proof is in the waveform brings the trace to front. */
+  private void follow(Selected now) {
+    if (!now.finding().equals(finding)) {
+      finding = now.finding();
+      finding.filter(f -> f.picture() == Picture.WAVEFORM).ifPresent(f -> pictures.showTrace());
+    }
+  }
+
+  private void arrange() {
+    boolean room = getHeight() >= ROOM_FOR_BOTH * Look.scale();
+    if (room && !together) {
+      together();
+    } else if (!room && together) {
+      apart();
+    }
+  }
+
+  private void together() {
+    together = true;
+    pictures.removeTrace();
+    removeAll();
+    split.setTopComponent(trace);
+    split.setBottomComponent(pictures.tabs());
+    add(split, BorderLayout.CENTER);
+    split.setDividerLocation((int) (getHeight() * 0.52));
+    revalidate();
+  }
+
+  private void apart() {
+    together = false;
+    removeAll();
+    split.setTopComponent(null);
+    split.setBottomComponent(null);
+    pictures.addTrace(trace);
+    add(pictures.tabs(), BorderLayout.CENTER);
+    revalidate();
+  }
+}

@@ -1,0 +1,148 @@
+package toothmark.capture.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.capture.CaptureText.understood;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** Logic levels: rows that were written on a change, words, buses, run lengths. */
+class LevelsTest {
+
+  @TempDir Path folder;
+
+  @Test
+  void rowsOnChangesOnly() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                """
+                Time [s], D0, D1
+                0.000000, 1, 0
+                0.000186, 0, 0
+                0.000730, 1, 0
+                0.000731, 1, 1
+                0.001268, 0, 1
+                0.002000, 0, 1
+                """))
+        .isEqualTo(
+            """
+            D0: levels 1.0 at 0.0 0.0 at 1.86E-4 1.0 at 7.3E-4 0.0 at 0.001268 until 0.002, step 1.0E-6
+            D1: levels 0.0 at 0.0 1.0 at 7.31E-4 until 0.002, step 1.0E-6
+            """);
+  }
+
+  /** The recorder's clock is the largest step of which all times are multiples. */
+  @Test
+  void resolutionIsTheRecordersStep() throws Exception {
+    assertThat(understood(folder, "Time (s),D0\n0.000000,0\n0.000024,1\n0.000088,0\n0.000100,1\n"))
+        .isEqualTo(
+            "D0: levels 0.0 at 0.0 1.0 at 2.4E-5 0.0 at 8.8E-5 1.0 at 1.0E-4 until 1.0E-4, step"
+                + " 4.0E-6\n");
+  }
+
+  /** A wheel at steady speed gives evenly spaced changes; they are changes all the same. */
+  @Test
+  void evenlySpacedChanges() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                """
+                Time (ms),Hall
+                0,0
+                2,1
+                4,0
+                6,1
+                8,0
+                10,1
+                12,0
+                14,1
+                16,0
+                """))
+        .startsWith("Hall: levels 0.0 at 0.0 1.0 at 0.002 0.0 at 0.004 ");
+  }
+
+  @Test
+  void sampledLogicStaysSampled() throws Exception {
+    assertThat(
+            understood(
+                folder, "Time (ms),Hall\n0,0\n1,0\n2,0\n3,1\n4,1\n5,1\n6,0\n7,0\n8,0\n9,1\n"))
+        .isEqualTo("Hall: every 0.001 s from 0.0 s: 0.0 0.0 0.0 1.0 1.0 1.0 0.0 0.0 0.0 1.0\n");
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "low,high",
+    "L,H",
+    "falling,rising",
+    "off,on",
+    "false,true",
+    "Tief,Hoch",
+    "fallend,steigend"
+  })
+  void levelsInWords(String low, String high) throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "Time (us),Hall\n100,"
+                    + low
+                    + "\n250,"
+                    + high
+                    + "\n330,"
+                    + low
+                    + "\n480,"
+                    + high
+                    + "\n"))
+        .isEqualTo(
+            "Hall: levels 0.0 at 1.0E-4 1.0 at 2.5E-4 0.0 at 3.3E-4 1.0 at 4.8E-4 until 4.8E-4,"
+                + " step 1.0E-5\n");
+  }
+
+  @Test
+  void voltagesOfTwoLevelsAtUnevenTimes() throws Exception {
+    assertThat(understood(folder, "Time (us),Hall (V)\n100,0.0\n250,5.0\n330,0.0\n485,5.0\n"))
+        .isEqualTo(
+            "Hall in V: levels 0.0 at 1.0E-4 5.0 at 2.5E-4 0.0 at 3.3E-4 5.0 at 4.85E-4 until"
+                + " 4.85E-4, step 5.0E-6\n");
+  }
+
+  @Test
+  void hexadecimalBusAtUnevenTimes() throws Exception {
+    assertThat(understood(folder, "Time (us),Bus\n0,0x0\n150,0x1\n230,0x3\n485,0x2\n500,0x2\n"))
+        .isEqualTo(
+            """
+            Bus[0]: levels 0.0 at 0.0 1.0 at 1.5E-4 0.0 at 4.85E-4 until 5.0E-4, step 5.0E-6
+            Bus[1]: levels 0.0 at 0.0 1.0 at 2.3E-4 until 5.0E-4, step 5.0E-6
+            """);
+  }
+
+  @Test
+  void hexadecimalBusWithoutPrefix() throws Exception {
+    assertThat(understood(folder, "Interval,1,us\nBus,Other\n0A,0\n0B,0\n0F,0\n04,1\n04,1\n00,1\n"))
+        .isEqualTo(
+            """
+            Bus[0]: every 1.0E-6 s from 0.0 s: 0.0 1.0 1.0 0.0 0.0 0.0
+            Bus[1]: every 1.0E-6 s from 0.0 s: 1.0 1.0 1.0 0.0 0.0 0.0
+            Bus[2]: every 1.0E-6 s from 0.0 s: 0.0 0.0 1.0 1.0 1.0 0.0
+            Bus[3]: every 1.0E-6 s from 0.0 s: 1.0 1.0 1.0 0.0 0.0 0.0
+            Other: every 1.0E-6 s from 0.0 s: 0.0 0.0 0.0 1.0 1.0 1.0
+            """);
+  }
+
+  @Test
+  void levelsAndHowLongEachLasts() throws Exception {
+    assertThat(understood(folder, "level,duration (us)\n0,100\n1,250\n0,80\n1,155\n"))
+        .isEqualTo(
+            "level: levels 0.0 at 0.0 1.0 at 1.0E-4 0.0 at 3.5E-4 1.0 at 4.3E-4 until 5.85E-4, step"
+                + " 1.0E-6\n");
+  }
+
+  @Test
+  void repeatedLevelIsNoChange() throws Exception {
+    assertThat(understood(folder, "Time (us),D0\n0,1\n7,1\n15,0\n33,0\n34,0\n50,1\n50,0\n"))
+        .isEqualTo("D0: levels 1.0 at 0.0 0.0 at 1.5E-5 until 5.0E-5, step 1.0E-6\n");
+  }
+}

@@ -1,0 +1,80 @@
+package toothmark.chart;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import toothmark.findings.Picture;
+import toothmark.units.Interval;
+
+class FiguresTest {
+
+  private final Figures full = Figures.of(SampleRun.full(), Ink.LIGHT);
+  private final Figures empty = Figures.of(SampleRun.undecodable(), Ink.LIGHT);
+
+  @ParameterizedTest
+  @EnumSource(Picture.class)
+  void drawsEveryPictureWithAQuestionAndAnAnswer(Picture picture) {
+    Figure figure = full.draw(picture).orElseThrow();
+    assertThat(figure.question()).endsWith("?");
+    assertThat(figure.answer()).endsWith(".");
+  }
+
+  @ParameterizedTest
+  @EnumSource(value = Picture.class, mode = EnumSource.Mode.EXCLUDE, names = "WAVEFORM")
+  void drawsNothingWhereThereIsNothingToShow(Picture picture) {
+    assertThat(empty.draw(picture)).isEmpty();
+  }
+
+  @Test
+  void showsTheSignalEvenWhereNothingCouldBeDecoded() {
+    assertThat(empty.draw(Picture.WAVEFORM)).isPresent();
+    assertThat(empty.overview()).isEmpty();
+  }
+
+  @Test
+  void drawsNoExcerptOutsideTheCapture() {
+    assertThat(full.waveform(new Interval(99, 99))).isEmpty();
+  }
+
+  @Test
+  void answersWithTheFiguresOfTheExamination() {
+    assertThat(answer(Picture.WHEEL))
+        .isEqualTo(
+            "Yes: tooth 11 passes 0.80° late with a signal of 72\u202f%. "
+                + "The others lie within 0.02°.");
+    assertThat(answer(Picture.ADVANCE))
+        .isEqualTo(
+            "No: sparks come 2.604\u00a0±\u00a00.061° later at all speeds, "
+                + "and 100.3\u00a0±\u00a03.7\u202fµs late.");
+    assertThat(answer(Picture.SYNC))
+        .isEqualTo(
+            "The receiver lost its count 9 times while the engine ran and never while it"
+                + " was cranked.");
+    assertThat(answer(Picture.TOOTH_PERIOD))
+        .isEqualTo("No: 9 steps span a missing tooth and 18 steps begin or end at a stray edge.");
+    assertThat(answer(Picture.ORDERS)).startsWith("Most at order 2, by ");
+    assertThat(full.alignment().orElseThrow().answer())
+        .isEqualTo("It is off by −2.598\u00a0±\u00a00.041°; sparks come that much late.");
+  }
+
+  @Test
+  void overviewFollowsTheOrderOfThePage() {
+    List<String> questions = full.overview().stream().map(Figure::question).toList();
+    assertThat(questions)
+        .containsExactly(
+            "Is any tooth out of place or weak?",
+            "How fast did the crank turn?",
+            "Does the spark leave at the commanded angle?",
+            "Does the wheel stand where the controller believes?",
+            "How long do the coils charge?",
+            "When is sync lost, and with what?",
+            "Do the teeth come evenly?");
+  }
+
+  private String answer(Picture picture) {
+    return full.draw(picture).orElseThrow().answer();
+  }
+}

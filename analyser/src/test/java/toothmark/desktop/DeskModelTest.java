@@ -1,0 +1,183 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.nio.file.Path;
+import java.util.ArrayDeque;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.Queue;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import toothmark.desktop.JobDraft.Field;
+import toothmark.findings.Finding;
+import toothmark.units.Interval;
+
+/** The window without a window: what it shows and how its views hang together. */
+class DeskModelTest {
+
+  private static final Path LOOSE = Path.of("../signal-samples/loose-connector/capture.csv.gz");
+
+  /** Work waits here until a test lets it run, so that a test can act in between. */
+  private final Queue<Runnable> work = new ArrayDeque<>();
+
+  private DeskModel model;
+
+  @BeforeEach
+  void model() {
+    model = new DeskModel(work::add, Runnable::run);
+  }
+
+  /** Examined once for all tests. */
+  private static Session loose;
+
+  private void openLoose() {
+    if (loose == null) {
+      model.bench.open(Request.of(LOOSE));
+      runWork();
+      loose = model.bench.session.get().orElseThrow();
+    } else {
+      model.bench.session.set(Optional.of(loose));
+    }
+  }
+
+  private void runWork() {
+    while (!work.isEmpty()) {
+      work.remove().run();
+    }
+  }
+
+  @Test
+  void openingShowsProgressThenTheVerdictAndPicksOutTheFirstFinding() {
+    model.bench.open(Request.of(LOOSE));
+    assertThat(model.bench.progress.get())
+        .contains(new Bench.Progress("Reading capture.csv.gz", -1));
+    runWork();
+    assertThat(model.bench.progress.get()).isEmpty();
+    Finding first = model.examination().orElseThrow().diagnosis().findings().get(0);
+    assertThat(first.id()).isEqualTo("intermittent-connection");
+    assertThat(model.selected.get().finding()).contains(first);
+    assertThat(
+            model.view.get().orElseThrow().shown().contains(first.where().get(0).startInclusive()))
+        .isTrue();
+  }
+
+  @Test
+  void aCancelledOpeningLeavesWhatIsThere() {
+    openLoose();
+    Session before = model.bench.session.get().orElseThrow();
+    model.bench.open(Request.of(Path.of("../signal-samples/clean-idle/capture.csv.gz")));
+    model.bench.cancel();
+    runWork();
+    assertThat(model.bench.progress.get()).isEmpty();
+    assertThat(model.bench.session.get()).contains(before);
+    assertThat(model.bench.complaint.get()).isEmpty();
+  }
+
+  @Test
+  void aWrongFileIsComplainedOfAndLeavesWhatIsThere() {
+    openLoose();
+    Session before = model.bench.session.get().orElseThrow();
+    model.bench.open(Request.of(Path.of("../signal-samples/none.csv")));
+    runWork();
+    Complaint c = model.bench.complaint.get().orElseThrow();
+    assertThat(c.heading()).isEqualTo("none.csv could not be opened.");
+    assertThat(c.detail()).endsWith("none.csv: no such file; check the name and the folder");
+    assertThat(model.bench.session.get()).contains(before);
+  }
+
+  @Test
+  void steppingVisitsEveryEventOnceInOrder() {
+    openLoose();
+    model.showAll();
+    model.selected.set(Selected.NOTHING);
+    model.moveTo(model.view.get().orElseThrow().whole().startInclusive());
+    int steps = 0;
+    double last = Double.NEGATIVE_INFINITY;
+    while (model.step(1).isPresent()) {
+      double t = model.selected.get().instant().orElseThrow();
+      assertThat(t).isGreaterThan(last);
+      assertThat(model.view.get().orElseThrow().shown().contains(t)).isTrue();
+      last = t;
+      steps++;
+    }
+    long instants = model.events().stream().map(CaptureEvent::timeSeconds).distinct().count();
+    assertThat(steps).isEqualTo((int) instants).isGreaterThan(3);
+    assertThat(model.step(-1).orElseThrow().timeSeconds()).isLessThan(last);
+  }
+
+  @Test
+  void pickingAToothBringsItsNearestPassIntoView() {
+    openLoose();
+    model.selectInstant(0.2);
+    model.show(new Interval(0.19, 0.21));
+    model.selectTooth(30);
+    double t = model.selected.get().instant().orElseThrow();
+    assertThat(model.selected.get().tooth()).isEqualTo(OptionalInt.of(30));
+    // tooth 30 of a 60-tooth pitch stands 29 times 6 degrees after tooth 1
+    assertThat(model.degreesAt(t).orElseThrow()).isCloseTo(174, within(0.5));
+    // half a turn at the 1500 rev/min of this capture
+    assertThat(t).isCloseTo(0.2, within(0.0205));
+    assertThat(model.view.get().orElseThrow().shown().contains(t)).isTrue();
+  }
+
+  @Test
+  void turningTheCrankByHandMovesTheInstant() {
+    openLoose();
+    model.selectInstant(0.2);
+    double before = model.degreesAt(0.2).orElseThrow();
+    model.turnTo(before + 30);
+    double t = model.selected.get().instant().orElseThrow();
+    assertThat(model.degreesAt(t).orElseThrow()).isCloseTo((before + 30) % 360, within(1.0));
+  }
+
+  @Test
+  void theCursorsCountTeethAndDegrees() {
+    openLoose();
+    double a = 0.2;
+    double turn = 60 / model.rpmAt(a).orElseThrow();
+    model.cursors.set(Cursors.NONE.withFirst(a).withSecond(a + turn));
+    Cursors.Reading r = model.cursors.get().measure(model.examination().orElseThrow());
+    assertThat(r.degrees().orElseThrow()).isCloseTo(360, within(4.0));
+    // a 60-2 wheel has 58 teeth
+    assertThat(r.teeth().orElseThrow()).isBetween(57, 59);
+    assertThat(r.rpm().orElseThrow()).isCloseTo(r.degrees().orElseThrow() / 6 / turn, within(1e-9));
+  }
+
+  @Test
+  void aChangedJobIsExaminedAgainWhileTheOldStaysInView() {
+    openLoose();
+    var before = model.examination().orElseThrow();
+    model.job.edit(model.job.draft.get().with(Field.PATTERN, "60-2"), Field.PATTERN);
+    assertThat(model.examination()).contains(before);
+    assertThat(model.bench.progress.get()).contains(new Bench.Progress("Examining", -1));
+    runWork();
+    var after = model.examination().orElseThrow();
+    assertThat(after.sheet().wheel().pattern().orElseThrow()).hasToString("60-2");
+    assertThat(model.job.isUnsaved()).isTrue();
+    model.job.undo();
+    runWork();
+    assertThat(model.examination().orElseThrow().sheet()).isEqualTo(before.sheet());
+    assertThat(model.job.isUnsaved()).isFalse();
+  }
+
+  @Test
+  void aWrongJobIsNotExamined() {
+    openLoose();
+    model.job.edit(model.job.draft.get().with(Field.PATTERN, "60-"), Field.PATTERN);
+    assertThat(work).isEmpty();
+    assertThat(model.job.fault.get().orElseThrow().field()).isEqualTo(Optional.of(Field.PATTERN));
+  }
+
+  @Test
+  void notesChangeTheReportWithoutAnotherExamination() {
+    openLoose();
+    var before = model.examination().orElseThrow();
+    model.job.edit(model.job.draft.get().with(Field.NOTES, "loose at the plug"), Field.NOTES);
+    assertThat(work).isEmpty();
+    var after = model.examination().orElseThrow();
+    assertThat(after.sheet().heading().notes()).isEqualTo("loose at the plug");
+    assertThat(after.diagnosis()).isSameAs(before.diagnosis());
+  }
+}

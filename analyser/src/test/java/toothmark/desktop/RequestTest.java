@@ -1,0 +1,39 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class RequestTest {
+
+  @TempDir private Path folder;
+
+  @Test
+  void sheetAndLogBesideACaptureGoWithIt() throws Exception {
+    Path capture = Files.createFile(folder.resolve("sweep.csv"));
+    Path job = Files.createFile(folder.resolve("job.toml"));
+    assertThat(Request.of(capture))
+        .isEqualTo(new Request(capture, Optional.of(job), Optional.empty()));
+    Path log = Files.createFile(folder.resolve("controller.csv"));
+    assertThat(Request.of(capture).log()).contains(log);
+  }
+
+  @Test
+  void filesDroppedTogetherAreToldApart() throws Exception {
+    Path capture = Files.createFile(folder.resolve("sweep.csv"));
+    Path mine = Path.of("elsewhere", "other.toml");
+    Request r = Request.of(List.of(mine, capture)).orElseThrow();
+    assertThat(r.capture()).isEqualTo(capture);
+    assertThat(r.job()).contains(mine);
+  }
+
+  @Test
+  void aSheetAloneIsNoCapture() {
+    assertThat(Request.of(List.of(Path.of("job.toml")))).isEmpty();
+  }
+}

@@ -27,8 +27,19 @@ final class PeriodicStrays {
   private PeriodicStrays() {}
 
   /** The strongest frequency as a source, where there are enough strays to look for one. */
-  static Optional<Mixture.Source> source(double[] times, Interval span, double teethHertz) {
-    double highest = HIGHEST_SHARE * teethHertz;
+  static Optional<Mixture.Source> source(double[] times, Turns turns) {
+    return strongest(times, turns).map(f -> vonMises(times, turns.span(), f, price(turns)));
+  }
+
+  private static double price(Turns turns) {
+    double lines = HIGHEST_SHARE * turns.teethHertz() * turns.span().seconds();
+    return Math.log(ODDS_AGAINST) + Math.log(Math.max(1, lines));
+  }
+
+  /** The strongest frequency that is none of the engine's own, Hz. */
+  static Optional<Double> strongest(double[] times, Turns turns) {
+    Interval span = turns.span();
+    double highest = HIGHEST_SHARE * turns.teethHertz();
     if (times.length < 8 || highest < 2 * LOWEST_HERTZ) {
       return Optional.empty();
     }
@@ -36,21 +47,27 @@ final class PeriodicStrays {
     int steps = (int) ((highest - LOWEST_HERTZ) / step);
     double best = LOWEST_HERTZ;
     double bestR = 0;
+    double rev = turns.turned() / span.seconds();
+    double spread = turns.spread();
     int stride = (times.length + MOST_STRAYS - 1) / MOST_STRAYS;
     for (int k = 0; k <= steps; k++) {
       double f = LOWEST_HERTZ + k * step;
+      if (ToothHum.engineOwn(f, rev, spread, 1 / span.seconds())) {
+        continue;
+      }
       double r = Math.hypot(mean(times, f, stride, 0), mean(times, f, stride, -Math.PI / 2));
       if (r > bestR) {
         bestR = r;
         best = f;
       }
     }
-    double price = Math.log(ODDS_AGAINST) + Math.log(steps / 4.0 + 1);
-    return Optional.of(vonMises(times, span, best, Math.min(bestR, 0.98), price));
+    return bestR > 0 ? Optional.of(best) : Optional.empty();
   }
 
   private static Mixture.Source vonMises(
-      double[] times, Interval span, double hertz, double r, double price) {
+      double[] times, Interval span, double hertz, double price) {
+    double r =
+        Math.min(0.98, Math.hypot(mean(times, hertz, 1, 0), mean(times, hertz, 1, -Math.PI / 2)));
     double phase = Math.atan2(mean(times, hertz, 1, -Math.PI / 2), mean(times, hertz, 1, 0));
     double kappa = concentration(r);
     double scale = 1.0 / (bessel0(kappa) * span.seconds());
@@ -58,22 +75,6 @@ final class PeriodicStrays {
         StraySources.PERIODIC,
         price,
         e -> scale * Math.exp(kappa * Math.cos(2 * Math.PI * hertz * times[e] - phase)));
-  }
-
-  /** The strongest frequency among some instants, Hz. */
-  static double strongest(double[] times, double seconds, double teethHertz) {
-    double highest = HIGHEST_SHARE * teethHertz;
-    double best = LOWEST_HERTZ;
-    double bestR = 0;
-    double step = Math.max(0.25 / seconds, (highest - LOWEST_HERTZ) / MOST_STEPS);
-    for (double f = LOWEST_HERTZ; f < highest; f += step) {
-      double r = Math.hypot(mean(times, f, 1, 0), mean(times, f, 1, -Math.PI / 2));
-      if (r > bestR) {
-        bestR = r;
-        best = f;
-      }
-    }
-    return best;
   }
 
   private static double mean(double[] times, double hertz, int stride, double shift) {

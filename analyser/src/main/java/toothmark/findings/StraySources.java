@@ -63,7 +63,7 @@ final class StraySources {
     sources.add(comb(FEATURE, 360.0, FEATURE_WIDTH_DEGREES, 100));
     addGap(sources);
     addStarter(sources);
-    PeriodicStrays.source(times(), turns.span(), turns.teethHertz()).ifPresent(sources::add);
+    PeriodicStrays.source(times(), turns).ifPresent(sources::add);
     return sources;
   }
 

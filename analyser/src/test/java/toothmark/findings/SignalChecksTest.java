@@ -118,10 +118,18 @@ class SignalChecksTest {
   @Test
   void weakSignalFires() {
     cranking();
-    scene.low = -0.1;
-    scene.high = 0.1;
+    scene.voltsAt200 = 0.3;
     scene.notReceived = (t, k, r) -> t < 0.3 && k % 5 == 0;
     Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+  }
+
+  /** Height in proportion to speed, from the swing of flux: v = dF/dt. */
+  @Test
+  void weakSignalGivesTheHeightAtCrankingSpeed() {
+    scene.voltsAt200 = 0.15;
+    Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.evidence().get(0)).contains("is 150\u202fmV from peak to peak at 200\u202frev/min");
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
   }
 

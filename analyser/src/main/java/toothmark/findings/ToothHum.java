@@ -16,7 +16,7 @@ import toothmark.units.Say;
  * @param degrees how far it moves teeth each way
  * @param times how many times the usual height of the periodogram it stands out
  */
-record Hum(double hertz, double degrees, double times) {
+record ToothHum(double hertz, double degrees, double times) {
 
   private static final double LOWEST_HERTZ = 20;
   private static final int MOST_TEETH = 6000;
@@ -28,14 +28,10 @@ record Hum(double hertz, double degrees, double times) {
   /** Chance of white noise to pass this in a thousand steps is under one in a million. */
   private static final double STANDS_OUT = 20;
 
-  /** Movement that matters, degrees: a tenth of the usual tolerance of basic timing. */
-  private static final double STRONG_DEGREES = 0.2;
+  /** Above this spread of speed the engine's own frequencies smear out and are no lines. */
+  private static final double STEADY = 0.05;
 
   private static final double WATCH_DEGREES = 0.08;
-
-  boolean strong() {
-    return degrees >= STRONG_DEGREES;
-  }
 
   void describe(Draft d) {
     d.saw(
@@ -43,10 +39,11 @@ record Hum(double hertz, double degrees, double times) {
             + Say.degrees(degrees)
             + " in step with "
             + Say.scaled(hertz, "Hz")
-            + ", which is not a multiple of the engine's own frequencies.");
+            + " (or a frequency above half the teeth's that folds there), which is none of the"
+            + " engine's own.");
   }
 
-  static Optional<Hum> of(Turns turns) {
+  static Optional<ToothHum> of(Turns turns) {
     Residuals r = Residuals.of(turns);
     if (r.times.length < 100) {
       return Optional.empty();
@@ -72,7 +69,7 @@ record Hum(double hertz, double degrees, double times) {
     double f = LOWEST_HERTZ + best * step;
     double degrees = r.degrees(f, power[best], rev);
     boolean found = usual > 0 && power[best] > STANDS_OUT * usual && degrees > WATCH_DEGREES;
-    return found ? Optional.of(new Hum(f, degrees, power[best] / usual)) : Optional.empty();
+    return found ? Optional.of(new ToothHum(f, degrees, power[best] / usual)) : Optional.empty();
   }
 
   /** Mean of the periodogram around a line, by its median, which for noise is ln 2 of the mean. */
@@ -83,7 +80,11 @@ record Hum(double hertz, double degrees, double times) {
     return near.length == 0 ? 0 : near[near.length / 2] / Math.log(2);
   }
 
-  private static boolean engineOwn(double f, double rev, double spread, double resolution) {
+  /** Whether a frequency is a multiple of half that of the turns, as far as they are steady. */
+  static boolean engineOwn(double f, double rev, double spread, double resolution) {
+    if (spread > STEADY) {
+      return false;
+    }
     double half = rev / 2;
     double order = Math.rint(f / half);
     double away = Math.abs(f - order * half);
@@ -138,8 +139,7 @@ record Hum(double hertz, double degrees, double times) {
       }
       double spread = m == 0 ? 0 : (fast - slow) / (fast + slow);
       double turned = m == 0 ? 0 : (turns.angleAt(t[m - 1]) - turns.angleAt(t[0])) / 360;
-      return new Residuals(
-          Arrays.copyOf(t, m), Arrays.copyOf(late, m), turned, Math.min(spread, 0.02), pitch);
+      return new Residuals(Arrays.copyOf(t, m), Arrays.copyOf(late, m), turned, spread, pitch);
     }
 
     private static boolean whole(Turns turns, int i, double pitch) {

@@ -15,6 +15,9 @@ import toothmark.capture.StepSignal;
  */
 public final class LogicEdges {
 
+  /** Two levels of a channel that never switches lie within its noise, in standard deviations. */
+  private static final double APART = 8;
+
   private LogicEdges() {}
 
   /**
@@ -58,7 +61,7 @@ public final class LogicEdges {
     SampledSignal sampled = (SampledSignal) signal;
     SampleStatistics s = survey.statistics();
     PulseTrain pulses = new PulseTrain();
-    if (levels.span() > 0) {
+    if (levels.span() > APART * s.noise()) {
       LevelCrossings.find(sampled, levels, s.noise(), pulses);
     }
     return pulses.edges(

@@ -19,7 +19,15 @@ final class Consequences {
           Map.entry(
               "no-crank-signal",
               Set.of("coil-silent", "coil-misses", "intermittent-connection", "capture-too-short")),
-          Map.entry("capture-too-short", Set.of("wheel-uncertain", "wheel-without-reference")),
+          Map.entry(
+              "capture-too-short",
+              Set.of(
+                  "wheel-uncertain",
+                  "wheel-without-reference",
+                  "coil-silent",
+                  "coil-misses",
+                  "timing-scatter",
+                  "tdc-mark-unsteady")),
           Map.entry(
               "capture-too-slow",
               Set.of(

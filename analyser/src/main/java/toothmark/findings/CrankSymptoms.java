@@ -1,8 +1,10 @@
 package toothmark.findings;
 
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import toothmark.receiver.SyncLoss;
 
 /**
@@ -58,8 +60,9 @@ record CrankSymptoms(
 
   /** Whether a receiver misses teeth just behind any of some strays. */
   boolean hides(List<Stray> some) {
+    Set<Stray> set = new HashSet<>(some);
     return losses.of(Losses.HIDDEN).stream()
-        .anyMatch(l -> some.contains(strays.events().get(l.stray().orElseThrow())));
+        .anyMatch(l -> set.contains(strays.events().get(l.stray().orElseThrow())));
   }
 
   /** Whether the engine ran and came to rest well before the record ends. */

@@ -1,7 +1,6 @@
 package toothmark.findings;
 
 import java.util.List;
-import java.util.Optional;
 import toothmark.edges.Hum;
 import toothmark.units.Say;
 
@@ -24,12 +23,15 @@ final class PeriodicInterferenceCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     double mains = seen.edges().quality().hum().map(h -> moves(h, crank)).orElse(0.0);
-    Optional<ToothHum> hum = crank.hum();
     List<Stray> own = crank.strays().of(id());
-    if (mains < WATCH_DEGREES && hum.isEmpty() && own.isEmpty()) {
+    if (mains < WATCH_DEGREES && crank.hum().isEmpty() && own.isEmpty()) {
       return Outcome.quiet();
     }
-    double degrees = Math.max(mains, hum.map(ToothHum::degrees).orElse(0.0));
+    return Outcome.fires(draft(seen, crank, mains, own));
+  }
+
+  private Draft draft(Observations seen, CrankSymptoms crank, double mains, List<Stray> own) {
+    double degrees = Math.max(mains, crank.hum().map(ToothHum::degrees).orElse(0.0));
     boolean strong = degrees >= STRONG_DEGREES || own.size() >= PROVEN;
     Draft d =
         Draft.of(
@@ -48,23 +50,23 @@ final class PeriodicInterferenceCheck extends CrankCheck {
               + Say.degrees(mains)
               + " each way.");
     }
-    hum.ifPresent(h -> h.describe(d));
-    if (!own.isEmpty()) {
-      double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
-      d.saw(
-          Words.count(own.size(), "disturbance comes", "disturbances come")
-              + " in step with "
-              + Say.scaled(PeriodicStrays.strongest(t, crank.turns()).orElse(0.0), "Hz")
-              + ".");
-    }
-    return Outcome.fires(
-        d.ratherThan("The engine's own ripple keeps step with its turns; this does not.")
-            .next(
-                "Switch off chargers, pumps and the alternator's field one by one while watching"
-                    + " the trace; then check the shield and the ground of the sensor.")
-            .caution("Ground a shield at one end only. " + Cautions.TURNING)
-            .picture(Picture.TOOTH_PERIOD)
-            .where(IgnitionInterferenceCheck.spans(own)));
+    crank.hum().ifPresent(h -> h.describe(d));
+    double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
+    PeriodicStrays.strongest(t, crank.turns())
+        .ifPresent(
+            f ->
+                d.saw(
+                    Words.count(own.size(), "disturbance comes", "disturbances come")
+                        + " in step with "
+                        + Say.scaled(f, "Hz")
+                        + "."));
+    return d.ratherThan("The engine's own ripple keeps step with its turns; this does not.")
+        .next(
+            "Switch off chargers, pumps and the alternator's field one by one while watching the"
+                + " trace; then check the shield and the ground of the sensor.")
+        .caution("Ground a shield at one end only. " + Cautions.TURNING)
+        .picture(Picture.TOOTH_PERIOD)
+        .where(IgnitionInterferenceCheck.spans(own));
   }
 
   /**

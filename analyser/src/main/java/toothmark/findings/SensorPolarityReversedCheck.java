@@ -1,5 +1,6 @@
 package toothmark.findings;
 
+import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.receiver.SyncLoss;
 import toothmark.wheel.Orientation;
@@ -24,11 +25,13 @@ final class SensorPolarityReversedCheck extends CrankCheck {
           ? Outcome.quiet()
           : Outcome.cannotRun("The wheel has no gap by which the sensor's polarity would show.");
     }
-    String edge =
-        seen.stated().timedEdge() == toothmark.edges.EdgeDirection.FALLING ? "falling" : "rising";
+    return Outcome.fires(draft(seen));
+  }
+
+  private Draft draft(Observations seen) {
+    String edge = seen.stated().timedEdge() == EdgeDirection.FALLING ? "falling" : "rising";
     int losses = seen.receiver().losses(SyncLoss.Phase.RUNNING);
-    return Outcome.fires(
-        Draft.of(id(), Severity.FAULT, "The crank sensor is wired the wrong way round.")
+    return Draft.of(id(), Severity.FAULT, "The crank sensor is wired the wrong way round.")
             .probability(0.99)
             .saw(
                 "The steep zero crossing at each tooth goes the other way than the "
@@ -54,6 +57,6 @@ final class SensorPolarityReversedCheck extends CrankCheck {
                 "Check the tooth 1 angle with a timing light afterwards: it moves by about half a"
                     + " tooth pitch. Where one sensor wire is grounded, change the edge instead;"
                     + " swapping would short the signal.")
-            .picture(Picture.WAVEFORM));
+            .picture(Picture.WAVEFORM);
   }
 }

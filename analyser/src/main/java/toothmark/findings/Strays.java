@@ -28,6 +28,9 @@ final class Strays {
   /** A spark is due again no nearer than this to one already there, s. */
   private static final double SAME_SPARK = 0.5e-3;
 
+  /** Below this the wheel as good as stands and a wave sensor gives nothing, rev/min. */
+  private static final double STILL_RPM = 50;
+
   private final double[] sparks;
   private final List<Stray> events;
   private final List<Mixture.Part> parts;
@@ -64,7 +67,7 @@ final class Strays {
   }
 
   private static void add(List<Stray> all, Turns turns, double time, Stray.Effect effect) {
-    if (turns.covers(time)) {
+    if (turns.covers(time) && turns.rpmAt(time) >= STILL_RPM) {
       all.add(new Stray(time, turns.angleAt(time), turns.rpmAt(time), effect));
     }
   }

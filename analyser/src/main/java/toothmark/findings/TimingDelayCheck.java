@@ -41,13 +41,15 @@ final class TimingDelayCheck implements Check {
     if (sure < WATCH_SECONDS || change < CHANGE_DEGREES || otherShape) {
       return Outcome.quiet();
     }
-    boolean proven = sure >= FAULT_SECONDS;
-    return Outcome.fires(
-        Draft.of(
+    return Outcome.fires(draft(g, delay, sure >= FAULT_SECONDS ? Severity.FAULT : Severity.WATCH));
+  }
+
+  private Draft draft(GapFit g, Measured delay, Severity severity) {
+    return Draft.of(
                 id(),
-                proven ? Severity.FAULT : Severity.WATCH,
+                severity,
                 "Sparks leave late by a fixed time.")
-            .probability(proven ? 0.97 : 0.8)
+            .probability(severity == Severity.FAULT ? 0.97 : 0.8)
             .saw(
                 "The gap to the commanded advance grows by "
                     + Say.degrees(6000 * delay.value())
@@ -65,6 +67,6 @@ final class TimingDelayCheck implements Check {
             .caution(
                 "Do not cure it with the angle setting: that is right at one speed only. "
                     + Cautions.ADVANCE)
-            .picture(Picture.ADVANCE));
+            .picture(Picture.ADVANCE);
   }
 }

@@ -8,24 +8,27 @@ import toothmark.units.Say;
 /**
  * A steady line in the times of the teeth that does not keep step with the engine.
  *
- * <p>What is searched is how much each tooth comes early or late against its neighbours on both
- * sides, each tooth's own mean taken off. The line is Rayleigh's periodogram at its highest, with
- * the engine's own half orders left out.
+ * <p>What is searched is how much each tooth comes early or late against the mean of its neighbours
+ * on both sides, each tooth's own mean taken off. A line must stand out of what is usual at the
+ * frequencies beside it.
  *
  * @param hertz its frequency
  * @param degrees how far it moves teeth each way
- * @param times how many times the usual height of the periodogram it stands out
  */
-record ToothHum(double hertz, double degrees, double times) {
+record ToothHum(double hertz, double degrees) {
 
   private static final double LOWEST_HERTZ = 20;
-  private static final int MOST_TEETH = 6000;
-  private static final int MOST_STEPS = 4000;
 
-  /** Steps to each side that show what is usual near a line. */
-  private static final int BESIDE = 40;
+  /** Highest frequency searched, as a share of that of the teeth. */
+  private static final double HIGHEST_SHARE = 0.4;
 
-  /** Chance of white noise to pass this in a thousand steps is under one in a million. */
+  private static final int FEWEST_TEETH = 100;
+  private static final int FEWEST_LINES = 40;
+
+  /** Lines to each side that show what is usual near one. */
+  private static final int BESIDE = 60;
+
+  /** Chance of white noise to pass this in a thousand lines is under one in a million. */
   private static final double STANDS_OUT = 20;
 
   /** Above this spread of speed the engine's own frequencies smear out and are no lines. */
@@ -45,31 +48,26 @@ record ToothHum(double hertz, double degrees, double times) {
 
   static Optional<ToothHum> of(Turns turns) {
     Residuals r = Residuals.of(turns);
-    if (r.times.length < 100) {
+    if (r.times.length < FEWEST_TEETH) {
       return Optional.empty();
     }
     double seconds = r.times[r.times.length - 1] - r.times[0];
     double rev = r.turns / seconds;
-    double top = 0.4 * r.times.length / seconds;
-    double step = Math.max(0.5 / seconds, (top - LOWEST_HERTZ) / MOST_STEPS);
-    int steps = (int) Math.max(0, (top - LOWEST_HERTZ) / step);
-    double[] power = new double[steps];
-    for (int k = 0; k < steps; k++) {
-      double f = LOWEST_HERTZ + k * step;
-      power[k] = engineOwn(f, rev, r.spread, 1 / seconds) ? 0 : r.power(f);
-    }
-    if (steps < 20) {
-      return Optional.empty();
-    }
+    Periodogram p = Periodogram.of(r.times, r.late, HIGHEST_SHARE * r.times.length / seconds);
+    double[] power = new double[p.lines()];
     int best = 0;
-    for (int k = 1; k < steps; k++) {
+    for (int k = (int) Math.ceil(LOWEST_HERTZ / p.stepHertz()); k < power.length; k++) {
+      power[k] = engineOwn(p.hertz(k), rev, r.spread, 1 / seconds) ? 0 : p.power(k);
       best = power[k] > power[best] ? k : best;
     }
     double usual = usual(power, best);
-    double f = LOWEST_HERTZ + best * step;
-    double degrees = r.degrees(f, power[best], rev);
-    boolean found = usual > 0 && power[best] > STANDS_OUT * usual && degrees > WATCH_DEGREES;
-    return found ? Optional.of(new ToothHum(f, degrees, power[best] / usual)) : Optional.empty();
+    if (power.length < FEWEST_LINES || usual <= 0 || power[best] < STANDS_OUT * usual) {
+      return Optional.empty();
+    }
+    double degrees = r.degrees(p.hertz(best), power[best], rev);
+    return degrees < WATCH_DEGREES
+        ? Optional.empty()
+        : Optional.of(new ToothHum(p.hertz(best), degrees));
   }
 
   /** Mean of the periodogram around a line, by its median, which for noise is ln 2 of the mean. */
@@ -100,64 +98,48 @@ record ToothHum(double hertz, double degrees, double times) {
     private final double spread;
     private final double pitch;
 
-    private Residuals(double[] times, double[] late, double turns, double spread, double pitch) {
+    private Residuals(double[] times, double[] late, Turns turns) {
       this.times = times;
       this.late = late;
-      this.turns = turns;
-      this.spread = spread;
-      this.pitch = pitch;
+      this.spread = turns.spread();
+      this.pitch = turns.pattern().pitchDegrees();
+      this.turns =
+          times.length == 0
+              ? 0
+              : (turns.angleAt(times[times.length - 1]) - turns.angleAt(times[0])) / 360;
     }
 
     static Residuals of(Turns turns) {
-      int n = Math.min(MOST_TEETH, turns.teeth());
-      double[] t = new double[n];
-      double[] late = new double[n];
+      double[] t = new double[turns.teeth()];
+      double[] late = new double[t.length];
+      int[] number = new int[t.length];
       double[] sum = new double[turns.pattern().teeth() + 1];
       int[] count = new int[sum.length];
-      int[] number = new int[n];
-      double pitch = turns.pattern().pitchDegrees();
-      double slow = Double.POSITIVE_INFINITY;
-      double fast = 0;
       int m = 0;
-      for (int i = 1; i + 1 < n; i++) {
+      for (int i = 1; i + 1 < t.length; i++) {
         double rpm = turns.rpmAt(turns.time(i));
-        if (rpm < SyncLoss.CRANKING_BELOW_RPM || !whole(turns, i, pitch)) {
-          continue;
+        if (rpm >= SyncLoss.CRANKING_BELOW_RPM && whole(turns, i)) {
+          double middle = (turns.time(i - 1) + turns.time(i + 1)) / 2;
+          t[m] = turns.time(i);
+          late[m] = (turns.time(i) - middle) * 6 * rpm;
+          number[m] = turns.number(i);
+          sum[number[m]] += late[m];
+          count[number[m]]++;
+          m++;
         }
-        double middle = (turns.time(i - 1) + turns.time(i + 1)) / 2;
-        t[m] = turns.time(i);
-        late[m] = (turns.time(i) - middle) * 6 * rpm;
-        number[m] = turns.number(i);
-        sum[number[m]] += late[m];
-        count[number[m]]++;
-        slow = Math.min(slow, rpm);
-        fast = Math.max(fast, rpm);
-        m++;
       }
       for (int i = 0; i < m; i++) {
         late[i] -= sum[number[i]] / count[number[i]];
       }
-      double spread = m == 0 ? 0 : (fast - slow) / (fast + slow);
-      double turned = m == 0 ? 0 : (turns.angleAt(t[m - 1]) - turns.angleAt(t[0])) / 360;
-      return new Residuals(Arrays.copyOf(t, m), Arrays.copyOf(late, m), turned, spread, pitch);
+      return new Residuals(Arrays.copyOf(t, m), Arrays.copyOf(late, m), turns);
     }
 
-    private static boolean whole(Turns turns, int i, double pitch) {
+    private static boolean whole(Turns turns, int i) {
+      double two = turns.angle(i + 1) - turns.angle(i - 1);
       return turns.seen(i)
           && turns.seen(i - 1)
           && turns.seen(i + 1)
-          && turns.angle(i + 1) - turns.angle(i - 1) < 2.5 * pitch;
-    }
-
-    double power(double f) {
-      double c = 0;
-      double s = 0;
-      for (int i = 0; i < times.length; i++) {
-        double a = 2 * Math.PI * f * times[i];
-        c += late[i] * Math.cos(a);
-        s += late[i] * Math.sin(a);
-      }
-      return (c * c + s * s) / times.length;
+          && two < 2.5 * turns.pattern().pitchDegrees();
     }
 
     /** Amplitude of the movement itself: the neighbours' mean takes 1 - cos of it away. */

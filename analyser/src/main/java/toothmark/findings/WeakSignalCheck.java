@@ -34,6 +34,10 @@ final class WeakSignalCheck extends CrankCheck {
     if (volts >= MARGINAL_VOLTS) {
       return Outcome.quiet();
     }
+    return Outcome.fires(draft(crank, volts));
+  }
+
+  private Draft draft(CrankSymptoms crank, double volts) {
     List<LostTeeth> lost = crank.losses().events().stream().filter(l -> cranking(l.rpm())).toList();
     long strays =
         crank.strays().events().stream()
@@ -61,8 +65,7 @@ final class WeakSignalCheck extends CrankCheck {
     d.sawIf(
         strays > 0,
         "It takes noise for a tooth " + Words.times((int) strays) + " where the crank is slow.");
-    return Outcome.fires(
-        d.ratherThan(
+    return d.ratherThan(
                 "An opening wire loses the whole signal at any speed; here only slow teeth go.")
             .ratherThan("A probe that divides by ten on a channel set to one shows the same.")
             .next(
@@ -70,7 +73,7 @@ final class WeakSignalCheck extends CrankCheck {
                     + " sensor's resistance, hot and cold.")
             .caution("Check the wheel's run-out before closing the gap: contact wrecks the sensor.")
             .picture(Picture.WAVEFORM)
-            .where(lost.stream().map(LostTeeth::during).toList()));
+            .where(lost.stream().map(LostTeeth::during).toList());
   }
 
   private static boolean cranking(double rpm) {

@@ -34,6 +34,10 @@ final class WheelRunOutCheck extends CrankCheck {
     if (sure < WATCH_DEGREES) {
       return Outcome.quiet();
     }
+    return Outcome.fires(draft(seen, crank, rim, sure));
+  }
+
+  private Draft draft(Observations seen, CrankSymptoms crank, RimForm rim, double sure) {
     boolean strengths = rim.quadrature() == RimForm.Quadrature.SEEN;
     boolean proven = sure >= FAULT_DEGREES && (strengths || crank.severalSpeeds());
     Draft d =
@@ -44,7 +48,7 @@ final class WheelRunOutCheck extends CrankCheck {
             .probability(proven ? 0.97 : strengths ? 0.8 : 0.5)
             .saw(
                 "Teeth come early on one side and late on the other, "
-                    + Say.degrees(a)
+                    + Say.degrees(rim.runOut())
                     + " each way, once a turn; latest at tooth "
                     + rim.highTooth()
                     + ".");
@@ -54,7 +58,7 @@ final class WheelRunOutCheck extends CrankCheck {
             mm ->
                 d.saw(
                     "That is "
-                        + Say.number(Math.toRadians(a.value()) * mm / 2, 2)
+                        + Say.number(Math.toRadians(rim.runOut().value()) * mm / 2, 2)
                         + " mm off centre on a circle of "
                         + Say.number(mm, 0)
                         + " mm, twice as much on a dial gauge."));
@@ -67,14 +71,13 @@ final class WheelRunOutCheck extends CrankCheck {
     if (!strengths && !crank.severalSpeeds()) {
       d.against("At one speed, cylinders that push unevenly can look the same.");
     }
-    return Outcome.fires(
-        d.ratherThan(
+    return d.ratherThan(
                 "Firing swings the speed too, but several times a turn and less as speed rises.")
             .next(
                 "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
                     + " is twice the offset.")
             .caution(Cautions.BY_HAND)
-            .picture(Picture.WHEEL));
+            .picture(Picture.WHEEL);
   }
 
   static final String TOO_FEW_TURNS =

@@ -85,6 +85,9 @@ final class Scene {
   /** Peak-to-peak height of the wave at 200 rev/min, where 120 teeth of 36 slots pass a second. */
   double voltsAt200 = 1;
 
+  /** Share of the strength that is left at the end. */
+  double fadesTo = 1;
+
   double low = -3;
   double high = 3;
   double noise = 0.01;
@@ -318,7 +321,8 @@ final class Scene {
     double[] u = new double[t.length];
     double[] swings = new double[t.length];
     for (int i = 0; i < t.length && kind == SensorKind.VARIABLE_RELUCTANCE; i++) {
-      swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1];
+      double faded = 1 + (fadesTo - 1) * t[i] / seconds;
+      swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1] * faded;
     }
     return new EdgeTrain(jittered, u, ones(t.length), ones(t.length), swings);
   }

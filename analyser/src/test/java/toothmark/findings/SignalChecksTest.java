@@ -139,6 +139,44 @@ class SignalChecksTest {
     quiet(new WeakSignalCheck(), scene);
   }
 
+  @Test
+  void signalFadingFires() {
+    scene.fadesTo = 0.5;
+    assertThat(fires(new SignalFadingCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void signalFadingStaysQuiet() {
+    quiet(new SignalFadingCheck(), scene);
+  }
+
+  @Test
+  void probeFactorFires() {
+    scene.voltsAt200 = 12;
+    fires(new ProbeFactorCheck(), scene);
+  }
+
+  @Test
+  void probeFactorStaysQuiet() {
+    quiet(new ProbeFactorCheck(), scene);
+  }
+
+  @Test
+  void hallLevelsFires() {
+    scene.kind = SensorKind.HALL;
+    scene.low = 1.4;
+    scene.high = 5;
+    assertThat(fires(new HallLevelsCheck(), scene).nextTest()).contains("sensor's ground");
+  }
+
+  @Test
+  void hallLevelsStaysQuiet() {
+    scene.kind = SensorKind.HALL;
+    scene.low = 0.1;
+    scene.high = 5;
+    quiet(new HallLevelsCheck(), scene);
+  }
+
   private void cranking() {
     scene.fromRpm = 150;
     scene.toRpm = 300;

@@ -34,8 +34,7 @@ public final class Diagnostician {
       }
     }
     List<Finding> causes = Consequences.explain(findings);
-    causes.sort(
-        Comparator.comparing(Finding::severity).thenComparing(Diagnostician::band));
+    causes.sort(Comparator.comparing(Finding::severity).thenComparing(Diagnostician::band));
     return new Diagnosis(
         Conclusion.verdict(causes, symptoms),
         Conclusion.nextStep(causes),

@@ -39,10 +39,10 @@ final class Periodogram {
     double span = times[times.length - 1] - times[0];
     double points = 2 * span * highestHertz * POINTS_A_HALF_CYCLE;
     int size = 1 << 10;
-    while (size < 2 * points && size < MOST_POINTS) {
+    while (size < 4 * points && size < MOST_POINTS) {
       size *= 2;
     }
-    double interval = Math.max(2 * span / size, 1 / (2 * highestHertz * POINTS_A_HALF_CYCLE));
+    double interval = Math.max(4 * span / size, 1 / (2 * highestHertz * POINTS_A_HALF_CYCLE));
     double[] grid = new double[size];
     for (int i = 0; i < times.length; i++) {
       int at = (int) Math.round((times[i] - times[0]) / interval);

@@ -32,31 +32,30 @@ final class SensorPolarityReversedCheck extends CrankCheck {
     String edge = seen.stated().timedEdge() == EdgeDirection.FALLING ? "falling" : "rising";
     int losses = seen.receiver().losses(SyncLoss.Phase.RUNNING);
     return Draft.of(id(), Severity.FAULT, "The crank sensor is wired the wrong way round.")
-            .probability(0.99)
-            .saw(
-                "The steep zero crossing at each tooth goes the other way than the "
-                    + edge
-                    + " edge that the controller times.")
-            .saw(
-                "On that edge the wide slot shows as two long intervals instead of one, so the"
-                    + " gap is not where the controller looks for it.")
-            .sawIf(
-                losses > 0,
-                "A textbook receiver loses sync "
-                    + Words.times(losses)
-                    + " on this signal with the engine running.")
-            .ratherThan(
-                "A lost tooth gives one long interval at a random place; these come in pairs at"
-                    + " the same place every turn.")
-            .ratherThan(
-                "If the controller in fact keeps sync well, the probe was clipped on the wrong way"
-                    + " round: check it on a known battery voltage first.")
-            .next(
-                "Swap the two sensor wires at the plug, or the edge in the controller. Record again.")
-            .caution(
-                "Check the tooth 1 angle with a timing light afterwards: it moves by about half a"
-                    + " tooth pitch. Where one sensor wire is grounded, change the edge instead;"
-                    + " swapping would short the signal.")
-            .picture(Picture.WAVEFORM);
+        .probability(0.99)
+        .saw(
+            "The steep zero crossing at each tooth goes the other way than the "
+                + edge
+                + " edge that the controller times.")
+        .saw(
+            "On that edge the wide slot shows as two long intervals instead of one, so the"
+                + " gap is not where the controller looks for it.")
+        .sawIf(
+            losses > 0,
+            "A textbook receiver loses sync "
+                + Words.times(losses)
+                + " on this signal with the engine running.")
+        .ratherThan(
+            "A lost tooth gives one long interval at a random place; these come in pairs at"
+                + " the same place every turn.")
+        .ratherThan(
+            "If the controller in fact keeps sync well, the probe was clipped on the wrong way"
+                + " round: check it on a known battery voltage first.")
+        .next("Swap the two sensor wires at the plug, or the edge in the controller. Record again.")
+        .caution(
+            "Check the tooth 1 angle with a timing light afterwards: it moves by about half a"
+                + " tooth pitch. Where one sensor wire is grounded, change the edge instead;"
+                + " swapping would short the signal.")
+        .picture(Picture.WAVEFORM);
   }
 }

@@ -66,14 +66,14 @@ final class WeakSignalCheck extends CrankCheck {
         strays > 0,
         "It takes noise for a tooth " + Words.times((int) strays) + " where the crank is slow.");
     return d.ratherThan(
-                "An opening wire loses the whole signal at any speed; here only slow teeth go.")
-            .ratherThan("A probe that divides by ten on a channel set to one shows the same.")
-            .next(
-                "Measure the air gap with a feeler gauge: 0.5 to 1.0 mm is usual. Then check the"
-                    + " sensor's resistance, hot and cold.")
-            .caution("Check the wheel's run-out before closing the gap: contact wrecks the sensor.")
-            .picture(Picture.WAVEFORM)
-            .where(lost.stream().map(LostTeeth::during).toList());
+            "An opening wire loses the whole signal at any speed; here only slow teeth go.")
+        .ratherThan("A probe that divides by ten on a channel set to one shows the same.")
+        .next(
+            "Measure the air gap with a feeler gauge: 0.5 to 1.0 mm is usual. Then check the"
+                + " sensor's resistance, hot and cold.")
+        .caution("Check the wheel's run-out before closing the gap: contact wrecks the sensor.")
+        .picture(Picture.WAVEFORM)
+        .where(lost.stream().map(LostTeeth::during).toList());
   }
 
   private static boolean cranking(double rpm) {

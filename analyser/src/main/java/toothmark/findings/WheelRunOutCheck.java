@@ -72,12 +72,12 @@ final class WheelRunOutCheck extends CrankCheck {
       d.against("At one speed, cylinders that push unevenly can look the same.");
     }
     return d.ratherThan(
-                "Firing swings the speed too, but several times a turn and less as speed rises.")
-            .next(
-                "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
-                    + " is twice the offset.")
-            .caution(Cautions.BY_HAND)
-            .picture(Picture.WHEEL);
+            "Firing swings the speed too, but several times a turn and less as speed rises.")
+        .next(
+            "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
+                + " is twice the offset.")
+        .caution(Cautions.BY_HAND)
+        .picture(Picture.WHEEL);
   }
 
   static final String TOO_FEW_TURNS =

@@ -64,11 +64,11 @@ final class WrongTimingEdgeCheck extends CrankCheck {
       d.against("The job sheet does not name the edge; the falling one is assumed.");
     }
     return d.ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
-            .next(
-                "Set the controller to the "
-                    + name(timed.opposite())
-                    + " edge, then check the timing with a light: it moves by the width of a tooth.")
-            .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.");
+        .next(
+            "Set the controller to the "
+                + name(timed.opposite())
+                + " edge, then check the timing with a light: it moves by the width of a tooth.")
+        .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.");
   }
 
   /** The edge that the controller is taken to time: falling where the job sheet names none. */

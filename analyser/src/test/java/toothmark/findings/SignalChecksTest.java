@@ -129,7 +129,8 @@ class SignalChecksTest {
   void weakSignalGivesTheHeightAtCrankingSpeed() {
     scene.voltsAt200 = 0.15;
     Finding f = fires(new WeakSignalCheck(), scene);
-    assertThat(f.evidence().get(0)).contains("is 150\u202fmV from peak to peak at 200\u202frev/min");
+    assertThat(f.evidence().get(0))
+        .contains("is 150\u202fmV from peak to peak at 200\u202frev/min");
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
   }
 

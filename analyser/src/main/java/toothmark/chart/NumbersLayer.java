@@ -33,7 +33,11 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
 
   @Override
   public void paint(Graphics2D g, Frame frame) {
-    int from = events.from(frame.xAxis().java2DToValue(frame.area().getMinX() + LEFT, frame.area(), RectangleEdge.BOTTOM));
+    int from =
+        events.from(
+            frame
+                .xAxis()
+                .java2DToValue(frame.area().getMinX() + LEFT, frame.area(), RectangleEdge.BOTTOM));
     int to = events.from(Math.nextUp(frame.toX()));
     double room = frame.area().getWidth() / Math.max(1, to - from);
     for (int step : STEPS) {

@@ -73,9 +73,7 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
             missing == 1
                 ? Phrases.of("event.missing", Integer.toString(teeth.tooth(i)))
                 : Phrases.of(
-                    "event.missing.row",
-                    Say.count(missing),
-                    Integer.toString(teeth.tooth(i)));
+                    "event.missing.row", Say.count(missing), Integer.toString(teeth.tooth(i)));
         events.add(
             new CaptureEvent(
                 teeth.time(i), Kind.TOOTH_MISSING, OptionalInt.of(teeth.tooth(i)), words));

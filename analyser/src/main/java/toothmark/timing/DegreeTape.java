@@ -80,9 +80,7 @@ public record DegreeTape(double diameterMillimetres, int fromDegrees, int toDegr
     List<Mark> marks = new ArrayList<>();
     for (int d = fromDegrees; d <= toDegrees; d++) {
       Length length =
-          d % LONG_EVERY == 0
-              ? Length.LONG
-              : d % MIDDLE_EVERY == 0 ? Length.MIDDLE : Length.SHORT;
+          d % LONG_EVERY == 0 ? Length.LONG : d % MIDDLE_EVERY == 0 ? Length.MIDDLE : Length.SHORT;
       marks.add(new Mark(d, (d - fromDegrees) * millimetresPerDegree(), length));
     }
     return marks;

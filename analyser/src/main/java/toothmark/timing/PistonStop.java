@@ -73,8 +73,6 @@ public record PistonStop(
    * @return see the words
    */
   public Standing standing() {
-    return eachSideDegrees() >= LEAST_EACH_SIDE_DEGREES
-        ? Standing.GOOD
-        : Standing.TOO_NEAR_THE_TOP;
+    return eachSideDegrees() >= LEAST_EACH_SIDE_DEGREES ? Standing.GOOD : Standing.TOO_NEAR_THE_TOP;
   }
 }

@@ -93,8 +93,6 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
     }
     double t = new TDistribution(dof).inverseCumulativeProbability(0.975) / NORMAL_95;
     double scatter = Math.sqrt(fit.weightedSquares() / dof);
-    return scatter > readingUncertaintyDegrees
-        ? scatter * t
-        : readingUncertaintyDegrees;
+    return scatter > readingUncertaintyDegrees ? scatter * t : readingUncertaintyDegrees;
   }
 }

@@ -21,8 +21,7 @@ class BenchAidsValidationTest {
 
     assertThat(stop.eachSideDegrees()).isEqualTo(18);
     assertThat(stop.readingAtTopDegrees().value()).isEqualTo(3);
-    assertThat(stop.readingAtTopDegrees().standardUncertainty())
-        .isCloseTo(0.354, within(5e-4));
+    assertThat(stop.readingAtTopDegrees().standardUncertainty()).isCloseTo(0.354, within(5e-4));
     assertThat(stop.standing()).isEqualTo(PistonStop.Standing.GOOD);
     assertThat(new PistonStop(10, 8, 0.5).standing())
         .isEqualTo(PistonStop.Standing.TOO_NEAR_THE_TOP);
@@ -80,14 +79,22 @@ class BenchAidsValidationTest {
 
   /** Arc of a degree, pi D / 360, for usual diameters (elementary geometry). */
   @ParameterizedTest
-  @CsvSource({"127, 1.1083", "150, 1.3090", "152.4, 1.3299", "165, 1.4399", "177.8, 1.5516", "203.2, 1.7733"})
+  @CsvSource({
+    "127, 1.1083",
+    "150, 1.3090",
+    "152.4, 1.3299",
+    "165, 1.4399",
+    "177.8, 1.5516",
+    "203.2, 1.7733"
+  })
   void degreeTape(double diameter, double perDegree) {
     DegreeTape tape = new DegreeTape(diameter, -10, 50);
 
     assertThat(tape.millimetresPerDegree()).isCloseTo(perDegree, within(5.1e-5));
     assertThat(tape.marks()).hasSize(61);
     assertThat(tape.marks().get(10))
-        .isEqualTo(new DegreeTape.Mark(0, 10 * tape.millimetresPerDegree(), DegreeTape.Length.LONG));
+        .isEqualTo(
+            new DegreeTape.Mark(0, 10 * tape.millimetresPerDegree(), DegreeTape.Length.LONG));
     assertThat(tape.lengthMillimetres()).isCloseTo(60 * perDegree, within(0.01));
   }
 
@@ -144,7 +151,10 @@ class BenchAidsValidationTest {
     assertThat(firings.get(0).charge().tooth()).as("18 degrees earlier: 86").isEqualTo(15);
     assertThat(firings.get(0).charge().degreesAfter()).isCloseTo(2, within(1e-9));
     assertThat(firings.get(0).teethBetween()).isEqualTo(3);
-    assertThat(firings.get(1).spark()).as("284 after tooth 1").isEqualTo(new FiringTeeth.Place(48, 2));
-    assertThat(firings.get(2)).isEqualTo(new FiringTeeth.Firing(4, firings.get(0).charge(), firings.get(0).spark(), 3));
+    assertThat(firings.get(1).spark())
+        .as("284 after tooth 1")
+        .isEqualTo(new FiringTeeth.Place(48, 2));
+    assertThat(firings.get(2))
+        .isEqualTo(new FiringTeeth.Firing(4, firings.get(0).charge(), firings.get(0).spark(), 3));
   }
 }

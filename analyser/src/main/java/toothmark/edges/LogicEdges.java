@@ -15,11 +15,8 @@ import toothmark.capture.StepSignal;
  */
 public final class LogicEdges {
 
-  /**
-   * Share of samples that a channel which switches has near its two levels, at least. What a
-   * channel that never switches has for levels are two heaps in its own noise: 15 % lie near them.
-   */
-  private static final double NEAR_LEVELS = 0.5;
+  /** Two levels of a channel that never switches lie within its noise, in standard deviations. */
+  private static final double APART = 8;
 
   private LogicEdges() {}
 
@@ -41,10 +38,7 @@ public final class LogicEdges {
    * @return as above
    */
   public static CrankEdges detect(Signal signal, ChannelSurvey survey) {
-    AdaptiveHistogram h = survey.statistics().histogram;
-    LogicLevels levels = LogicLevels.of(h);
-    boolean switches = !(signal instanceof SampledSignal) || levels.share(h) >= NEAR_LEVELS;
-    return detect(signal, survey, switches ? levels : new LogicLevels(levels.low(), levels.low()));
+    return detect(signal, survey, LogicLevels.of(survey.statistics().histogram));
   }
 
   /**
@@ -67,7 +61,7 @@ public final class LogicEdges {
     SampledSignal sampled = (SampledSignal) signal;
     SampleStatistics s = survey.statistics();
     PulseTrain pulses = new PulseTrain();
-    if (levels.span() > 0) {
+    if (levels.span() > APART * s.noise()) {
       LevelCrossings.find(sampled, levels, s.noise(), pulses);
     }
     return pulses.edges(

@@ -139,40 +139,35 @@ final class WheelStudy implements Study {
   @Override
   public String explain(CaseName name) {
     SimulatedCapture capture = capture(name);
-    return Explanation.of(capture, new Decoding(capture));
+    return Explanation.of(capture, Decoding.of(capture));
   }
 
   private Outcome measure(CaseName name) {
     SimulatedCapture capture = capture(name);
-    Decoding decoding = new Decoding(capture);
+    Naming naming = Naming.of(capture);
     List<ToothPassing> teeth = capture.truth().teeth();
     double degrees = teeth.get(teeth.size() - 1).crankDegrees() - teeth.get(0).crankDegrees();
-    String truth = capture.scenario().wheel().pattern().name();
-    return new Outcome(
-        name,
-        answer(name, truth, decoding),
-        degrees / 360.0,
-        truth + " was named " + decoding.wheelName());
+    return new Outcome(name, answer(name, naming), degrees / 360.0, naming.words());
   }
 
-  private static Answer answer(CaseName name, String truth, Decoding decoding) {
-    if (decoding.search.found().isEmpty()) {
+  private static Answer answer(CaseName name, Naming naming) {
+    if (naming.search().found().isEmpty()) {
       return Answer.NONE;
     }
-    WheelIdentification found = decoding.search.found().get();
+    WheelIdentification found = naming.search().found().get();
+    String truth = naming.capture().scenario().wheel().pattern().name();
+    String said = found.pattern().toString();
     if (found.pattern().hasReference() == kind(truth).equals("N")) {
       return Answer.OTHER;
     }
     if (kind(truth).equals("N")) {
       return Answer.RIGHT;
     }
-    if (decoding.wheelRight()) {
+    if (naming.right()) {
       boolean reversed = found.orientation() == Orientation.REVERSED;
       boolean should = name.setting().endsWith("reversed");
-      boolean blind = found.orientation() == Orientation.UNKNOWN;
-      return reversed == should || blind ? Answer.RIGHT : Answer.WRONG_POLARITY;
+      return reversed == should ? Answer.RIGHT : Answer.WRONG_POLARITY;
     }
-    String said = found.pattern().toString();
     if (multiple(truth, said)) {
       return Answer.MULTIPLE;
     }

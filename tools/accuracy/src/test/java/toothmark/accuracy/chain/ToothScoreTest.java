@@ -11,11 +11,14 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Teeth written by hand: five turns of a 4-1 wheel, a slot each second; tooth 2 of turn 2 is lost. */
+/**
+ * Teeth written by hand: five turns of a 4-1 wheel, a slot each second; tooth 2 of turn 2 is lost.
+ */
 class ToothScoreTest {
 
   @TempDir private Path folder;
-  private final StringBuilder result = new StringBuilder("time_s,tooth,revolution,kind,angle_deg,rpm\n");
+  private final StringBuilder result =
+      new StringBuilder("time_s,tooth,revolution,kind,angle_deg,rpm\n");
 
   @BeforeEach
   void writeTruth() throws IOException {
@@ -96,6 +99,7 @@ class ToothScoreTest {
       }
     }
     // One in ten of the ten judged is lost; of the nine, two (turns 3 and 4) are 2.7° late.
-    assertThat(score(false).scatterDegrees()).isCloseTo(2.7 * Math.sqrt(2.0 / 9 * 7 / 9), within(1e-9));
+    assertThat(score(false).scatterDegrees())
+        .isCloseTo(2.7 * Math.sqrt(2.0 / 9 * 7 / 9), within(1e-9));
   }
 }

@@ -18,7 +18,15 @@ import toothmark.wheel.WheelDecoder;
 record Decoding(Naming naming, Optional<DecodedWheel> decoded) {
 
   static Decoding of(SimulatedCapture capture) {
-    Naming naming = Naming.of(capture);
+    return of(Naming.of(capture));
+  }
+
+  /** The same with a job sheet that names the wheel. */
+  Decoding told() {
+    return of(naming.told());
+  }
+
+  private static Decoding of(Naming naming) {
     return new Decoding(
         naming,
         naming

@@ -12,18 +12,26 @@ import toothmark.simulator.SimulatedCapture;
  * @param name of the case; of several, of the first
  * @param wheelWrong captures whose wheel the analyser did not name
  * @param ours the analyser's
+ * @param told the analyser's with a job sheet that names the wheel
  * @param follower the textbook follower's; nothing for a wheel without one gap
  * @param gapRatio the gap-ratio decoder's; likewise
  */
 record LabelOutcome(
-    CaseName name, int wheelWrong, LabelScore ours, LabelScore follower, LabelScore gapRatio) {
+    CaseName name,
+    int wheelWrong,
+    LabelScore ours,
+    LabelScore told,
+    LabelScore follower,
+    LabelScore gapRatio) {
 
   static LabelOutcome of(CaseName name, SimulatedCapture capture, Decoding decoding) {
     boolean oneGap = capture.scenario().wheel().pattern().name().matches("\\d+-\\d+");
+    LabelScore ours = decoding.ours();
     return new LabelOutcome(
         name,
         decoding.naming().right() ? 0 : 1,
-        decoding.ours(),
+        ours,
+        decoding.naming().right() ? ours : decoding.told().ours(),
         oneGap ? decoding.follower() : LabelScore.NOTHING,
         oneGap ? decoding.gapRatio() : LabelScore.NOTHING);
   }
@@ -33,6 +41,7 @@ record LabelOutcome(
         name,
         wheelWrong + o.wheelWrong,
         ours.plus(o.ours),
+        told.plus(o.told),
         follower.plus(o.follower),
         gapRatio.plus(o.gapRatio));
   }

@@ -61,7 +61,14 @@ record LabelStudy(
     Section section = run.section();
     section.study(about.title, about.text);
     Table table =
-        new Table(about.column, "captures", "wheel wrong", "label error", "follower", "gap ratio");
+        new Table(
+            about.column,
+            "captures",
+            "wheel wrong",
+            "label error",
+            "told the wheel",
+            "follower",
+            "gap ratio");
     Optional<LineChart> chart = about.axis.map(this::chart);
     List<Worst> worst = new ArrayList<>();
     for (String setting : settings) {
@@ -88,6 +95,7 @@ record LabelStudy(
         Integer.toString(captures),
         Integer.toString(all.wheelWrong()),
         all.ours().share(),
+        all.told().share(),
         all.follower().share(),
         all.gapRatio().share());
   }

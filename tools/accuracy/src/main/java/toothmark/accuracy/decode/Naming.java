@@ -1,5 +1,7 @@
 package toothmark.accuracy.decode;
 
+import java.util.ArrayList;
+import java.util.List;
 import toothmark.accuracy.InMemory;
 import toothmark.capture.Signal;
 import toothmark.edges.CrankEdges;
@@ -27,10 +29,43 @@ import toothmark.wheel.WheelSearch;
 record Naming(SimulatedCapture capture, Signal signal, CrankEdges edges, WheelSearch search) {
 
   static Naming of(SimulatedCapture capture) {
+    return of(capture, WheelIdentifier.withDefaults());
+  }
+
+  /** The same with a job sheet that names the wheel. */
+  Naming told() {
+    WheelPattern pattern = pattern(capture.scenario().wheel().pattern());
+    return of(capture, WheelIdentifier.withDefaults().withStated(pattern));
+  }
+
+  private static WheelPattern pattern(Pattern truth) {
+    String[] parts = truth.name().split("-");
+    if (parts.length < 3) {
+      return WheelPattern.parse(truth.name());
+    }
+    List<Integer> runs = new ArrayList<>();
+    List<Integer> gaps = new ArrayList<>();
+    int run = 1;
+    for (int k = 1; k <= truth.teeth(); k++) {
+      double next = k < truth.teeth() ? truth.toothSlots().get(k) : truth.slots();
+      int step = (int) Math.round(next - truth.toothSlots().get(k - 1));
+      if (step > 1) {
+        runs.add(run);
+        gaps.add(step - 1);
+      }
+      run = step > 1 ? 1 : run + 1;
+    }
+    return WheelPattern.ofRuns(truth.slots(), ints(runs), ints(gaps));
+  }
+
+  private static int[] ints(List<Integer> list) {
+    return list.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  private static Naming of(SimulatedCapture capture, WheelIdentifier identifier) {
     Signal signal = InMemory.crank(capture);
     CrankEdges edges = EdgeDetector.withDefaults().withKind(kind(capture)).detect(signal);
-    WheelSearch search =
-        WheelIdentifier.withDefaults().withTimedEdge(timed(capture)).identify(edges);
+    WheelSearch search = identifier.withTimedEdge(timed(capture)).identify(edges);
     return new Naming(capture, signal, edges, search);
   }
 

@@ -87,7 +87,7 @@ final class StrayStudy implements Study {
     section.study(
         "Strays and lost teeth",
         """
-        Lists of edges: every tooth's passing with 0.02° and 0.5 µs of scatter, some taken out and strays put in at random times, all edges alike, so that only times can tell them apart. Captures of 2 s, in turn idling, held at up to 6000 rev/min, sweeping, cranking, and starting from rest. The analyser finds the wheel itself; the other two are told it. *Label error*: share of the teeth that gave an edge whose place has no label or a wrong one (within half a pitch). *Each edge*: share of all edges, strays too, that are called the wrong thing; *unavoidable*: the part of it where a stray lies nearer to the tooth's true place than its own edge.
+        Lists of edges: every tooth's passing with 0.02° and 0.5 µs of scatter, some taken out and strays put in at random times, all edges alike, so that only times can tell them apart. Captures of 2 s, in turn idling, held at up to 6000 rev/min, sweeping, cranking, and starting from rest. The analyser finds the wheel itself, and in the column *told the wheel* has it from the job sheet; the other two are told it. *Label error*: share of the teeth that gave an edge whose place has no label or a wrong one (within half a pitch). *Each edge*: share of all edges, strays too, that are called the wrong thing; *unavoidable*: the part of it where a stray lies nearer to the tooth's true place than its own edge.
         """);
     Table table =
         new Table(
@@ -95,6 +95,7 @@ final class StrayStudy implements Study {
             "captures",
             "wheel wrong",
             "label error",
+            "told the wheel",
             "each edge",
             "unavoidable",
             "follower",
@@ -129,6 +130,7 @@ final class StrayStudy implements Study {
         Integer.toString(captures),
         Integer.toString(all.labels.wheelWrong()),
         all.labels.ours().share(),
+        all.labels.told().share(),
         Table.share(all.edges.wrong(), all.edges.edges()),
         Table.share(all.edges.unavoidable(), all.edges.edges()),
         all.labels.follower().share(),

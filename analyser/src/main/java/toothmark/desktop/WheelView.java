@@ -16,7 +16,7 @@ final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
 
-  private static final double LEAST_SIDE = 310;
+  private static final double LEAST_SIDE = 350;
   private static final double LARGEST = 1.4;
 
   private final transient DeskModel model;

@@ -15,8 +15,11 @@ import toothmark.capture.StepSignal;
  */
 public final class LogicEdges {
 
-  /** Two levels of a channel that never switches lie within its noise, in standard deviations. */
-  private static final double APART = 8;
+  /**
+   * Share of samples that a channel which switches has near its two levels, at least. What a
+   * channel that never switches has for levels are two heaps in its own noise: 15 % lie near them.
+   */
+  private static final double NEAR_LEVELS = 0.5;
 
   private LogicEdges() {}
 
@@ -38,7 +41,10 @@ public final class LogicEdges {
    * @return as above
    */
   public static CrankEdges detect(Signal signal, ChannelSurvey survey) {
-    return detect(signal, survey, LogicLevels.of(survey.statistics().histogram));
+    AdaptiveHistogram h = survey.statistics().histogram;
+    LogicLevels levels = LogicLevels.of(h);
+    boolean switches = !(signal instanceof SampledSignal) || levels.share(h) >= NEAR_LEVELS;
+    return detect(signal, survey, switches ? levels : new LogicLevels(levels.low(), levels.low()));
   }
 
   /**
@@ -61,7 +67,7 @@ public final class LogicEdges {
     SampledSignal sampled = (SampledSignal) signal;
     SampleStatistics s = survey.statistics();
     PulseTrain pulses = new PulseTrain();
-    if (levels.span() > APART * s.noise()) {
+    if (levels.span() > 0) {
       LevelCrossings.find(sampled, levels, s.noise(), pulses);
     }
     return pulses.edges(

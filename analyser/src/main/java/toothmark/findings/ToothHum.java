@@ -31,7 +31,7 @@ record ToothHum(double hertz, double degrees) {
   /** Chance of white noise to pass this in a thousand lines is under one in a million. */
   private static final double STANDS_OUT = 20;
 
-  /** Above this spread of speed the engine's own frequencies smear out and are no lines. */
+  /** Above this spread of speed the engine's own frequencies wander over all others. */
   private static final double STEADY = 0.05;
 
   private static final double WATCH_DEGREES = 0.08;
@@ -48,7 +48,7 @@ record ToothHum(double hertz, double degrees) {
 
   static Optional<ToothHum> of(Turns turns) {
     Residuals r = Residuals.of(turns);
-    if (r.times.length < FEWEST_TEETH) {
+    if (r.times.length < FEWEST_TEETH || r.spread > STEADY) {
       return Optional.empty();
     }
     double seconds = r.times[r.times.length - 1] - r.times[0];

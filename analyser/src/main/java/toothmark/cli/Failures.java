@@ -7,7 +7,9 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.concurrent.CancellationException;
+import java.util.function.Supplier;
 import picocli.CommandLine;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.ParseResult;
 import picocli.CommandLine.UnmatchedArgumentException;
@@ -33,6 +35,15 @@ final class Failures {
   static final int NOT_DECODABLE = 4;
 
   private Failures() {}
+
+  /** Makes something of arguments; what it refuses is the caller's mistake. */
+  static <T> T checked(CommandSpec spec, Supplier<T> made) {
+    try {
+      return made.get();
+    } catch (IllegalArgumentException e) {
+      throw new ParameterException(spec.commandLine(), e.getMessage(), e);
+    }
+  }
 
   static int unusableArguments(ParameterException e, String[] arguments) {
     CommandLine command = e.getCommandLine();

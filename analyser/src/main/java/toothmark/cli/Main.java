@@ -11,7 +11,15 @@ import picocli.CommandLine.Spec;
     name = "toothmark",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {ExamineCommand.class, DeskCommand.class},
+    subcommands = {
+      ExamineCommand.class,
+      DeskCommand.class,
+      TdcCommand.class,
+      StrobeCommand.class,
+      FiringCommand.class,
+      TapeCommand.class,
+      PistonCommand.class
+    },
     synopsisSubcommandLabel = "COMMAND",
     description = "Examines crank-sensor and ignition captures of engines with a trigger wheel.",
     footer = {
@@ -19,6 +27,8 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  toothmark examine idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
+      "  toothmark tdc 21 15",
+      "  toothmark tape --diameter 150",
       "",
       "'toothmark COMMAND --help' explains a command."
     })

@@ -2,8 +2,10 @@ package toothmark.timing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.IntStream;
 import toothmark.ignition.FiringOrder;
 import toothmark.units.CrankAngle;
+import toothmark.wheel.WheelPattern;
 
 /**
  * Which tooth goes before each charge and spark, and by how much: what a controller waits for, and
@@ -29,6 +31,20 @@ public final class FiringTeeth {
     this.toothDegrees = toothDegrees.clone();
     this.tooth1BtdcDegrees = tooth1BtdcDegrees;
     this.order = order;
+  }
+
+  /**
+   * Describes a wheel without faults.
+   *
+   * @param wheel its pattern
+   * @param tooth1BtdcDegrees how far before TDC of cylinder 1 tooth 1 passes, degrees
+   * @param order the engine's firing order
+   * @return the same
+   */
+  public static FiringTeeth of(WheelPattern wheel, double tooth1BtdcDegrees, FiringOrder order) {
+    double[] degrees =
+        IntStream.rangeClosed(1, wheel.teeth()).mapToDouble(wheel::degreesAfterTooth1).toArray();
+    return new FiringTeeth(degrees, tooth1BtdcDegrees, order);
   }
 
   /**
@@ -81,6 +97,31 @@ public final class FiringTeeth {
               teethPassed(spark) - teethPassed(spark - charging)));
     }
     return out;
+  }
+
+  /**
+   * Whether a gap of the wheel passes the sensor while a cylinder's coil charges or may fire.
+   *
+   * @param cylinder from 1
+   * @param fromAdvanceDegrees where the window begins, degrees before its TDC
+   * @param toAdvanceDegrees where it ends, degrees before its TDC, not more
+   * @return true when some of a gap lies in it
+   */
+  public boolean gapBetween(int cylinder, double fromAdvanceDegrees, double toAdvanceDegrees) {
+    double from = afterTooth1(cylinder, fromAdvanceDegrees);
+    double pitch = toothDegrees.length > 1 ? toothDegrees[1] : CrankAngle.REVOLUTION;
+    for (int i = 0; i < toothDegrees.length; i++) {
+      boolean last = i == toothDegrees.length - 1;
+      double next = last ? CrankAngle.REVOLUTION : toothDegrees[i + 1];
+      double length = next - toothDegrees[i];
+      double before = CrankAngle.wrap(from - toothDegrees[i]);
+      double window = fromAdvanceDegrees - toAdvanceDegrees;
+      boolean met = before < length || before + window > CrankAngle.REVOLUTION;
+      if (length > 1.5 * pitch && met) {
+        return true;
+      }
+    }
+    return false;
   }
 
   private double afterTooth1(int cylinder, double advanceDegrees) {

@@ -1,5 +1,8 @@
 package toothmark.timing;
 
+import java.util.List;
+import org.apache.commons.math3.distribution.TDistribution;
+import org.apache.commons.math3.stat.StatUtils;
 import toothmark.units.Measured;
 
 /**
@@ -19,6 +22,8 @@ public record PistonStop(
 
   /** Nearer to the top than this the piston moves too little to find the touch, degrees. */
   public static final double LEAST_EACH_SIDE_DEGREES = 15;
+
+  private static final double NORMAL_95 = 1.959964;
 
   /** Further than this a touch is on one side of the top, or none at all, degrees. */
   private static final double LARGEST_EACH_SIDE_DEGREES = 90;
@@ -74,5 +79,24 @@ public record PistonStop(
    */
   public Standing standing() {
     return eachSideDegrees() >= LEAST_EACH_SIDE_DEGREES ? Standing.GOOD : Standing.TOO_NEAR_THE_TOP;
+  }
+
+  /**
+   * What the pointer reads at true top dead centre, from several pairs of touches.
+   *
+   * @param stops at least one
+   * @return mean, degrees BTDC; its uncertainty is that of the readings or of their scatter,
+   *     whichever is larger, enlarged by Student's t for few pairs
+   */
+  public static Measured readingAtTopDegrees(List<PistonStop> stops) {
+    double[] tops = stops.stream().mapToDouble(s -> s.readingAtTopDegrees().value()).toArray();
+    double stated = stops.get(0).readingAtTopDegrees().standardUncertainty();
+    double t =
+        tops.length < 2
+            ? 0
+            : new TDistribution(tops.length - 1).inverseCumulativeProbability(0.975) / NORMAL_95;
+    double scatter = t * Math.sqrt(StatUtils.variance(tops));
+    return new Measured(
+        StatUtils.mean(tops), Math.max(stated, scatter) / Math.sqrt(tops.length));
   }
 }

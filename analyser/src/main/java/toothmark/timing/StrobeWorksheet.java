@@ -2,6 +2,7 @@ package toothmark.timing;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
 import toothmark.units.Measured;
 
@@ -16,6 +17,9 @@ import toothmark.units.Measured;
  * @param readingUncertaintyDegrees standard uncertainty of one reading, degrees
  */
 public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyDegrees) {
+
+  /** Stands for the wheel, of which a light knows nothing; it scales a filter's lag only. */
+  private static final double USUAL_PITCH_DEGREES = 10;
 
   private static final double NORMAL_95 = 1.959964;
 
@@ -84,6 +88,38 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
         new Measured(fit.coefficient(0), u * a),
         new Measured(fit.coefficient(1), u * b).times(1e-6),
         fit.covariance(0, 1) / (a * b));
+  }
+
+  /**
+   * What the gap does with speed.
+   *
+   * @return constant, a delay or another shape where the readings tell; else that they do not
+   */
+  public Shape shape() {
+    Result result = fit();
+    GapReadings gaps =
+        new GapReadings(
+            IntStream.range(0, readings.size())
+                .mapToObj(this::asGap)
+                .toArray(GapReadings.Reading[]::new));
+    ShapeChoice.Choice choice =
+        ShapeChoice.choose(
+            gaps, USUAL_PITCH_DEGREES, 0, result.delaySeconds().standardUncertainty() * 1e6);
+    return new Shape(choice.verdict(), choice.shapes().get(0).shape());
+  }
+
+  /**
+   * What the gap does with speed.
+   *
+   * @param verdict what can be said
+   * @param likeliest the shape that fits best, named or not
+   */
+  public record Shape(GapFit.Verdict verdict, GapShape likeliest) {}
+
+  private GapReadings.Reading asGap(int i) {
+    Reading r = readings.get(i);
+    double gap = r.readDegrees() - r.commandedDegrees();
+    return new GapReadings.Reading(i, r.rpm(), 0, gap, readingUncertaintyDegrees, 0, 0);
   }
 
   /** Of one reading: as stated, or by the scatter, enlarged by Student's t for few readings. */

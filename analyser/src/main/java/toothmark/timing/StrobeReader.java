@@ -1,0 +1,75 @@
+package toothmark.timing;
+
+import de.siegmar.fastcsv.reader.CsvParseException;
+import de.siegmar.fastcsv.reader.CsvReader;
+import de.siegmar.fastcsv.reader.NamedCsvRecord;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import toothmark.capture.UnreadableCaptureException;
+
+/** Reads a timing-light worksheet: the columns speed, commanded and seen. */
+public final class StrobeReader {
+
+  private static final List<String> COLUMNS = List.of("speed", "commanded", "seen");
+
+  private StrobeReader() {}
+
+  /**
+   * Reads a worksheet.
+   *
+   * @param path comma-separated text (RFC 4180), UTF-8, its first line naming the columns
+   * @return the readings, in the order of the file
+   * @throws UnreadableCaptureException if a column is missing or a value is no number
+   * @throws IOException if the file cannot be read
+   */
+  public static List<StrobeWorksheet.Reading> read(Path path)
+      throws UnreadableCaptureException, IOException {
+    String file = String.valueOf(path.getFileName());
+    List<StrobeWorksheet.Reading> readings = new ArrayList<>();
+    String text = Files.readString(path).toLowerCase(Locale.ROOT);
+    try (CsvReader<NamedCsvRecord> rows =
+        CsvReader.builder().detectBomHeader(false).ofNamedCsvRecord(text.replace("\ufeff", ""))) {
+      for (NamedCsvRecord row : rows) {
+        double[] v = new double[COLUMNS.size()];
+        for (int i = 0; i < v.length; i++) {
+          v[i] = value(file, row, COLUMNS.get(i));
+        }
+        readings.add(new StrobeWorksheet.Reading(v[0], v[2], v[1]));
+      }
+    } catch (CsvParseException e) {
+      throw new UnreadableCaptureException(file + ": " + e.getMessage(), e);
+    }
+    return readings;
+  }
+
+  private static double value(String file, NamedCsvRecord row, String column)
+      throws UnreadableCaptureException {
+    String cell =
+        row.findField(column)
+            .orElseThrow(
+                () ->
+                    new UnreadableCaptureException(
+                        file
+                            + ": no column \""
+                            + column
+                            + "\"; the first line must be speed,commanded,seen"));
+    try {
+      return Double.parseDouble(cell.strip());
+    } catch (NumberFormatException e) {
+      throw new UnreadableCaptureException(
+          file
+              + ", line "
+              + row.getStartingLineNumber()
+              + " ("
+              + column
+              + "): \""
+              + cell
+              + "\" is no number",
+          e);
+    }
+  }
+}

@@ -72,6 +72,7 @@ final class ExamineCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws Exception {
+    ResultFolder.prepare();
     JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
     Optional<ControllerLog> commanded =
         log == null ? Optional.empty() : Optional.of(ControllerLogReader.read(log));

@@ -5,6 +5,7 @@ import java.nio.file.Path;
 import toothmark.capture.source.ByteSource;
 import toothmark.capture.text.TextCapture;
 import toothmark.capture.vcd.ValueChangeDump;
+import toothmark.capture.wav.WavCapture;
 
 /** Reads a capture of any supported kind; the kind is found from the content, not the name. */
 public final class CaptureReader {
@@ -32,6 +33,9 @@ public final class CaptureReader {
       }
       if (ValueChangeDump.looksLike(head)) {
         return ValueChangeDump.read(source);
+      }
+      if (WavCapture.looksLike(head)) {
+        return WavCapture.read(source);
       }
       return TextCapture.read(source, options);
     }

@@ -70,13 +70,16 @@ final class LossSources {
   }
 
   /**
-   * A disturbance hides the next tooth, or raises the arming level of the input stage so far that
-   * teeth are missed until it has come down again.
+   * A disturbance hides the next tooth or two from sight, or raises the arming level of the input
+   * stage so far that teeth are missed, though they are there, until it has come down again.
    */
   private double hidden(int e) {
-    boolean after = events.get(e).stray().isPresent();
-    double length = 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
-    return after ? length * gone(e, 0.2) / strays : 0;
+    if (events.get(e).stray().isEmpty()) {
+      return 0;
+    }
+    boolean absent = 2 * events.get(e).absent() > events.get(e).count();
+    double length = absent ? geometric(e, 0.7) : 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
+    return length * gone(e, 0.2) / strays;
   }
 
   /** The same tooth turn after turn. */

@@ -64,7 +64,7 @@ class CatalogueTest {
     Diagnosis d = Diagnostician.diagnose(Scene.healthy().seen());
     assertThat(d.findings()).isEmpty();
     assertThat(d.verdict())
-        .isEqualTo("Nothing wrong was found in 24 turns between 900 and 900\u2009rev/min.");
+        .isEqualTo("Nothing wrong was found in 24 turns between 900 and 900\u202frev/min.");
     assertThat(d.nextStep()).isEmpty();
   }
 }

@@ -34,7 +34,7 @@ class SignalChecksTest {
     scene.seconds = 0.1;
     Finding f = fires(new CaptureTooShortCheck(), scene);
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
-    assertThat(f.evidence().get(0)).startsWith("In 100\u2009ms the crank makes 1.5 turns;");
+    assertThat(f.evidence().get(0)).startsWith("In 100\u202fms the crank makes 1.5 turns;");
   }
 
   @Test
@@ -57,7 +57,7 @@ class SignalChecksTest {
     Finding f = fires(new CaptureTooSlowCheck(), scene);
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
     assertThat(f.nextTest())
-        .isEqualTo("Record at 240\u2009kHz or more, or at a lower engine speed.");
+        .isEqualTo("Record at 240\u202fkHz or more, or at a lower engine speed.");
   }
 
   @Test

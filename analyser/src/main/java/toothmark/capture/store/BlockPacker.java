@@ -40,10 +40,11 @@ public final class BlockPacker {
   public PackedBlock pack(NumberBlock block, int count, int shift) {
     shape = new Shape();
     shape.count = count;
-    int[] marks = fillMarks(block, count);
-    if (marks.length > 0 && marks[1] - marks[0] == count) {
+    int[] marks = marks(block.powers, count);
+    if (nextNumber(block.powers, 0, count) == count) {
       return new PackedBlock(shape, new byte[0], marks);
     }
+    fill(block, count, marks);
     long[] integers = commonPower(block, count, shift);
     byte[] payload =
         integers == null
@@ -52,9 +53,8 @@ public final class BlockPacker {
     return new PackedBlock(shape, payload, marks);
   }
 
-  /** Replaces marked rows by a neighbour and lists the runs: start, end, mark. */
-  private static int[] fillMarks(NumberBlock block, int count) {
-    byte[] powers = block.powers;
+  /** Lists the runs of marked rows: start, end, mark. */
+  private static int[] marks(byte[] powers, int count) {
     int[] runs = NO_MARKS;
     for (int i = 0; i < count; i++) {
       byte mark = powers[i];
@@ -71,10 +71,10 @@ public final class BlockPacker {
       runs[runs.length - 1] = mark;
       i = end - 1;
     }
-    fill(block, count, runs);
     return runs;
   }
 
+  /** Replaces marked rows by a neighbour. */
   private static void fill(NumberBlock block, int count, int[] runs) {
     for (int r = 0; r < runs.length; r += 3) {
       int from = runs[r] > 0 ? runs[r] - 1 : nextNumber(block.powers, runs[r + 1], count);

@@ -48,9 +48,9 @@ final class EventBuilder {
     if (time < before) {
       throw new UnreadableCaptureException(
           table.file()
-              + ": row "
-              + (row + 1)
-              + " of numbers: the time goes back from "
+              + ": line "
+              + table.line(row)
+              + ": the time goes back from "
               + Shown.seconds(before)
               + " to "
               + Shown.seconds(time)

@@ -3,6 +3,7 @@ package toothmark.accuracy;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
@@ -10,10 +11,19 @@ import toothmark.capture.Reading;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
 import toothmark.capture.StepSignal;
+import toothmark.examination.Examination;
+import toothmark.examination.Examiner;
+import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetException;
+import toothmark.examination.JobSheetReader;
 import toothmark.simulator.LevelChanges;
 import toothmark.simulator.Recorder;
 import toothmark.simulator.SimulatedCapture;
 import toothmark.simulator.Trace;
+import toothmark.simulator.file.CaseFolder;
+import toothmark.simulator.file.CaseFolder.Compression;
+import toothmark.simulator.file.Dialect;
+import toothmark.timing.ControllerLog;
 
 /**
  * Hands what the simulator recorded to the analyser without a file between them. Channels bear the
@@ -46,6 +56,48 @@ public final class InMemory {
     }
     return new Capture(
         simulated.scenario().name(), channels, new Reading("simulated", List.of(), List.of()));
+  }
+
+  /**
+   * Runs the whole chain with the job sheet that an installer would have, and the controller's log
+   * when there is one.
+   *
+   * @param simulated what was recorded
+   * @return what was found
+   * @throws IllegalStateException when the job sheet does not fit
+   */
+  public static Examination examine(SimulatedCapture simulated) {
+    String toml = new CaseFolder(simulated, dialect(simulated), Compression.NONE).jobSheet();
+    try (Capture capture = capture(simulated)) {
+      JobSheet sheet = JobSheetReader.parse("job.toml", toml);
+      return Examiner.examine(capture, sheet, log(simulated.log()));
+    } catch (JobSheetException e) {
+      throw new IllegalStateException(e);
+    }
+  }
+
+  private static Optional<ControllerLog> log(List<toothmark.simulator.ControllerLog.Row> rows) {
+    if (rows.isEmpty()) {
+      return Optional.empty();
+    }
+    double[] seconds = rows.stream().mapToDouble(r -> r.seconds()).toArray();
+    double[] rpm = rows.stream().mapToDouble(r -> r.rpm()).toArray();
+    double[] advance = rows.stream().mapToDouble(r -> r.advanceDegrees()).toArray();
+    return Optional.of(new ControllerLog(seconds, rpm, advance));
+  }
+
+  /**
+   * The plainest way to write a capture.
+   *
+   * @param simulated what was recorded
+   * @return a dialect that its recorder can have
+   */
+  public static Dialect dialect(SimulatedCapture simulated) {
+    return switch (simulated.scenario().recorder().kind()) {
+      case OSCILLOSCOPE -> Dialect.PLAIN;
+      case LOGIC_ANALYSER -> Dialect.LOGIC_CHANGES;
+      case EDGE_LOGGER -> Dialect.EDGES;
+    };
   }
 
   /**

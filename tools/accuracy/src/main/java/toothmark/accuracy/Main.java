@@ -10,6 +10,8 @@ import java.util.List;
 import java.util.Map;
 import toothmark.accuracy.chain.ChainSuite;
 import toothmark.accuracy.decode.DecodeSuite;
+import toothmark.accuracy.diagnosis.DiagnosisSuite;
+import toothmark.accuracy.timing.TimingSuite;
 import toothmark.simulator.SimulatedCapture;
 import toothmark.simulator.file.CaseFolder;
 import toothmark.simulator.file.CaseFolder.Compression;
@@ -22,7 +24,7 @@ public final class Main {
       Measures the analyser on generated captures and writes docs/accuracy.md.
 
         measure-accuracy                      all suites
-        measure-accuracy --suite NAME         one: decode, chain
+        measure-accuracy --suite NAME         one: decode, timing, diagnosis, chain
         measure-accuracy --study NAME         one study of a suite, printed and not written
         measure-accuracy --size 0.1           with a tenth of the captures
         measure-accuracy --out DIR            writes accuracy.md and pictures there
@@ -81,7 +83,8 @@ public final class Main {
   }
 
   private List<Suite> suites() {
-    return List.of(DecodeSuite.suite(), ChainSuite.suite(root()));
+    return List.of(
+        DecodeSuite.suite(), TimingSuite.suite(), DiagnosisSuite.suite(), ChainSuite.suite(root()));
   }
 
   private void run() throws IOException {

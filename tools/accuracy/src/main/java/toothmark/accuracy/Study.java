@@ -29,11 +29,7 @@ public interface Study {
    * @return a dialect that its recorder can have
    */
   default Dialect dialect(CaseName name, SimulatedCapture capture) {
-    return switch (capture.scenario().recorder().kind()) {
-      case OSCILLOSCOPE -> Dialect.PLAIN;
-      case LOGIC_ANALYSER -> Dialect.LOGIC_CHANGES;
-      case EDGE_LOGGER -> Dialect.EDGES;
-    };
+    return InMemory.dialect(capture);
   }
 
   /**

@@ -13,7 +13,7 @@ import toothmark.accuracy.TextbookFollower;
  *
  * @param name of the case
  * @param failure why there are no results; empty when there are
- * @param wheelRight whether the wheel was named
+ * @param wheelRight whether the wheel was named; empty where no tooth gave an edge
  * @param polarityRight whether the polarity was; empty where it cannot be seen
  * @param teeth labels and instants
  * @param sparks found and their advance
@@ -25,7 +25,7 @@ import toothmark.accuracy.TextbookFollower;
 record CaseScore(
     String name,
     Optional<String> failure,
-    boolean wheelRight,
+    Optional<Boolean> wheelRight,
     Optional<Boolean> polarityRight,
     ToothScore teeth,
     SparkScore sparks,
@@ -51,7 +51,7 @@ record CaseScore(
     return new CaseScore(
         name,
         Optional.of(why),
-        false,
+        Optional.empty(),
         Optional.empty(),
         ToothScore.NOTHING,
         SparkScore.NOTHING,
@@ -66,23 +66,26 @@ record CaseScore(
     JsonTree truth = JsonTree.read(caseFolder.resolve("truth.json"));
     JsonTree said = JsonTree.read(results.resolve("examination.json"));
     String wheel = truth.text("wheel").orElseThrow();
-    boolean list = isOneOf(truth, "periods", "edges");
-    return new CaseScore(
-        truth.text("name").orElseThrow(),
-        Optional.empty(),
-        said.text("wheel", "pattern").filter(wheel::equals).isPresent(),
-        polarity(truth, said),
+    ToothScore teeth =
         ToothScore.of(
             caseFolder.resolve("truth-teeth.csv"),
             results.resolve("teeth.csv"),
             Integer.parseInt(wheel.split("[-+]")[0]),
-            truth.has("time_origin")),
-        list || truth.has("slip")
-            ? SparkScore.NOTHING
-            : SparkScore.of(truth, results.resolve("sparks.csv")),
-        list || truth.has("slip") ? Optional.empty() : alignment(truth, said),
-        list ? Optional.empty() : delay(truth, said),
-        sync(truth, said, results.resolve("receiver-edges.csv")),
+            truth.has("time_origin"));
+    boolean silent = SparkScore.faults(truth).contains("no-crank-signal");
+    boolean crankOnly = isOneOf(truth, "periods", "edges") || truth.has("slip") || silent;
+    return new CaseScore(
+        truth.text("name").orElseThrow(),
+        Optional.empty(),
+        silent
+            ? Optional.empty()
+            : Optional.of(said.text("wheel", "pattern").filter(wheel::equals).isPresent()),
+        silent ? Optional.empty() : polarity(truth, said),
+        silent ? ToothScore.NOTHING : teeth,
+        crankOnly ? SparkScore.NOTHING : SparkScore.of(truth, results.resolve("sparks.csv")),
+        crankOnly ? Optional.empty() : alignment(truth, said),
+        crankOnly ? Optional.empty() : delay(truth, said),
+        silent ? Optional.empty() : sync(truth, said, results.resolve("receiver-edges.csv")),
         findings(truth, said));
   }
 
@@ -155,7 +158,7 @@ record CaseScore(
   /** How bad it is, for the list of worst cases; 0 when all is well. */
   double badness() {
     double labels = teeth.teeth() == 0 ? 0 : 1 - teeth.recall();
-    double bad = failure.isPresent() ? 10 : wheelRight ? 0 : 3;
+    double bad = failure.isPresent() ? 10 : wheelRight.orElse(true) ? 0 : 3;
     bad += labels > 1e-4 ? 2 * labels : 0;
     bad += findings.missed.size() + findings.falseFaults.size();
     bad += alignment.filter(e -> Math.abs(e.error) > 0.1).map(e -> 0.5).orElse(0.0);
@@ -172,8 +175,8 @@ record CaseScore(
                 Locale.ROOT,
                 "wheel %s, polarity %s, labels %.4f, lost %d of %d located, sparks %d of %d,"
                     + " advance rms %.3f°, alignment %s°, delay %s µs, sync %s, missed %s, false %s",
-                wheelRight ? "right" : "wrong",
-                polarityRight.map(r -> r ? "right" : "wrong").orElse("–"),
+                rightOrWrong(wheelRight),
+                rightOrWrong(polarityRight),
                 teeth.recall(),
                 teeth.lostRight(),
                 teeth.lost(),
@@ -185,6 +188,10 @@ record CaseScore(
                 sync.map(s -> s.said + "/" + s.again).orElse("–"),
                 findings.missed,
                 findings.falseFaults));
+  }
+
+  private static String rightOrWrong(Optional<Boolean> right) {
+    return right.map(r -> r ? "right" : "wrong").orElse("–");
   }
 
   private static String signed(Error e) {

@@ -56,13 +56,21 @@ final class RandomCases implements Study {
     long seed = name.seed();
     Scenario scenario =
         name.number() % HEALTHY_EVERY == 0 ? Scenarios.healthy(seed) : Scenarios.faulty(seed);
-    return Simulation.of(scenario.named(name.fileName(), scenario.seed())).run();
+    scenario = scenario.named(name.fileName(), scenario.seed());
+    if (dialect(name, scenario.recorder().kind()) == Dialect.SAMPLE_NUMBERS) {
+      scenario = scenario.withRecorder(scenario.recorder().withStart(0.0)); // it cannot say when
+    }
+    return Simulation.of(scenario).run();
   }
 
   @Override
   public Dialect dialect(CaseName name, SimulatedCapture capture) {
+    return dialect(name, capture.scenario().recorder().kind());
+  }
+
+  private static Dialect dialect(CaseName name, Recorder.Kind kind) {
     Dice dice = Dice.of(name, "dialect");
-    return switch (capture.scenario().recorder().kind()) {
+    return switch (kind) {
       case OSCILLOSCOPE -> dice.pick(SCOPE);
       case LOGIC_ANALYSER -> dice.pick(LEVELS);
       case EDGE_LOGGER -> dice.pick(LISTS);

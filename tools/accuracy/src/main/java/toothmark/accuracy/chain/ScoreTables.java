@@ -1,8 +1,8 @@
 package toothmark.accuracy.chain;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Function;
-import java.util.stream.Collectors;
 import toothmark.accuracy.Table;
 
 /** Scores of many cases in two tables: signal and timing. */
@@ -58,10 +58,8 @@ final class ScoreTables {
         name,
         Integer.toString(scores.size()),
         Integer.toString(scores.size() - ran.size()),
-        of(ran.stream().filter(CaseScore::wheelRight).count(), ran.size()),
-        of(
-            ran.stream().filter(s -> s.polarityRight().orElse(false)).count(),
-            ran.stream().filter(s -> s.polarityRight().isPresent()).count()),
+        right(ran, CaseScore::wheelRight),
+        right(ran, CaseScore::polarityRight),
         Table.number(teeth.recall(), 5),
         Table.number(
             ran.stream()
@@ -71,9 +69,9 @@ final class ScoreTables {
                 .orElse(Double.NaN),
             4),
         Table.number(teeth.rightSeen() / (double) teeth.teeth(), 5),
-        Table.share(teeth.excess(), teeth.teeth()),
+        Long.toString(teeth.excess()),
         of(teeth.lostRight(), teeth.lost()),
-        Table.number(rms(ran, s -> s.teeth().scatterDegrees()), 4),
+        Table.number(rms(ran), 4),
         of(
             ran.stream()
                 .filter(s -> s.sync().filter(c -> c.said() == c.again()).isPresent())
@@ -104,15 +102,24 @@ final class ScoreTables {
         Integer.toString(ran.stream().mapToInt(s -> s.findings().falseFaults().size()).sum()));
   }
 
+  private static String right(
+      List<CaseScore> scores, Function<CaseScore, Optional<Boolean>> judged) {
+    List<Boolean> all = scores.stream().flatMap(s -> judged.apply(s).stream()).toList();
+    return of(all.stream().filter(r -> r).count(), all.size());
+  }
+
   private static String of(long part, long all) {
     return all == 0 ? "–" : part + "/" + all;
   }
 
-  private static double rms(List<CaseScore> scores, Function<CaseScore, Double> value) {
-    return scores.stream()
-        .map(value)
-        .filter(v -> !v.isNaN())
-        .collect(Collectors.collectingAndThen(Collectors.averagingDouble(v -> v * v), Math::sqrt));
+  private static double rms(List<CaseScore> scores) {
+    return Math.sqrt(
+        scores.stream()
+            .mapToDouble(s -> s.teeth().scatterDegrees())
+            .filter(d -> !Double.isNaN(d))
+            .map(d -> d * d)
+            .average()
+            .orElse(Double.NaN));
   }
 
   private static double rmsOf(List<CaseScore.Error> errors) {

@@ -64,12 +64,21 @@ public final class CaseFolder {
       writeCapture(out);
     }
     TruthFiles truth = new TruthFiles(capture, dialect);
-    Files.writeString(folder.resolve("job.toml"), new JobSheet(capture, dialect).toml());
+    Files.writeString(folder.resolve("job.toml"), jobSheet());
     Files.writeString(folder.resolve("truth.json"), truth.json(name, note));
     Files.writeString(folder.resolve("truth-teeth.csv"), truth.teethCsv());
     if (!capture.log().isEmpty()) {
       Files.writeString(folder.resolve("controller.csv"), log());
     }
+  }
+
+  /**
+   * What the installer knows of the engine.
+   *
+   * @return the text of {@code job.toml}
+   */
+  public String jobSheet() {
+    return new JobSheet(capture, dialect).toml();
   }
 
   private OutputStream open(Path file) throws IOException {

@@ -80,9 +80,9 @@ public final class AngleTimeline {
   /**
    * Angle at an instant.
    *
-   * @param timeSeconds s, covered
+   * @param timeSeconds s, between the first and the last knot
    * @return unrolled degrees after tooth 1 of revolution 0
-   * @throws IllegalArgumentException if the instant is not covered
+   * @throws IllegalArgumentException if the instant is before the first knot or after the last
    */
   public double degreesAt(double timeSeconds) {
     int i = segment(timeSeconds);
@@ -101,9 +101,9 @@ public final class AngleTimeline {
   /**
    * Speed at an instant.
    *
-   * @param timeSeconds s, covered
+   * @param timeSeconds s, between the first and the last knot
    * @return rev/min
-   * @throws IllegalArgumentException if the instant is not covered
+   * @throws IllegalArgumentException if the instant is before the first knot or after the last
    */
   public double rpmAt(double timeSeconds) {
     int i = segment(timeSeconds);
@@ -112,7 +112,7 @@ public final class AngleTimeline {
   }
 
   private int segment(double timeSeconds) {
-    if (!covers(timeSeconds)) {
+    if (!(timeSeconds >= times[0] && timeSeconds <= times[times.length - 1])) {
       throw new IllegalArgumentException(
           "the crank angle is known from "
               + times[0]

@@ -37,8 +37,16 @@ final class GeometryFit {
   private static final double BENT_DEGREES = 5;
   private static final double BENT_FROM_DEGREES = 0.15;
   private static final double RUN_OUT_DEGREES = 0.5;
+  private static final double PLAIN = 2.5;
   private static final double LEAST_RUN_OUT_DEGREES = 0.05;
   private static final double RIPPLE_DEGREES = 3;
+
+  /** What unequal cylinders leave of a wave once a turn at 1000 rev/min; common practice. */
+  private static final double UNEVEN_DEGREES = 0.1;
+
+  /** Run-out that a wheel may have though it does not show. */
+  private static final double HIDDEN_RUN_OUT_DEGREES = 0.03;
+
   private static final int[] RIPPLE_ORDERS = {1, 2, 3, 4, 6};
 
   private final WheelPattern pattern;
@@ -58,7 +66,8 @@ final class GeometryFit {
     this.prior = new double[unknowns];
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
-    Arrays.fill(prior, teeth + 2, unknowns, RIPPLE_DEGREES);
+    Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
+    Arrays.fill(prior, teeth + 4, unknowns, RIPPLE_DEGREES);
   }
 
   /**
@@ -96,9 +105,13 @@ final class GeometryFit {
     }
     double[] spread = spread(found);
     if (!runOutIsPlain(found, spread)) {
+      double hidden = Arrays.stream(spread).average().orElse(0);
       Arrays.fill(prior, teeth, teeth + 2, 1e-6);
       found = solve(-1);
       spread = spread(found);
+      for (int k = 0; k < teeth; k++) {
+        spread[k] = Math.hypot(spread[k], Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
+      }
     }
     double[] offsets = new double[teeth];
     for (int k = 0; k < teeth; k++) {
@@ -209,7 +222,7 @@ final class GeometryFit {
     double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
     double[] sorted = spread.clone();
     Arrays.sort(sorted);
-    return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, 3 * sorted[teeth / 2]);
+    return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
   }
 
   /** Median strength of each tooth over that of the median tooth. */

@@ -1,7 +1,5 @@
 package toothmark.wheel;
 
-import java.util.Arrays;
-
 /** The teeth that were seen, unrolled: time and angle of each, in runs without a break of count. */
 final class TurnCount {
 
@@ -83,10 +81,5 @@ final class TurnCount {
 
   int revolution(long count) {
     return (int) Math.floorDiv(count, (long) pattern.teeth());
-  }
-
-  @Override
-  public String toString() {
-    return "TurnCount" + Arrays.toString(counts);
   }
 }

@@ -20,11 +20,14 @@ final class EdgeScenario {
   /** What was made. */
   record Made(EdgeTrain train, List<Truth> truth) {}
 
+  static double[] lastError;
+
   private final WheelPattern pattern;
   private DoubleUnaryOperator rpm = t -> 1000;
   private double seconds = 2;
   private double rippleShare;
   private double rippleOrder = 2;
+  private boolean falling;
   private double startDegrees = 123;
   private double jitterDegrees = 0.02;
   private double toothErrorDegrees = 0.03;
@@ -66,6 +69,12 @@ final class EdgeScenario {
     this.rippleShare = share;
     this.rippleOrder = order;
     return this;
+  }
+
+  /** Ripple of a constant torque: its share falls with the square of the speed. */
+  EdgeScenario firing(double shareAt1000, double order) {
+    this.falling = true;
+    return ripple(shareAt1000, order);
   }
 
   EdgeScenario from(double degrees) {
@@ -123,6 +132,7 @@ final class EdgeScenario {
               + runOutDegrees * Math.sin(Math.toRadians(pattern.degreesAfterTooth1(k + 1) + 40))
               + (k + 1 == bentTooth ? bentDegrees : 0);
     }
+    lastError = error;
     List<Truth> truth = new ArrayList<>();
     List<double[]> edges = new ArrayList<>();
     double angle = startDegrees;
@@ -138,7 +148,8 @@ final class EdgeScenario {
     }
     for (double t = 0; t < seconds; t += dt) {
       double w = 6 * rpm.applyAsDouble(t);
-      w *= 1 + rippleShare * Math.sin(Math.toRadians(rippleOrder * (angle + phase)));
+      double share = falling ? rippleShare * Math.pow(6000 / w, 2) : rippleShare;
+      w *= 1 + share * Math.sin(Math.toRadians(rippleOrder * (angle + phase)));
       double next = angle + w * dt;
       while (at < next && next > angle) {
         double when = t + dt * (at - angle) / (next - angle);

@@ -45,6 +45,19 @@ public final class Lettering {
   }
 
   /**
+   * A font that has the letters of a text.
+   *
+   * @param font the font that is wanted
+   * @param text what it is to say
+   * @return the font, or where it lacks a letter the machine's own in the same size
+   */
+  public static Font able(Font font, String text) {
+    return font.canDisplayUpTo(text) < 0
+        ? font
+        : new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(font.getSize2D());
+  }
+
+  /**
    * A weight as a page embeds it.
    *
    * @param family {@link #REGULAR} or {@link #STRONG}

@@ -67,10 +67,10 @@ final class PdfGraphics extends PenGraphics {
 
   @Override
   public void drawString(String text, float x, float y) {
-    Font font = getFont();
+    Font font = Lettering.able(getFont(), text);
     PDFont embedded = fonts.get(font.getFamily());
-    if (embedded == null || font.canDisplayUpTo(text) >= 0) {
-      fill(outOfOtherFonts(font, text).getOutline(x, y));
+    if (embedded == null) {
+      fill(font.createGlyphVector(getFontRenderContext(), text).getOutline(x, y));
       return;
     }
     clipAsAsked();
@@ -86,15 +86,6 @@ final class PdfGraphics extends PenGraphics {
           content.showText(text);
           content.endText();
         });
-  }
-
-  /** Letters that our typeface lacks, from the machine's own. */
-  private java.awt.font.GlyphVector outOfOtherFonts(Font font, String text) {
-    Font able =
-        font.canDisplayUpTo(text) < 0
-            ? font
-            : new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(font.getSize2D());
-    return able.createGlyphVector(getFontRenderContext(), text);
   }
 
   @Override

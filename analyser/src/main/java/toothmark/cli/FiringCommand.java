@@ -19,14 +19,14 @@ import toothmark.wheel.WheelPattern;
     name = "firing",
     mixinStandardHelpOptions = true,
     description = {
-      "Plans a wheel: which tooth passes before each charge and spark, whether there is room for the",
-      "dwell, and whether a gap falls where timing matters.",
+      "Plans a wheel: which tooth passes before each charge and spark, whether there is room for"
+          + " the dwell, and whether a gap falls where timing matters.",
       ""
     },
     footerHeading = "%nExamples:%n",
     footer = {
-      "  toothmark firing --wheel 36-1 --tooth1 90 --order 1,3,4,2 --advance 5,38 --dwell 3 --rpm 6500",
-      "  toothmark firing --wheel 60-2 --tooth1 114 --order 1,5,3,6,2,4 --coil-fires-every 720"
+      "  toothmark firing --wheel 36-1 --tooth1 90 --advance 5,38 --rpm 6500",
+      "  toothmark firing --wheel 60-2 --tooth1 114 --order 1,5,3,6,2,4"
     })
 final class FiringCommand implements Callable<Integer> {
 
@@ -92,8 +92,7 @@ final class FiringCommand implements Callable<Integer> {
   public Integer call() {
     FiringTeeth teeth =
         Failures.checked(
-            spec,
-            () -> FiringTeeth.of(WheelPattern.parse(wheel), tooth1, FiringOrder.even(order)));
+            spec, () -> FiringTeeth.of(WheelPattern.parse(wheel), tooth1, FiringOrder.even(order)));
     if (advance.size() != 2
         || advance.get(0) > advance.get(1)
         || !(dwellMilliseconds > 0 && rpm > 0 && coilEvery > 0)) {
@@ -114,9 +113,7 @@ final class FiringCommand implements Callable<Integer> {
   }
 
   private void table(Paragraphs out, FiringTeeth teeth, double degrees) {
-    out.row(
-        String.format(
-            Locale.ROOT, "%s before TDC at %s:", Say.degrees(degrees), Say.rpm(rpm)));
+    out.row(String.format(Locale.ROOT, "%s before TDC at %s:", Say.degrees(degrees), Say.rpm(rpm)));
     out.row("cylinder   charge: after tooth     spark: after tooth   teeth between");
     for (FiringTeeth.Firing f : teeth.plan(degrees, dwellMilliseconds * 1e-3, rpm)) {
       out.row(

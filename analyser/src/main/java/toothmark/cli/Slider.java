@@ -6,11 +6,7 @@ import toothmark.timing.PistonTravel;
 /** Options that give the lengths of a crank slider. */
 final class Slider {
 
-  @Option(
-      names = "--stroke",
-      required = true,
-      paramLabel = "MM",
-      description = "stroke, mm")
+  @Option(names = "--stroke", required = true, paramLabel = "MM", description = "stroke, mm")
   private double stroke;
 
   @Option(

@@ -20,8 +20,9 @@ import toothmark.units.Say;
     description = {
       "Parts readings with a timing light into a constant angle and a delay; needs no capture.",
       "",
-      "READINGS is comma-separated text with the columns speed (rev/min), commanded and seen",
-      "(degrees before TDC). Lock the timing, warm the engine, and read at three speeds or more.",
+      "READINGS is comma-separated text with the columns speed (rev/min), commanded and seen"
+          + " (degrees before TDC). Lock the timing, warm the engine, and read at three speeds or"
+          + " more.",
       "Keep hands, clothes and leads clear of belts, fans and high voltage.",
       ""
     },
@@ -54,7 +55,7 @@ final class StrobeCommand implements Callable<Integer> {
     out.say("Offset " + Say.degrees(result.offsetDegrees()) + " (95 %): the same at every speed.");
     out.say(
         "Delay "
-            + Say.interval(result.delaySeconds().times(1e6), "µs")
+            + Say.interval(result.delaySeconds().times(1e6), Say.THIN + "µs")
             + " (95 %): grows with speed; the light's own delay is in it.");
     out.say(
         String.format(Locale.ROOT, "Correlation of offset and delay %.2f.", result.correlation()));

@@ -22,15 +22,15 @@ import toothmark.timing.DegreeTape;
     description = {
       "Draws a degree tape for a pulley or damper at true scale, with a ruler to check the print.",
       "",
-      "The diameter is that where the marks lie: measure the pulley, and give the thickness of the",
-      "paper. Print at 100 %%, measure the ruler, and only then cut. Stop the engine before you",
-      "work at the pulley.",
+      "Measure the pulley where the tape will lie, and give the thickness of the paper. Print at"
+          + " 100 %%, measure the ruler, and only then cut.",
+      "Stop the engine before you work at the pulley.",
       ""
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  toothmark tape --diameter 150",
-      "  toothmark tape --diameter 178 --thickness 0.2 --from -20 --to 60 --paper letter --out tape.svg"
+      "  toothmark tape --diameter 178 --to 360 --from 0 --paper letter --out tape.svg"
     })
 final class TapeCommand implements Callable<Integer> {
 
@@ -113,7 +113,8 @@ final class TapeCommand implements Callable<Integer> {
   /** Writes the file whole or not at all. */
   private void write(Path file, byte[] content) throws IOException {
     Path whole = file.toAbsolutePath();
-    Path part = Files.createTempFile(whole.getParent(), "tape", ".part");
+    Files.createDirectories(whole.getParent());
+    Path part = whole.resolveSibling(whole.getFileName() + ".part");
     try {
       Files.write(part, content);
       Files.move(part, whole, StandardCopyOption.REPLACE_EXISTING);

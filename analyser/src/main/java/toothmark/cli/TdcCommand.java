@@ -21,9 +21,10 @@ import toothmark.units.Say;
     description = {
       "Finds top dead centre from touches of a piston stop.",
       "",
-      "Fit a stop in the plug hole of cylinder 1. Turn forwards until the piston touches it and read",
-      "the pointer in degrees before TDC; turn back until it touches again and read degrees after",
-      "TDC. Several pairs are averaged. Turn by hand, plugs out and battery off, never on the starter.",
+      "Fit a stop in the plug hole of cylinder 1. Turn forwards until the piston touches it and"
+          + " read the pointer in degrees before TDC; turn back until it touches again and read"
+          + " degrees after TDC. Several pairs are averaged.",
+      "Turn by hand, with the plugs out and the battery off, never on the starter.",
       ""
     },
     footerHeading = "%nExamples:%n",
@@ -55,8 +56,7 @@ final class TdcCommand implements Callable<Integer> {
   public Integer call() {
     List<PistonStop> stops = Failures.checked(spec, this::stops);
     Measured top = PistonStop.readingAtTopDegrees(stops);
-    double side =
-        stops.stream().mapToDouble(PistonStop::eachSideDegrees).average().orElseThrow();
+    double side = stops.stream().mapToDouble(PistonStop::eachSideDegrees).average().orElseThrow();
     Paragraphs out = Paragraphs.of(spec);
     out.say(
         "At true top dead centre the pointer reads %s before TDC (95 %%, %d %s of touches)."
@@ -93,7 +93,7 @@ final class TdcCommand implements Callable<Integer> {
   }
 
   private static void depth(Paragraphs out, PistonTravel travel, double side) {
-    double depth = travel.millimetresBelowTop(side);
+    double depth = travel.millimetresBelowTop(travel.highestDegrees() + side);
     out.say("There the piston is %s mm below its highest point.".formatted(Say.number(depth, 1)));
     double middle = (travel.degreesAfter(depth) + travel.degreesBefore(depth)) / 2;
     if (travel.pinOffsetMillimetres() != 0) {

@@ -8,7 +8,6 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -50,8 +49,7 @@ public final class TapeSheets {
     this.strips = new ArrayList<>();
     for (int d = tape.fromDegrees(); d < tape.toDegrees(); d += degrees) {
       strips.add(
-          new DegreeTape(
-              tape.diameterMillimetres(), d, Math.min(tape.toDegrees(), d + degrees)));
+          new DegreeTape(tape.diameterMillimetres(), d, Math.min(tape.toDegrees(), d + degrees)));
     }
   }
 
@@ -125,9 +123,7 @@ public final class TapeSheets {
       for (int i = 0; i < sheets(); i++) {
         int sheet = i;
         pages.add(
-            paper.width,
-            paper.height,
-            pen -> draw(pen, PdfPages.POINTS_PER_MILLIMETRE, sheet));
+            paper.width, paper.height, pen -> draw(pen, PdfPages.POINTS_PER_MILLIMETRE, sheet));
       }
       ByteArrayOutputStream out = new ByteArrayOutputStream();
       pages.write(out);
@@ -188,7 +184,8 @@ public final class TapeSheets {
     }
     pen.arrow(left - TAB + 1, top + 2, TAB - 2);
     if (index > 0) {
-      pen.text(left - TAB, foot + 4, 2.8, "lay this " + plain(strip.fromDegrees()) + " on the last");
+      pen.text(
+          left - TAB, foot + 4, 2.8, "lay this " + plain(strip.fromDegrees()) + " on the last");
     }
   }
 

@@ -96,7 +96,6 @@ public record PistonStop(
             ? 0
             : new TDistribution(tops.length - 1).inverseCumulativeProbability(0.975) / NORMAL_95;
     double scatter = t * Math.sqrt(StatUtils.variance(tops));
-    return new Measured(
-        StatUtils.mean(tops), Math.max(stated, scatter) / Math.sqrt(tops.length));
+    return new Measured(StatUtils.mean(tops), Math.max(stated, scatter) / Math.sqrt(tops.length));
   }
 }

@@ -10,6 +10,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import toothmark.ignition.FiringOrder;
+import toothmark.wheel.WheelPattern;
 
 /** Bench aids against handbook formulas and worked examples; each check names its source. */
 class BenchAidsValidationTest {
@@ -156,5 +157,21 @@ class BenchAidsValidationTest {
         .isEqualTo(new FiringTeeth.Place(48, 2));
     assertThat(firings.get(2))
         .isEqualTo(new FiringTeeth.Firing(4, firings.get(0).charge(), firings.get(0).spark(), 3));
+  }
+
+  /**
+   * The gap of 36-1 at 340 to 360 after tooth 1, by hand: with tooth 1 at 90 BTDC of cylinder 1 a
+   * window from 110 to 60 BTDC holds it, one from 85 to 5 does not; 3 stands half a turn on.
+   */
+  @Test
+  void aGapIsSeenWhereItFalls() {
+    FiringTeeth teeth =
+        FiringTeeth.of(WheelPattern.parse("36-1"), 90, FiringOrder.even(List.of(1, 3, 4, 2)));
+
+    assertThat(teeth.gapBetween(1, 110, 60)).isTrue();
+    assertThat(teeth.gapBetween(1, 95, 60)).isTrue();
+    assertThat(teeth.gapBetween(1, 85, 5)).isFalse();
+    assertThat(teeth.gapBetween(3, 110, 60)).isFalse();
+    assertThat(teeth.gapBetween(3, 280, 5)).isTrue();
   }
 }

@@ -59,7 +59,7 @@ final class StrobeCommand implements Callable<Integer> {
             + " (95 %): grows with speed; the light's own delay is in it.");
     out.say(
         String.format(Locale.ROOT, "Correlation of offset and delay %.2f.", result.correlation()));
-    out.say(shape(sheet.shape()));
+    out.say(change(sheet.change()));
     out.say(
         "A positive offset means that the spark is further advanced than commanded. The setting's"
             + " sign differs between controllers: change it by five degrees and look.");
@@ -70,20 +70,16 @@ final class StrobeCommand implements Callable<Integer> {
     return 0;
   }
 
-  private static String shape(StrobeWorksheet.Shape shape) {
-    return switch (shape.verdict()) {
-      case NO_CHANGE -> "The gap does not change with speed beyond the readings' own scatter.";
+  private static String change(StrobeWorksheet.Change change) {
+    return switch (change) {
+      case NONE -> "The gap changes by less than a degree over these speeds.";
+      case DELAY -> "The gap changes with speed as a fixed delay does.";
+      case NOT_A_LINE ->
+          "The readings lie further from a line than they are uncertain: look for a limit or a"
+              + " table's edge at one speed, and read again.";
       case CANNOT_TELL ->
-          "The readings cannot tell how the gap changes with speed; take more, over a wider range.";
-      case NAMED ->
-          switch (shape.likeliest()) {
-            case CONSTANT -> "The gap is constant.";
-            case DELAY -> "The gap changes with speed as a fixed delay does.";
-            case FILTER_LAG -> "The gap grows ever less with speed, as by a filter's lag.";
-            case THRESHOLD -> "The gap is largest at low speed, as by a threshold set too high.";
-            case ACCELERATION -> "The gap follows acceleration.";
-            case STEP -> "The gap steps at one speed: look for a limit or a table's edge there.";
-          };
+          "The readings cannot tell whether the gap changes with speed; take more, over a wider"
+              + " range.";
     };
   }
 }

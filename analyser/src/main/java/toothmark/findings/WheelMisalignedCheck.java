@@ -74,13 +74,17 @@ final class WheelMisalignedCheck implements Check {
     String way = advanced ? "with" : "against";
     String move =
         a.sensorMoveMillimetres()
-            .map(m -> Words.millimetres(Math.abs(m.value())) + " " + way + " the rotation")
-            .orElse("by that angle " + way + " the rotation");
+            .map(m -> new Measured(Math.abs(m.value()), m.standardUncertainty()))
+            .map(m -> Say.interval(m, Say.THIN + "mm"))
+            .orElse("by that angle");
     return d.ratherThan("A delay would grow with speed; this is one angle.")
         .next(
             "Confirm top dead centre with a piston stop. Then move the sensor "
                 + move
-                + ", or enter the measured angle in the controller.")
+                + " "
+                + way
+                + " the rotation, or enter the measured angle in the controller. Controllers differ"
+                + " in the sign of that setting: change it by five degrees and look with a light.")
         .caution(Cautions.ADVANCE)
         .picture(Picture.ALIGNMENT);
   }

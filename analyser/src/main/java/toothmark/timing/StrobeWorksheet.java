@@ -1,9 +1,10 @@
 package toothmark.timing;
 
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
+import toothmark.units.CrankAngle;
 import toothmark.units.Measured;
 
 /**
@@ -18,8 +19,11 @@ import toothmark.units.Measured;
  */
 public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyDegrees) {
 
-  /** Stands for the wheel, of which a light knows nothing; it scales a filter's lag only. */
-  private static final double USUAL_PITCH_DEGREES = 10;
+  /** Scatter about the line from which it is none, in uncertainties of a reading. */
+  private static final double NOT_A_LINE_UNCERTAINTIES = 2;
+
+  /** A smaller change is none by eye, degrees. */
+  private static final double NO_CHANGE_DEGREES = 1;
 
   private static final double NORMAL_95 = 1.959964;
 
@@ -72,16 +76,8 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
    * @return offset and delay
    */
   public Result fit() {
-    double[][] rows =
-        readings.stream()
-            .map(r -> new double[] {1, -Line.DEGREES * r.rpm()})
-            .toArray(double[][]::new);
-    double[] gaps =
-        readings.stream().mapToDouble(r -> r.readDegrees() - r.commandedDegrees()).toArray();
-    double[] unit = new double[gaps.length];
-    Arrays.fill(unit, 1);
-    LinearFit fit = LinearFit.of(rows, gaps, unit);
-    double u = uncertainty(fit, gaps.length - 2);
+    LinearFit fit = line();
+    double u = uncertainty(fit, readings.size() - 2);
     double a = Math.sqrt(fit.covariance(0, 0));
     double b = Math.sqrt(fit.covariance(1, 1));
     return new Result(
@@ -90,36 +86,56 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
         fit.covariance(0, 1) / (a * b));
   }
 
-  /**
-   * What the gap does with speed.
-   *
-   * @return constant, a delay or another shape where the readings tell; else that they do not
-   */
-  public Shape shape() {
-    Result result = fit();
-    GapReadings gaps =
-        new GapReadings(
-            IntStream.range(0, readings.size())
-                .mapToObj(this::asGap)
-                .toArray(GapReadings.Reading[]::new));
-    ShapeChoice.Choice choice =
-        ShapeChoice.choose(
-            gaps, USUAL_PITCH_DEGREES, 0, result.delaySeconds().standardUncertainty() * 1e6);
-    return new Shape(choice.verdict(), choice.shapes().get(0).shape());
+  /** What the readings say of the gap's change with speed. */
+  public enum Change {
+    /** A change of more than one degree over the speeds read is excluded. */
+    NONE,
+    /** It grows as a fixed delay's does, beyond the readings' uncertainty. */
+    DELAY,
+    /** The readings lie further from a line than they are uncertain. */
+    NOT_A_LINE,
+    /** The readings are too few or too near to each other. */
+    CANNOT_TELL
   }
 
   /**
-   * What the gap does with speed.
+   * How the gap changes with speed, as far as readings by eye can tell.
    *
-   * @param verdict what can be said
-   * @param likeliest the shape that fits best, named or not
+   * @return see the words
    */
-  public record Shape(GapFit.Verdict verdict, GapShape likeliest) {}
+  public Change change() {
+    int dof = readings.size() - 2;
+    if (dof > 1 && scatter(line(), dof) > NOT_A_LINE_UNCERTAINTIES * readingUncertaintyDegrees) {
+      return Change.NOT_A_LINE;
+    }
+    Measured delay = fit().delaySeconds();
+    double bound = NORMAL_95 * delay.standardUncertainty();
+    if (Math.abs(delay.value()) > bound) {
+      return Change.DELAY;
+    }
+    double largest = CrankAngle.turned(span(readings), Math.abs(delay.value()) + bound);
+    return largest < NO_CHANGE_DEGREES ? Change.NONE : Change.CANNOT_TELL;
+  }
 
-  private GapReadings.Reading asGap(int i) {
-    Reading r = readings.get(i);
-    double gap = r.readDegrees() - r.commandedDegrees();
-    return new GapReadings.Reading(i, r.rpm(), 0, gap, readingUncertaintyDegrees, 0, 0);
+  private static double span(List<Reading> readings) {
+    DoubleSummaryStatistics rpm = readings.stream().mapToDouble(Reading::rpm).summaryStatistics();
+    return rpm.getMax() - rpm.getMin();
+  }
+
+  private LinearFit line() {
+    double[][] rows =
+        readings.stream()
+            .map(r -> new double[] {1, -Line.DEGREES * r.rpm()})
+            .toArray(double[][]::new);
+    double[] gaps =
+        readings.stream().mapToDouble(r -> r.readDegrees() - r.commandedDegrees()).toArray();
+    double[] unit = new double[gaps.length];
+    Arrays.fill(unit, 1);
+    return LinearFit.of(rows, gaps, unit);
+  }
+
+  private static double scatter(LinearFit line, int dof) {
+    return Math.sqrt(line.weightedSquares() / dof);
   }
 
   /** Of one reading: as stated, or by the scatter, enlarged by Student's t for few readings. */
@@ -128,7 +144,7 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
       return readingUncertaintyDegrees;
     }
     double t = new TDistribution(dof).inverseCumulativeProbability(0.975) / NORMAL_95;
-    double scatter = Math.sqrt(fit.weightedSquares() / dof);
+    double scatter = scatter(fit, dof);
     return scatter > readingUncertaintyDegrees ? scatter * t : readingUncertaintyDegrees;
   }
 }

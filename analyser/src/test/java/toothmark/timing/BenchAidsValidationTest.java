@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -121,6 +122,23 @@ class BenchAidsValidationTest {
     assertThat(result.offsetDegrees().standardUncertainty()).isCloseTo(0.465, within(5e-4));
     assertThat(result.delaySeconds().standardUncertainty()).isCloseTo(19.9e-6, within(5e-8));
     assertThat(result.correlation()).isCloseTo(0.90, within(5e-3));
+    assertThat(new StrobeWorksheet(readings, 0.5).change()).isEqualTo(StrobeWorksheet.Change.DELAY);
+  }
+
+  @Test
+  void aWorksheetSaysNoMoreThanItsReadingsTell() {
+    assertThat(change(10, 10, 10, 10.5)).isEqualTo(StrobeWorksheet.Change.CANNOT_TELL);
+    assertThat(change(10, 10, 10, 10, 10, 10, 10, 10, 10, 10))
+        .isEqualTo(StrobeWorksheet.Change.NONE);
+    assertThat(change(10, 10, 10, 5, 5, 5)).isEqualTo(StrobeWorksheet.Change.NOT_A_LINE);
+  }
+
+  private static StrobeWorksheet.Change change(double... seen) {
+    List<StrobeWorksheet.Reading> readings =
+        IntStream.range(0, seen.length)
+            .mapToObj(i -> new StrobeWorksheet.Reading(1000 * (i + 1), seen[i], 10))
+            .toList();
+    return new StrobeWorksheet(readings, 0.5).change();
   }
 
   @Test

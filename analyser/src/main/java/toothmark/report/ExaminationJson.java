@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.capture.Capture;
@@ -19,6 +20,8 @@ import toothmark.receiver.ReceiverTrace;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
+import toothmark.timing.CoilTeeth;
+import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.SpeedBand;
 import toothmark.timing.Timing;
@@ -244,7 +247,31 @@ final class ExaminationJson {
           fields.whole("absent", track.absent().size());
           fields.whole("repeated", track.repeated());
           dwell(track);
+          fields.objects("teeth", teeth(track), this::teeth);
         });
+  }
+
+  private List<CoilTeeth> teeth(CoilTrack track) {
+    return seen.crank()
+        .map(c -> c.identification().pattern())
+        .map(wheel -> CoilTeeth.of(wheel, track.sparks(), seen.timing().bands()))
+        .orElse(List.of());
+  }
+
+  private void teeth(CoilTeeth band) throws IOException {
+    fields.number("rpm", band.rpm());
+    fields.whole("sparks", band.sparks());
+    if (band.charge().isPresent()) {
+      fields.object("charge", () -> place(band.charge().get()));
+    } else {
+      fields.nothing("charge");
+    }
+    fields.object("spark", () -> place(band.spark()));
+  }
+
+  private void place(FiringTeeth.Place place) throws IOException {
+    fields.whole("after_tooth", place.tooth());
+    fields.number("degrees_after", place.degreesAfter());
   }
 
   private void dwell(CoilTrack track) throws IOException {

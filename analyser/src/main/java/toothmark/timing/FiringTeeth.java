@@ -42,9 +42,11 @@ public final class FiringTeeth {
    * @return the same
    */
   public static FiringTeeth of(WheelPattern wheel, double tooth1BtdcDegrees, FiringOrder order) {
-    double[] degrees =
-        IntStream.rangeClosed(1, wheel.teeth()).mapToDouble(wheel::degreesAfterTooth1).toArray();
-    return new FiringTeeth(degrees, tooth1BtdcDegrees, order);
+    return new FiringTeeth(degrees(wheel), tooth1BtdcDegrees, order);
+  }
+
+  static double[] degrees(WheelPattern wheel) {
+    return IntStream.rangeClosed(1, wheel.teeth()).mapToDouble(wheel::degreesAfterTooth1).toArray();
   }
 
   /**
@@ -129,12 +131,17 @@ public final class FiringTeeth {
   }
 
   private Place at(double degreesAfterTooth1) {
+    return lastBefore(toothDegrees, degreesAfterTooth1);
+  }
+
+  /** The tooth that passed last before an angle. */
+  static Place lastBefore(double[] toothDegrees, double degreesAfterTooth1) {
     double wrapped = CrankAngle.wrap(degreesAfterTooth1);
-    int i = last(wrapped);
+    int i = last(toothDegrees, wrapped);
     return new Place(i + 1, wrapped - toothDegrees[i]);
   }
 
-  private int last(double wrapped) {
+  private static int last(double[] toothDegrees, double wrapped) {
     int i = toothDegrees.length - 1;
     while (toothDegrees[i] > wrapped) {
       i--;
@@ -144,6 +151,6 @@ public final class FiringTeeth {
 
   private int teethPassed(double degrees) {
     int turns = (int) Math.floor(degrees / CrankAngle.REVOLUTION);
-    return turns * toothDegrees.length + last(CrankAngle.wrap(degrees)) + 1;
+    return turns * toothDegrees.length + last(toothDegrees, CrankAngle.wrap(degrees)) + 1;
   }
 }

@@ -197,7 +197,7 @@ class WheelChecksTest {
         Optional.of(alignment(Optional.of(new Measured(4.2, 0.05)), Optional.empty()));
     Finding f = fires(new WheelMisalignedCheck(), scene);
     assertThat(f.title()).contains("too far advanced");
-    assertThat(f.nextTest()).contains("5.5\u202fmm with the rotation");
+    assertThat(f.nextTest()).contains("5.50\u00a0±\u00a00.13\u202fmm with the rotation");
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
   }
 

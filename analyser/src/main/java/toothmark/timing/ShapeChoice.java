@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.function.IntFunction;
 import org.apache.commons.math3.distribution.FDistribution;
 import org.apache.commons.math3.stat.StatUtils;
+import org.apache.commons.math3.util.MathArrays;
 
 /**
  * Chooses how the gap changes with speed.
@@ -21,6 +22,12 @@ final class ShapeChoice {
 
   private static final double LARGEST_CHANCE = 0.01;
   private static final double CLEARLY_WORSE_AICC = 6;
+
+  /**
+   * Shapes that differ by less than this many of the command's own uncertainties are not told
+   * apart: when the controller takes the speed shifts the command as a shape of the gap would.
+   */
+  private static final double OPEN_UNCERTAINTIES = 3;
 
   /** No change with speed is stated when one larger than this is excluded, degrees. */
   private static final double NO_CHANGE_DEGREES = 0.15;
@@ -88,8 +95,23 @@ final class ShapeChoice {
     }
     return scores.get(0).shape() != GapShape.CONSTANT
             && scores.get(1).excessAicc() >= CLEARLY_WORSE_AICC
+            && all.stream().allMatch(c -> standsOut(all.get(0), c))
         ? GapFit.Verdict.NAMED
         : GapFit.Verdict.CANNOT_TELL;
+  }
+
+  /** Whether the best shape differs from a simpler one by more than is open of the command. */
+  private boolean standsOut(Candidate best, Candidate other) {
+    if (other.parameters() >= best.parameters()) {
+      return true;
+    }
+    double[] apart = MathArrays.ebeSubtract(best.fit().residuals(), other.fit().residuals());
+    double open = StatUtils.sumSq(gaps.leadShifts());
+    return StatUtils.sumSq(apart) > square(OPEN_UNCERTAINTIES) * open;
+  }
+
+  private static double square(double x) {
+    return x * x;
   }
 
   private static double chance(Candidate c, Candidate constant, double size) {

@@ -49,7 +49,8 @@ class PreambleTest {
     assertThat(
             understood(
                 folder, "raw adc\n# rate 1000 Hz\n# scale 0.001 V\n0\n141\n-282\n423\n1000\n"))
-        .isEqualTo("raw adc in V: every 0.001 s from 0.0 s: 0.0 0.14100000000000001 -0.28200000000000003 0.423 1.0\n");
+        .isEqualTo(
+            "raw adc in V: every 0.001 s from 0.0 s: 0.0 0.14100000000000001 -0.28200000000000003 0.423 1.0\n");
     assertThat(understood(folder, "period\n# counter clock 16 MHz\n16000\n16032\n32000\n"))
         .isEqualTo("1: instants 0.0 0.001 0.002002 0.004002, step 6.25E-8\n");
   }

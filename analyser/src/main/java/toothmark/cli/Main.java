@@ -11,13 +11,14 @@ import picocli.CommandLine.Spec;
     name = "toothmark",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {ExamineCommand.class, DeskCommand.class},
+    subcommands = {ExamineCommand.class, ChannelsCommand.class, DeskCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     description = "Examines crank-sensor and ignition captures of engines with a trigger wheel.",
     footer = {
       "",
       "Examples:",
       "  toothmark examine idle.csv",
+      "  toothmark channels idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
       "",
       "'toothmark COMMAND --help' explains a command."

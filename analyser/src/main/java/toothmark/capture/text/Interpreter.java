@@ -246,7 +246,8 @@ final class Interpreter {
 
   private void notePoints() {
     Settings.Value points = layout.settings().first(Settings.Key.POINTS);
-    if (points != null && points.number().doubleValue() != table.rows()) {
+    boolean whole = options.firstBytes().isEmpty();
+    if (whole && points != null && points.number().doubleValue() != table.rows()) {
       notes.doubt(
           "line "
               + points.line()

@@ -54,8 +54,8 @@ final class DeskModel {
   private List<CaptureEvent> events = List.of();
   private Optional<Request> open = Optional.empty();
 
-  DeskModel(Executor background, Executor window) {
-    bench = new Bench(background, window);
+  DeskModel(Executor background, Executor aside, Executor window) {
+    bench = new Bench(background, aside, window);
     bench.session.watch(s -> s.ifPresent(this::arrived));
     job.asked.watch(this::asked);
   }

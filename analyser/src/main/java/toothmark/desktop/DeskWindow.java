@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.ForkJoinPool;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -56,7 +57,7 @@ final class DeskWindow {
   private final ReadoutView readout;
 
   DeskWindow(Executor background, RecentFiles recent) {
-    model = new DeskModel(background, SwingUtilities::invokeLater);
+    model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
     files = new FileDoor(this, recent);
     notice = new Notice(model);
     trace = new TraceView(model);

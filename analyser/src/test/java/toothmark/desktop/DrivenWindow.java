@@ -3,7 +3,6 @@ package toothmark.desktop;
 import java.awt.Dimension;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
@@ -71,8 +70,7 @@ final class DrivenWindow implements AutoCloseable {
       if (System.currentTimeMillis() > until) {
         throw new IllegalStateException("the window is still busy after a minute");
       }
-      Optional<Bench.Progress> p = ask(w -> w.model.bench.progress.get());
-      busy = p.isPresent();
+      busy = ask(w -> w.model.bench.progress.get().isPresent() || w.model.bench.asides.get() > 0);
       try {
         Thread.sleep(busy ? 20 : 60);
       } catch (InterruptedException e) {

@@ -81,7 +81,16 @@ public final class TakePictures {
     w.run("undo");
     w.run("measures");
     for (String picture :
-        List.of("wheel", "speed", "advance", "alignment", "dwell", "sync", "period", "orders")) {
+        List.of(
+            "wheel",
+            "turns",
+            "speed",
+            "advance",
+            "alignment",
+            "dwell",
+            "sync",
+            "period",
+            "orders")) {
       w.on(x -> x.pictures.show(picture));
       take(w, picture + "-" + name);
     }

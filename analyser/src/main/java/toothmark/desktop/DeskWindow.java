@@ -54,6 +54,7 @@ final class DeskWindow {
   private final VerdictView verdict;
   private final FindingsView findings;
   private final MeasuresView measures;
+  private final WhatIfView whatIf;
   private final ReadoutView readout;
 
   DeskWindow(Executor background, RecentFiles recent) {
@@ -68,6 +69,7 @@ final class DeskWindow {
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
     measures = new MeasuresView(model);
+    whatIf = new WhatIfView(model);
     readout = new ReadoutView(model, commands);
     lay();
     wire();
@@ -102,6 +104,7 @@ final class DeskWindow {
     side.addTab(Phrases.of("side.findings"), findings);
     side.addTab(Phrases.of("side.measures"), scrolled(measures));
     side.addTab(Phrases.of("side.job"), scrolled(new JobView(model, commands)));
+    side.addTab(Phrases.of("side.whatIf"), scrolled(whatIf));
     return side;
   }
 
@@ -239,6 +242,7 @@ final class DeskWindow {
     findings.refresh();
     measures.refresh();
     readout.refresh();
+    whatIf.refresh();
     frame.getContentPane().revalidate();
   }
 

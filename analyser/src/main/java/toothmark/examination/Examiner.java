@@ -177,7 +177,7 @@ public final class Examiner {
         .orElseGet(() -> new ReceiverTrace(heard.times(), List.of()));
   }
 
-  private static FollowedWheel followed(WheelPattern wheel) {
+  static FollowedWheel followed(WheelPattern wheel) {
     if (!wheel.hasReference()) {
       return FollowedWheel.plain(wheel.slots());
     }

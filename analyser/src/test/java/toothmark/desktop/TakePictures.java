@@ -79,6 +79,8 @@ public final class TakePictures {
                 x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
     take(w, "job-" + name);
     w.run("undo");
+    w.run("whatIf");
+    take(w, "what-if-" + name);
     w.run("measures");
     for (String picture :
         List.of(

@@ -5,6 +5,7 @@ import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 
 /**
@@ -16,6 +17,9 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
   private static final int[] STEPS = {1, 5, 10};
   private static final double ROOM = 22;
   private static final double SIZE = 11;
+
+  /** Kept free for the name of the channel. */
+  private static final double LEFT = 92;
 
   @Override
   public Optional<Range> across() {
@@ -29,7 +33,11 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
 
   @Override
   public void paint(Graphics2D g, Frame frame) {
-    int from = events.from(frame.fromX());
+    int from =
+        events.from(
+            frame
+                .xAxis()
+                .java2DToValue(frame.area().getMinX() + LEFT, frame.area(), RectangleEdge.BOTTOM));
     int to = events.from(Math.nextUp(frame.toX()));
     double room = frame.area().getWidth() / Math.max(1, to - from);
     for (int step : STEPS) {

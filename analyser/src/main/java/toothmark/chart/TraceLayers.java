@@ -194,7 +194,18 @@ final class TraceLayers {
     Instants strays = pick(teeth, i -> teeth.kind(i) == ToothKind.STRAY, i -> "stray");
     layers.add(train(strays, level, look(Mark.CROSS, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));
     layers.add(new NumbersLayer(seen, ink.quiet(), ink.paper()));
-    return List.of(missing, strays);
+    return List.of(runs(teeth), strays);
+  }
+
+  /** Teeth missing in a row are told once, at the first. */
+  private static Instants runs(ToothEvents teeth) {
+    return pick(
+        teeth,
+        i -> MissingTeeth.inRow(teeth, i) > 0,
+        i -> {
+          int n = MissingTeeth.inRow(teeth, i);
+          return n == 1 ? teeth.tooth(i) + " missing" : n + " teeth missing";
+        });
   }
 
   private Instants losses(Examination e, double level, List<Layer> layers) {

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.OptionalInt;
+import toothmark.chart.MissingTeeth;
 import toothmark.examination.Examination;
 import toothmark.ignition.AbsentSpark;
 import toothmark.ignition.CoilTrack;
@@ -66,13 +67,16 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
 
   private static void teeth(ToothEvents teeth, List<CaptureEvent> events) {
     for (int i = 0; i < teeth.size(); i++) {
-      if (teeth.kind(i) == ToothKind.MISSING) {
+      int missing = MissingTeeth.inRow(teeth, i);
+      if (missing > 0) {
+        String words =
+            missing == 1
+                ? Phrases.of("event.missing", Integer.toString(teeth.tooth(i)))
+                : Phrases.of(
+                    "event.missing.row", Say.count(missing), Integer.toString(teeth.tooth(i)));
         events.add(
             new CaptureEvent(
-                teeth.time(i),
-                Kind.TOOTH_MISSING,
-                OptionalInt.of(teeth.tooth(i)),
-                Phrases.of("event.missing", Integer.toString(teeth.tooth(i)))));
+                teeth.time(i), Kind.TOOTH_MISSING, OptionalInt.of(teeth.tooth(i)), words));
       } else if (teeth.kind(i) == ToothKind.STRAY) {
         events.add(
             new CaptureEvent(

@@ -162,6 +162,11 @@ final class DeskWindow {
     frame.addWindowListener(
         new WindowAdapter() {
           @Override
+          public void windowOpened(WindowEvent e) {
+            trace.requestFocusInWindow();
+          }
+
+          @Override
           public void windowClosing(WindowEvent e) {
             files.close();
           }

@@ -16,7 +16,8 @@ final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
 
-  private static final double LEAST_SIDE = 310;
+  private static final double LEAST_SIDE = 350;
+  private static final double LARGEST = 1.4;
 
   private final transient DeskModel model;
   private transient Optional<WheelPicture> wheel = Optional.empty();
@@ -44,7 +45,9 @@ final class WheelView extends PictureView {
     g.setColor(Look.ink().paper());
     g.fillRect(0, 0, getWidth(), getHeight());
     if (wheel.isEmpty()) {
-      Paint.hint(g, this, Phrases.of("wheel.empty"));
+      if (model.examination().isPresent()) {
+        Paint.hint(g, this, Phrases.of("wheel.empty"));
+      }
     } else {
       Paint.smooth(g);
       g.scale(scale(), scale());
@@ -62,7 +65,7 @@ final class WheelView extends PictureView {
 
   /** In a small place the wheel is drawn smaller with all its words, so that none collide. */
   private double scale() {
-    return Math.min(Look.scale(), Math.min(getWidth(), getHeight()) / LEAST_SIDE);
+    return Math.min(LARGEST * Look.scale(), Math.min(getWidth(), getHeight()) / LEAST_SIDE);
   }
 
   /** The square of the drawing, in its own units. */

@@ -10,13 +10,17 @@ import toothmark.capture.Signal;
  * <p>The fourth difference of a tooth with n samples falls as n to the power of -4, that of a burst
  * or spike of a few samples does not: a difference of order 2m annihilates polynomials of degree 2m
  * - 1 (Gasser, Sroka and Jennen-Steinmetz, Biometrika 73 (1986) 625-633, on such differences as
- * measures of what is not smooth). What stands out is judged against the median and the upper tenth
- * of its own neighbourhood, so that the wave's own curvature, which grows with speed, is no
- * disturbance.
+ * measures of what is not smooth). What stands out is judged against the median and an upper
+ * quantile of its own neighbourhood, so that the wave's own curvature, which grows with speed, is
+ * no disturbance.
  */
 public final class DisturbanceScan {
 
-  private static final int BLOCK = 1024;
+  /** A neighbourhood holds some teeth and few bursts, s; no fewer samples than this. */
+  private static final double NEIGHBOURHOOD_SECONDS = 0.02;
+
+  private static final int LEAST_BLOCK = 1024;
+  private static final int LARGEST_BLOCK = 1 << 16;
 
   /** Every so many samples of a block are enough for its quantiles. */
   private static final int STRIDE = 8;
@@ -25,7 +29,10 @@ public final class DisturbanceScan {
   private static final int REACH = 2;
 
   private static final double TIMES_MEDIAN = 14;
-  private static final double TIMES_UPPER = 5;
+  private static final double TIMES_UPPER = 3;
+
+  /** A few bursts of some tens of microseconds lie above this share of a neighbourhood. */
+  private static final double UPPER = 0.97;
 
   /** Standard deviation of the fourth difference of white noise: root of 1 + 16 + 36 + 16 + 1. */
   private static final double OF_NOISE = Math.sqrt(70);
@@ -75,11 +82,13 @@ public final class DisturbanceScan {
   }
 
   private Disturbances run() {
-    double[] v = new double[BLOCK + 2 * REACH];
+    long wanted = Math.round(NEIGHBOURHOOD_SECONDS / signal.intervalSeconds());
+    int block = (int) Math.max(LEAST_BLOCK, Math.min(LARGEST_BLOCK, wanted));
+    double[] v = new double[block + 2 * REACH];
     for (int s = 0; s < signal.segments(); s++) {
       long end = signal.segmentStart(s + 1) - REACH;
-      for (long first = signal.segmentStart(s) + REACH; first < end; first += BLOCK) {
-        int n = (int) Math.min(BLOCK, end - first);
+      for (long first = signal.segmentStart(s) + REACH; first < end; first += block) {
+        int n = (int) Math.min(block, end - first);
         signal.read(first - REACH, v, n + 2 * REACH);
         search(first, v, n);
       }
@@ -107,7 +116,7 @@ public final class DisturbanceScan {
     }
     Arrays.sort(sample);
     double median = sample[sample.length / 2];
-    double upper = sample[sample.length * 9 / 10];
+    double upper = sample[(int) (UPPER * (sample.length - 1))];
     return Math.max(floor, Math.max(TIMES_MEDIAN * median, TIMES_UPPER * upper));
   }
 

@@ -10,9 +10,15 @@ final class EdgeList {
   private double[] uncertainties = new double[256];
   private double[] strengths = new double[256];
   private double[] levels = new double[256];
+  private double[] swings = new double[256];
+
+  /** Adds an edge of a signal that has no flux. */
+  void add(double time, double uncertainty, double strength, double level) {
+    add(time, uncertainty, strength, level, 0);
+  }
 
   /** Adds an edge; one that is not after the last is dropped, since it is the same edge again. */
-  void add(double time, double uncertainty, double strength, double level) {
+  void add(double time, double uncertainty, double strength, double level, double swing) {
     if (size > 0 && time <= times[size - 1]) {
       return;
     }
@@ -23,6 +29,7 @@ final class EdgeList {
     uncertainties[size] = uncertainty;
     strengths[size] = strength;
     levels[size] = level;
+    swings[size] = swing;
     size++;
   }
 
@@ -31,6 +38,7 @@ final class EdgeList {
     uncertainties = Arrays.copyOf(uncertainties, size * 2);
     strengths = Arrays.copyOf(strengths, size * 2);
     levels = Arrays.copyOf(levels, size * 2);
+    swings = Arrays.copyOf(swings, size * 2);
   }
 
   EdgeTrain train() {
@@ -38,6 +46,7 @@ final class EdgeList {
         Arrays.copyOf(times, size),
         Arrays.copyOf(uncertainties, size),
         Arrays.copyOf(strengths, size),
-        Arrays.copyOf(levels, size));
+        Arrays.copyOf(levels, size),
+        Arrays.copyOf(swings, size));
   }
 }

@@ -7,7 +7,8 @@ package toothmark.edges;
  * the two flux swings beside the edge over the rolling median swing, for a logic signal the shorter
  * of the two pulses beside it over the rolling median of pulses of that level, capped at 1. Level
  * is the flux at the edge in units of the local swing, on a scale on which a typical maximum is 1
- * and a typical minimum 0; it is 0 or 1 for logic.
+ * and a typical minimum 0; it is 0 or 1 for logic. Swing is the mean of the two flux swings beside
+ * the edge, in the channel's unit times seconds; it does not depend on speed; 0 for logic.
  */
 public final class EdgeTrain {
 
@@ -15,6 +16,19 @@ public final class EdgeTrain {
   private final double[] uncertainties;
   private final double[] strengths;
   private final double[] levels;
+  private final double[] swings;
+
+  /**
+   * Builds a train of a signal without flux; the arrays are copied.
+   *
+   * @param times s, strictly rising
+   * @param uncertainties standard uncertainty of each time, s
+   * @param strengths see the class comment
+   * @param levels see the class comment
+   */
+  public EdgeTrain(double[] times, double[] uncertainties, double[] strengths, double[] levels) {
+    this(times, uncertainties, strengths, levels, new double[times.length]);
+  }
 
   /**
    * Builds a train; the arrays are copied.
@@ -23,17 +37,25 @@ public final class EdgeTrain {
    * @param uncertainties standard uncertainty of each time, s
    * @param strengths see the class comment
    * @param levels see the class comment
+   * @param swings see the class comment
    */
-  public EdgeTrain(double[] times, double[] uncertainties, double[] strengths, double[] levels) {
+  public EdgeTrain(
+      double[] times,
+      double[] uncertainties,
+      double[] strengths,
+      double[] levels,
+      double[] swings) {
     if (uncertainties.length != times.length
         || strengths.length != times.length
-        || levels.length != times.length) {
-      throw new IllegalArgumentException("an edge train needs four arrays of one length");
+        || levels.length != times.length
+        || swings.length != times.length) {
+      throw new IllegalArgumentException("an edge train needs five arrays of one length");
     }
     this.times = times.clone();
     this.uncertainties = uncertainties.clone();
     this.strengths = strengths.clone();
     this.levels = levels.clone();
+    this.swings = swings.clone();
   }
 
   /**
@@ -83,6 +105,16 @@ public final class EdgeTrain {
    */
   public double level(int index) {
     return levels[index];
+  }
+
+  /**
+   * Swing of flux beside an edge.
+   *
+   * @param index from 0
+   * @return in the channel's unit times seconds; 0 for logic
+   */
+  public double swing(int index) {
+    return swings[index];
   }
 
   /**

@@ -55,8 +55,13 @@ final class FluxTiming {
       locate(i);
       double position = fit.position;
       double u = fit.uncertainty(fit.noise > UNUSUAL * pooledNoise ? fit.noise : pooledNoise);
+      double swing = swing(i) * signal.intervalSeconds();
       list.add(
-          signal.timeOf(position), u * signal.intervalSeconds(), strength(i, scale[i]), levels[i]);
+          signal.timeOf(position),
+          u * signal.intervalSeconds(),
+          strength(i, scale[i]),
+          levels[i],
+          swing);
     }
     return new FluxTrains(falling.train(), rising.train());
   }
@@ -143,6 +148,13 @@ final class FluxTiming {
       s = Math.min(s, side(i, scale));
     }
     return s;
+  }
+
+  /** Mean of the swings on both sides, V samples. */
+  private double swing(int i) {
+    double left = extrema.swing(Math.max(0, i - 1));
+    double right = extrema.swing(Math.min(i, extrema.size() - 2));
+    return (left + right) / 2;
   }
 
   private double side(int swing, double scale) {

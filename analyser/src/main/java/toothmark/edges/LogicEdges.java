@@ -15,6 +15,12 @@ import toothmark.capture.StepSignal;
  */
 public final class LogicEdges {
 
+  /**
+   * Share of samples that a channel which switches has near its two levels, at least. What a
+   * channel that never switches has for levels are two heaps in its own noise: 15 % lie near them.
+   */
+  private static final double NEAR_LEVELS = 0.5;
+
   private LogicEdges() {}
 
   /**
@@ -35,7 +41,10 @@ public final class LogicEdges {
    * @return as above
    */
   public static CrankEdges detect(Signal signal, ChannelSurvey survey) {
-    return detect(signal, survey, LogicLevels.of(survey.statistics().histogram));
+    AdaptiveHistogram h = survey.statistics().histogram;
+    LogicLevels levels = LogicLevels.of(h);
+    boolean switches = !(signal instanceof SampledSignal) || levels.share(h) >= NEAR_LEVELS;
+    return detect(signal, survey, switches ? levels : new LogicLevels(levels.low(), levels.low()));
   }
 
   /**

@@ -19,7 +19,15 @@ final class Consequences {
           Map.entry(
               "no-crank-signal",
               Set.of("coil-silent", "coil-misses", "intermittent-connection", "capture-too-short")),
-          Map.entry("capture-too-short", Set.of("wheel-uncertain", "wheel-without-reference")),
+          Map.entry(
+              "capture-too-short",
+              Set.of(
+                  "wheel-uncertain",
+                  "wheel-without-reference",
+                  "coil-silent",
+                  "coil-misses",
+                  "timing-scatter",
+                  "tdc-mark-unsteady")),
           Map.entry(
               "capture-too-slow",
               Set.of(
@@ -56,10 +64,25 @@ final class Consequences {
           Map.entry(
               "spark-cut-limiter", Set.of("coil-misses", "uneven-cylinders", "dwell-unsteady")),
           Map.entry("timing-retard-limiter", Set.of("timing-step")),
-          Map.entry("coil-misses", Set.of("uneven-cylinders")),
-          Map.entry("coil-silent", Set.of("uneven-cylinders")),
+          Map.entry("coil-misses", Set.of("uneven-cylinders", "dwell-unsteady")),
+          Map.entry(
+              "coil-silent",
+              Set.of("uneven-cylinders", "coil-misses", "dwell-unsteady", "double-sparks")),
           Map.entry("double-sparks", Set.of("dwell-unsteady")),
           Map.entry("engine-stops", Set.of("slow-cranking")));
+
+  /** What follows only where it is not proven on its own. */
+  private static final Map<String, Set<String>> EXPLAINS_UNPROVEN =
+      Map.of(
+          "coil-misses", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth"),
+          "coil-silent", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth"),
+          "uneven-cylinders", Set.of("wheel-run-out", "wheel-oval"),
+          "spark-cut-limiter", Set.of("wheel-run-out", "wheel-oval"),
+          "wheel-slip", Set.of("wheel-run-out", "wheel-oval"),
+          "weak-signal", Set.of("random-noise-pickup", "periodic-interference"),
+          "intermittent-connection", Set.of("random-noise-pickup"),
+          "ignition-interference", Set.of("random-noise-pickup", "periodic-interference"),
+          "sensor-polarity-reversed", Set.of("random-noise-pickup"));
 
   private Consequences() {}
 
@@ -77,6 +100,8 @@ final class Consequences {
 
   private static boolean explains(Finding by, Finding f) {
     boolean graver = by.severity().compareTo(f.severity()) <= 0 || by.severity() == Severity.NOTE;
-    return graver && EXPLAINS.getOrDefault(by.id(), Set.of()).contains(f.id());
+    boolean unproven = f.severity() == Severity.WATCH && by != f;
+    return graver && EXPLAINS.getOrDefault(by.id(), Set.of()).contains(f.id())
+        || unproven && EXPLAINS_UNPROVEN.getOrDefault(by.id(), Set.of()).contains(f.id());
   }
 }

@@ -1,7 +1,10 @@
 package toothmark.findings;
 
+import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import toothmark.receiver.SyncLoss;
 
 /**
@@ -13,6 +16,7 @@ import toothmark.receiver.SyncLoss;
  * @param losses teeth that gave no edge, by cause
  * @param rim form of the wheel; empty when too few turns were learned from
  * @param hum a steady line in the times of the teeth
+ * @param swings strength of the signal; empty for one without flux
  */
 record CrankSymptoms(
     Turns turns,
@@ -20,7 +24,11 @@ record CrankSymptoms(
     Strays strays,
     Losses losses,
     Optional<RimForm> rim,
-    Optional<Hum> hum) {
+    Optional<ToothHum> hum,
+    Optional<ToothSwings> swings) {
+
+  /** Ripple falls with the square of speed: at this ratio to less than half. */
+  private static final double SEVERAL = 1.5;
 
   /** Slower than this a wheel is as good as still. */
   private static final double STILL_RPM = 150;
@@ -29,14 +37,32 @@ record CrankSymptoms(
     ReceiverView receiver = ReceiverView.of(turns, seen.receiver());
     Strays strays = Strays.of(turns, receiver, seen);
     Losses losses = Losses.of(turns, receiver, strays.events());
-    Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry());
-    return new CrankSymptoms(turns, receiver, strays, losses, rim, Hum.of(turns));
+    Optional<ToothSwings> swings =
+        ToothSwings.of(turns, seen.edges().train(turns.crank().identification().toothEdge()));
+    Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry(), swings);
+    return new CrankSymptoms(turns, receiver, strays, losses, rim, ToothHum.of(turns), swings);
+  }
+
+  /** Whether running speeds differ enough that the wheel's errors part from the engine's ripple. */
+  boolean severalSpeeds() {
+    double[] rpm = new double[turns.teeth()];
+    int n = 0;
+    for (int i = 0; i < rpm.length; i++) {
+      double at = turns.rpmAt(turns.time(i));
+      if (at >= SyncLoss.CRANKING_BELOW_RPM) {
+        rpm[n++] = at;
+      }
+    }
+    double[] running = Arrays.copyOf(rpm, n);
+    Arrays.sort(running);
+    return n > 0 && running[n * 9 / 10] > SEVERAL * running[n / 10];
   }
 
   /** Whether a receiver misses teeth just behind any of some strays. */
   boolean hides(List<Stray> some) {
+    Set<Stray> set = new HashSet<>(some);
     return losses.of(Losses.HIDDEN).stream()
-        .anyMatch(l -> some.contains(strays.events().get(l.stray().orElseThrow())));
+        .anyMatch(l -> set.contains(strays.events().get(l.stray().orElseThrow())));
   }
 
   /** Whether the engine ran and came to rest well before the record ends. */

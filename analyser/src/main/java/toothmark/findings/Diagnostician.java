@@ -11,6 +11,9 @@ import java.util.List;
  */
 public final class Diagnostician {
 
+  private static final double SURE = 0.85;
+  private static final double LIKELY = 0.65;
+
   private Diagnostician() {}
 
   /**
@@ -31,15 +34,21 @@ public final class Diagnostician {
       }
     }
     List<Finding> causes = Consequences.explain(findings);
-    causes.sort(
-        Comparator.comparing(Finding::severity)
-            .thenComparing(Comparator.comparingDouble(Finding::probability).reversed()));
+    causes.sort(Comparator.comparing(Finding::severity).thenComparing(Diagnostician::band));
     return new Diagnosis(
         Conclusion.verdict(causes, symptoms),
         Conclusion.nextStep(causes),
         causes,
         notExamined,
         syncCauses(symptoms, causes));
+  }
+
+  /**
+   * How sure a finding is, roughly: 0 for sure. Within a band the order of the catalogue stands,
+   * which asks for the signal before the wheel and the wheel before the spark.
+   */
+  private static int band(Finding f) {
+    return f.probability() >= SURE ? 0 : f.probability() >= LIKELY ? 1 : 2;
   }
 
   /** A cause that was not found itself explains nothing. */

@@ -3,7 +3,6 @@ package toothmark.findings;
 import java.util.Arrays;
 import java.util.List;
 import toothmark.ignition.CoilTrack;
-import toothmark.ignition.Spark;
 import toothmark.units.Interval;
 import toothmark.units.Say;
 
@@ -24,12 +23,7 @@ final class IgnitionInterferenceCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     List<Stray> own = crank.strays().of(id());
-    double[] sparks =
-        seen.coils().stream()
-            .flatMap(c -> c.sparks().stream())
-            .mapToDouble(Spark::timeSeconds)
-            .sorted()
-            .toArray();
+    double[] sparks = crank.strays().sparks();
     if (sparks.length == 0 && seen.stated().cylinders() < 4) {
       return Outcome.cannotRun(Limiters.NO_COILS);
     }

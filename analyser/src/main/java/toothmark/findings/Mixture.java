@@ -18,8 +18,8 @@ final class Mixture {
   private static final int ROUNDS = 60;
   private static final double LEAST_DENSITY = 1e-300;
 
-  /** As many events as a fit needs: shares are then known to better than 2 %. */
-  private static final int ENOUGH = 2000;
+  /** As many events as a fit needs: shares are then known to better than 5 %. */
+  private static final int ENOUGH = 500;
 
   private Mixture() {}
 

@@ -1,7 +1,7 @@
 package toothmark.findings;
 
 import java.util.List;
-import java.util.Optional;
+import toothmark.edges.Hum;
 import toothmark.units.Say;
 
 /** A steady hum rides on the crank signal: mains, alternator, a pump. */
@@ -12,40 +12,73 @@ final class PeriodicInterferenceCheck extends CrankCheck {
     return StraySources.PERIODIC;
   }
 
+  /** Movement of teeth that matters, degrees: a tenth of the 2 degrees that makers allow. */
+  private static final double STRONG_DEGREES = 0.2;
+
+  private static final double WATCH_DEGREES = 0.08;
+
+  /** This many strays in step are no chance. */
+  private static final int PROVEN = 8;
+
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
-    Optional<Hum> hum = crank.hum();
+    double mains = seen.edges().quality().hum().map(h -> moves(h, crank)).orElse(0.0);
     List<Stray> own = crank.strays().of(id());
-    if (hum.isEmpty() && own.isEmpty()) {
+    if (mains < WATCH_DEGREES && crank.hum().isEmpty() && own.isEmpty()) {
       return Outcome.quiet();
     }
-    boolean strong = hum.map(Hum::strong).orElse(false) || own.size() >= 8;
+    return Outcome.fires(draft(seen, crank, mains, own));
+  }
+
+  private Draft draft(Observations seen, CrankSymptoms crank, double mains, List<Stray> own) {
+    double degrees = Math.max(mains, crank.hum().map(ToothHum::degrees).orElse(0.0));
+    boolean strong = degrees >= STRONG_DEGREES || own.size() >= PROVEN;
     Draft d =
         Draft.of(
                 id(),
                 strong ? Severity.FAULT : Severity.WATCH,
                 "A steady hum rides on the crank signal.")
             .probability(strong ? 0.93 : 0.6);
-    hum.ifPresent(h -> h.describe(d));
-    if (!own.isEmpty()) {
-      double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
+    if (mains >= WATCH_DEGREES) {
+      Hum h = seen.edges().quality().hum().orElseThrow();
       d.saw(
-          Words.count(own.size(), "extra edge comes", "extra edges come")
-              + " in step with "
-              + Say.scaled(strongest(crank.turns(), t), "Hz")
-              + ".");
+          "A wave of "
+              + Say.scaled(h.frequencyHz(), "Hz")
+              + " and "
+              + Words.volts(h.amplitude())
+              + " lies over the signal; it would move a tooth by up to "
+              + Say.degrees(mains)
+              + " each way.");
     }
-    return Outcome.fires(
-        d.ratherThan("The engine's own ripple keeps step with its turns; this does not.")
-            .next(
-                "Switch off chargers, pumps and the alternator's field one by one while watching"
-                    + " the trace; then check the shield and the ground of the sensor.")
-            .caution("Ground a shield at one end only. " + Cautions.TURNING)
-            .picture(Picture.TOOTH_PERIOD)
-            .where(IgnitionInterferenceCheck.spans(own)));
+    crank.hum().ifPresent(h -> h.describe(d));
+    double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
+    PeriodicStrays.strongest(t, crank.turns())
+        .ifPresent(
+            f ->
+                d.saw(
+                    Words.count(own.size(), "disturbance comes", "disturbances come")
+                        + " in step with "
+                        + Say.scaled(f, "Hz")
+                        + "."));
+    return d.ratherThan("The engine's own ripple keeps step with its turns; this does not.")
+        .next(
+            "Switch off chargers, pumps and the alternator's field one by one while watching the"
+                + " trace; then check the shield and the ground of the sensor.")
+        .caution("Ground a shield at one end only. " + Cautions.TURNING)
+        .picture(Picture.TOOTH_PERIOD)
+        .where(IgnitionInterferenceCheck.spans(own));
   }
 
-  private static double strongest(Turns turns, double[] times) {
-    return PeriodicStrays.strongest(times, turns.span().seconds(), turns.teethHertz());
+  /**
+   * How far a hum moves the zero crossings of a sine of the teeth's height at the mean speed:
+   * asin(hum / height) / N.
+   */
+  private static double moves(Hum hum, CrankSymptoms crank) {
+    Turns turns = crank.turns();
+    double rpm = turns.crank().speed().meanRpm();
+    double height =
+        crank.swings().map(w -> w.peakToPeakVolts(turns.pattern().slots(), rpm) / 2).orElse(0.0);
+    double share = height > 0 ? Math.min(1, hum.amplitude() / height) : 0;
+    return Math.toDegrees(Math.asin(share)) / turns.pattern().slots();
   }
 }

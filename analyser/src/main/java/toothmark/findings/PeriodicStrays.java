@@ -1,5 +1,6 @@
 package toothmark.findings;
 
+import java.util.Arrays;
 import java.util.Optional;
 import toothmark.units.Interval;
 
@@ -20,39 +21,52 @@ final class PeriodicStrays {
    */
   private static final double HIGHEST_SHARE = 0.5;
 
-  private static final int MOST_STRAYS = 400;
-  private static final int MOST_STEPS = 20_000;
+  private static final int FEWEST = 8;
   private static final double ODDS_AGAINST = 100;
+
+  /** Strays never keep step better than this: it keeps the density finite. */
+  private static final double LONGEST_MEAN = 0.98;
 
   private PeriodicStrays() {}
 
   /** The strongest frequency as a source, where there are enough strays to look for one. */
-  static Optional<Mixture.Source> source(double[] times, Interval span, double teethHertz) {
-    double highest = HIGHEST_SHARE * teethHertz;
-    if (times.length < 8 || highest < 2 * LOWEST_HERTZ) {
+  static Optional<Mixture.Source> source(double[] times, Turns turns) {
+    return strongest(times, turns).map(f -> vonMises(times, turns.span(), f, price(turns)));
+  }
+
+  private static double price(Turns turns) {
+    double lines = HIGHEST_SHARE * turns.teethHertz() * turns.span().seconds();
+    return Math.log(ODDS_AGAINST) + Math.log(Math.max(1, lines));
+  }
+
+  /** The strongest frequency that is none of the engine's own, Hz. */
+  static Optional<Double> strongest(double[] times, Turns turns) {
+    double highest = HIGHEST_SHARE * turns.teethHertz();
+    if (times.length < FEWEST || highest < 2 * LOWEST_HERTZ) {
       return Optional.empty();
     }
-    double step = Math.max(0.25 / span.seconds(), (highest - LOWEST_HERTZ) / MOST_STEPS);
-    int steps = (int) ((highest - LOWEST_HERTZ) / step);
-    double best = LOWEST_HERTZ;
-    double bestR = 0;
-    int stride = (times.length + MOST_STRAYS - 1) / MOST_STRAYS;
-    for (int k = 0; k <= steps; k++) {
-      double f = LOWEST_HERTZ + k * step;
-      double r = Math.hypot(mean(times, f, stride, 0), mean(times, f, stride, -Math.PI / 2));
-      if (r > bestR) {
-        bestR = r;
-        best = f;
+    double seconds = turns.span().seconds();
+    double rev = turns.turned() / seconds;
+    double spread = turns.spread();
+    double[] ones = new double[times.length];
+    Arrays.fill(ones, 1);
+    Periodogram p = Periodogram.of(times, ones, highest);
+    int best = -1;
+    for (int k = (int) Math.ceil(LOWEST_HERTZ / p.stepHertz()); k < p.lines(); k++) {
+      boolean own = ToothHum.engineOwn(p.hertz(k), rev, spread, 1 / seconds);
+      if (!own && (best < 0 || p.power(k) > p.power(best))) {
+        best = k;
       }
     }
-    double price = Math.log(ODDS_AGAINST) + Math.log(steps / 4.0 + 1);
-    return Optional.of(vonMises(times, span, best, Math.min(bestR, 0.98), price));
+    return best < 0 ? Optional.empty() : Optional.of(p.hertz(best));
   }
 
   private static Mixture.Source vonMises(
-      double[] times, Interval span, double hertz, double r, double price) {
-    double phase = Math.atan2(mean(times, hertz, 1, -Math.PI / 2), mean(times, hertz, 1, 0));
-    double kappa = concentration(r);
+      double[] times, Interval span, double hertz, double price) {
+    double c = mean(times, hertz, 0);
+    double s = mean(times, hertz, -Math.PI / 2);
+    double phase = Math.atan2(s, c);
+    double kappa = concentration(Math.min(LONGEST_MEAN, Math.hypot(c, s)));
     double scale = 1.0 / (bessel0(kappa) * span.seconds());
     return new Mixture.Source(
         StraySources.PERIODIC,
@@ -60,30 +74,12 @@ final class PeriodicStrays {
         e -> scale * Math.exp(kappa * Math.cos(2 * Math.PI * hertz * times[e] - phase)));
   }
 
-  /** The strongest frequency among some instants, Hz. */
-  static double strongest(double[] times, double seconds, double teethHertz) {
-    double highest = HIGHEST_SHARE * teethHertz;
-    double best = LOWEST_HERTZ;
-    double bestR = 0;
-    double step = Math.max(0.25 / seconds, (highest - LOWEST_HERTZ) / MOST_STEPS);
-    for (double f = LOWEST_HERTZ; f < highest; f += step) {
-      double r = Math.hypot(mean(times, f, 1, 0), mean(times, f, 1, -Math.PI / 2));
-      if (r > bestR) {
-        bestR = r;
-        best = f;
-      }
-    }
-    return best;
-  }
-
-  private static double mean(double[] times, double hertz, int stride, double shift) {
+  private static double mean(double[] times, double hertz, double shift) {
     double sum = 0;
-    int n = 0;
-    for (int i = 0; i < times.length; i += stride) {
-      sum += Math.cos(2 * Math.PI * hertz * times[i] + shift);
-      n++;
+    for (double t : times) {
+      sum += Math.cos(2 * Math.PI * hertz * t + shift);
     }
-    return sum / n;
+    return sum / times.length;
   }
 
   /** Concentration of the von Mises density of mean length r. Mardia and Jupp, eq. 5.3.9-11. */

@@ -25,6 +25,8 @@ import toothmark.wheel.WheelPattern;
  * @param highTooth tooth that comes latest by it, where the rim stands off or the hub is off centre
  * @param oval amplitude of the wave of two a turn, degrees
  * @param strengthWave amplitude of the wave of one a turn in the teeth's strength, as a share of it
+ * @param quadrature whether teeth come latest a quarter of a turn from where they are strongest, as
+ *     they do on a rim that is off centre
  * @param scatterDegrees standard deviation of the other teeth about the fit
  * @param odd teeth that stand out, the worst first
  */
@@ -33,6 +35,7 @@ record RimForm(
     int highTooth,
     Measured oval,
     double strengthWave,
+    Quadrature quadrature,
     double scatterDegrees,
     List<OddTooth> odd) {
 
@@ -50,6 +53,12 @@ record RimForm(
   /** Teeth beside a gap are read up to this share of a pitch wrong by the overlap of fields. */
   private static final double BESIDE_GAP = 0.03;
 
+  /** A rim off centre by 0.2 mm swings the strength by 3 % even where slots are 40 mm apart. */
+  private static final double LEAST_STRENGTH_WAVE = 0.02;
+
+  /** Places and strengths of a rim off centre are a quarter of a turn apart, give or take this. */
+  private static final double QUARTER_SLACK = 35;
+
   /** Outside this many standard deviations a tooth stands out. */
   private static final double STANDS_OUT = 6;
 
@@ -66,7 +75,16 @@ record RimForm(
    */
   record OddTooth(int number, Measured deviation, double strength) {}
 
-  static Optional<RimForm> of(WheelPattern pattern, ToothGeometry geometry) {
+  /** Whether places and strengths of the teeth agree on run-out. */
+  enum Quadrature {
+    /** A quarter of a turn apart, and the strengths wave plainly. */
+    SEEN,
+    /** Not so, or there are no strengths. */
+    NOT_SEEN
+  }
+
+  static Optional<RimForm> of(
+      WheelPattern pattern, ToothGeometry geometry, Optional<ToothSwings> swings) {
     int n = geometry.teeth();
     if (geometry.turns() < FEWEST_TURNS || n < FEWEST_TEETH || n != pattern.teeth()) {
       return Optional.empty();
@@ -76,25 +94,34 @@ record RimForm(
     double u = 0;
     for (int i = 0; i < n; i++) {
       offsets[i] = geometry.offsetDegrees(i + 1);
-      strengths[i] = geometry.amplitude(i + 1);
+      int tooth = i + 1;
+      strengths[i] = swings.map(w -> w.of(tooth)).orElse(1.0);
       u += geometry.uncertaintyDegrees(i + 1) / n;
     }
     Waves places = Waves.fit(pattern, offsets, 0.3 * u);
     Waves heights = Waves.fit(pattern, strengths, 0.005);
     double scatter = Math.max(places.scale, 0.3 * u);
-    double ofWave = Math.max(scatter, u) * Math.sqrt(2.0 / n);
+    // the places of all teeth share most of their doubt, so a wave in them is known no better
+    double ofWave = Math.max(u, scatter * Math.sqrt(2.0 / n));
     return Optional.of(
         new RimForm(
             new Measured(places.amplitude(1), ofWave),
             latest(pattern, places),
             new Measured(places.amplitude(3), ofWave),
             heights.amplitude(1),
+            quadrature(places, heights),
             scatter,
-            odd(pattern, geometry, places, scatter)));
+            odd(pattern, geometry, strengths, places, scatter)));
+  }
+
+  private static Quadrature quadrature(Waves places, Waves heights) {
+    boolean plain = heights.amplitude(1) > LEAST_STRENGTH_WAVE + 2 * heights.scale;
+    double apart = Math.abs(CrankAngle.wrapDifference(places.phase() - heights.phase()));
+    return plain && Math.abs(apart - 90) < QUARTER_SLACK ? Quadrature.SEEN : Quadrature.NOT_SEEN;
   }
 
   private static int latest(WheelPattern pattern, Waves w) {
-    double at = Math.toDegrees(Math.atan2(w.beta.getEntry(2), w.beta.getEntry(1)));
+    double at = w.phase();
     int best = 1;
     for (int k = 2; k <= pattern.teeth(); k++) {
       best = away(pattern, k, at) < away(pattern, best, at) ? k : best;
@@ -107,14 +134,18 @@ record RimForm(
   }
 
   private static List<OddTooth> odd(
-      WheelPattern pattern, ToothGeometry geometry, Waves places, double scatter) {
+      WheelPattern pattern,
+      ToothGeometry geometry,
+      double[] strengths,
+      Waves places,
+      double scatter) {
     List<OddTooth> odd = new ArrayList<>();
     for (int k = 1; k <= pattern.teeth(); k++) {
       double u = Math.hypot(scatter, geometry.uncertaintyDegrees(k));
       double slack = besideGap(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
       double d = places.residuals[k - 1];
       if (Math.abs(d) - slack > STANDS_OUT * u) {
-        odd.add(new OddTooth(k, new Measured(d, u), geometry.amplitude(k)));
+        odd.add(new OddTooth(k, new Measured(d, u), strengths[k - 1]));
       }
     }
     odd.sort(
@@ -193,6 +224,11 @@ record RimForm(
     private static double scale(double[] residuals) {
       double[] size = Arrays.stream(residuals).map(Math::abs).sorted().toArray();
       return FROM_MEDIAN * size[size.length / 2];
+    }
+
+    /** Where the wave of one a turn is highest, degrees after tooth 1. */
+    double phase() {
+      return Math.toDegrees(Math.atan2(beta.getEntry(2), beta.getEntry(1)));
     }
 
     double amplitude(int first) {

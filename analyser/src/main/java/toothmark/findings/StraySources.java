@@ -35,6 +35,9 @@ final class StraySources {
   private static final double SPARK_ANGLE_WIDTH_DEGREES = 4.0;
   private static final int FEWEST = 3;
 
+  /** As many strays as it takes to see where they crowd. */
+  private static final int ENOUGH = 500;
+
   private final Turns turns;
   private final List<Stray> events;
   private final double[] sparks;
@@ -63,7 +66,7 @@ final class StraySources {
     sources.add(comb(FEATURE, 360.0, FEATURE_WIDTH_DEGREES, 100));
     addGap(sources);
     addStarter(sources);
-    PeriodicStrays.source(times(), turns.span(), turns.teethHertz()).ifPresent(sources::add);
+    PeriodicStrays.source(times(), turns).ifPresent(sources::add);
     return sources;
   }
 
@@ -103,7 +106,9 @@ final class StraySources {
   private double densest(double every, double width) {
     int bins = (int) Math.ceil(every / width * 2);
     double[] weight = new double[bins];
-    for (Stray s : events) {
+    int stride = (events.size() + ENOUGH - 1) / ENOUGH;
+    for (int e = 0; e < events.size(); e += stride) {
+      Stray s = events.get(e);
       double at = s.degrees() - every * Math.floor(s.degrees() / every);
       for (int b = 0; b < bins; b++) {
         double z = distance(at - b * every / bins, every) / width;

@@ -1,12 +1,11 @@
 package toothmark.findings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
+import java.util.TreeSet;
 import toothmark.edges.Disturbances;
 import toothmark.ignition.CoilTrack;
-import toothmark.ignition.Spark;
 import toothmark.units.CrankAngle;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
@@ -23,20 +22,31 @@ final class Strays {
    */
   private static final double ONE_DISTURBANCE = 0.3e-3;
 
+  /** Sparks seen below this share of those of the engine: other coils were not recorded. */
+  private static final double SOME_COILS = 0.75;
+
+  /** A spark is due again no nearer than this to one already there, s. */
+  private static final double SAME_SPARK = 0.5e-3;
+
+  /** Below this the wheel as good as stands and a wave sensor gives nothing, rev/min. */
+  private static final double STILL_RPM = 50;
+
+  private final double[] sparks;
   private final List<Stray> events;
   private final List<Mixture.Part> parts;
 
-  private Strays(List<Stray> events, List<Mixture.Part> parts) {
+  private Strays(double[] sparks, List<Stray> events, List<Mixture.Part> parts) {
+    this.sparks = sparks;
     this.events = List.copyOf(events);
     this.parts = List.copyOf(parts);
   }
 
   static Strays of(Turns turns, ReceiverView receiver, Observations seen) {
     List<Stray> events = collect(turns, receiver, seen.disturbances());
-    double[] sparks = sparkTimes(seen);
+    double[] sparks = sparkTimes(turns, seen);
     List<Mixture.Source> sources =
         new StraySources(turns, events, sparks, seen.stated().cylinders()).all();
-    return new Strays(events, Mixture.divide(events.size(), sources));
+    return new Strays(sparks, events, Mixture.divide(events.size(), sources));
   }
 
   private static List<Stray> collect(
@@ -57,7 +67,7 @@ final class Strays {
   }
 
   private static void add(List<Stray> all, Turns turns, double time, Stray.Effect effect) {
-    if (turns.covers(time)) {
+    if (turns.covers(time) && turns.rpmAt(time) >= STILL_RPM) {
       all.add(new Stray(time, turns.angleAt(time), turns.rpmAt(time), effect));
     }
   }
@@ -85,15 +95,38 @@ final class Strays {
     return (int) strays.stream().filter(s -> s.effect() == Stray.Effect.EDGE).count();
   }
 
-  private static double[] sparkTimes(Observations seen) {
-    double[] t =
-        seen.coils().stream()
-            .map(CoilTrack::sparks)
-            .flatMap(List::stream)
-            .mapToDouble(Spark::timeSeconds)
-            .toArray();
-    Arrays.sort(t);
-    return t;
+  /** Sparks of the recorded coils, and where the others were due. */
+  private static double[] sparkTimes(Turns turns, Observations seen) {
+    TreeSet<Double> times = new TreeSet<>();
+    for (CoilTrack c : seen.coils()) {
+      c.sparks().forEach(s -> times.add(s.timeSeconds()));
+    }
+    int cylinders = seen.stated().cylinders();
+    if (cylinders > 2 && times.size() < SOME_COILS * turns.turned() * cylinders / 2) {
+      for (double t : List.copyOf(times)) {
+        addDue(times, turns, t, 2 * CrankAngle.REVOLUTION / cylinders);
+      }
+    }
+    return times.stream().mapToDouble(Double::doubleValue).toArray();
+  }
+
+  private static void addDue(TreeSet<Double> times, Turns turns, double spark, double every) {
+    if (!turns.covers(spark)) {
+      return;
+    }
+    double from = turns.angleAt(spark);
+    for (double d = every; d < CrankAngle.REVOLUTION - 1; d += every) {
+      double due = turns.timeAt(from + d);
+      Double near = times.ceiling(due - SAME_SPARK);
+      if (near == null || near > due + SAME_SPARK) {
+        times.add(due);
+      }
+    }
+  }
+
+  /** Times of sparks recorded or due, s, rising; empty where no coil was recorded. */
+  double[] sparks() {
+    return sparks.clone();
   }
 
   List<Stray> events() {

@@ -24,6 +24,6 @@ final class Symptoms {
 
   /** Why a check that needs the teeth named cannot run. */
   String undecoded() {
-    return "the teeth could not be named: " + seen.undecodable();
+    return "The teeth could not be named: " + seen.undecodable();
   }
 }

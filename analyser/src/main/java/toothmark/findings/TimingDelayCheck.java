@@ -41,30 +41,29 @@ final class TimingDelayCheck implements Check {
     if (sure < WATCH_SECONDS || change < CHANGE_DEGREES || otherShape) {
       return Outcome.quiet();
     }
-    boolean proven = sure >= FAULT_SECONDS;
-    return Outcome.fires(
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "Sparks leave late by a fixed time.")
-            .probability(proven ? 0.97 : 0.8)
-            .saw(
-                "The gap to the commanded advance grows by "
-                    + Say.degrees(6000 * delay.value())
-                    + " for each 1000 rev/min, from "
-                    + Say.rpm(g.fromRpm())
-                    + " to "
-                    + Say.rpm(g.toRpm())
-                    + ": a delay of "
-                    + Words.microseconds(delay)
-                    + ".")
-            .ratherThan("A wheel set wrong is off by one angle at all speeds; this grows.")
-            .next(
-                "Set the controller's delay compensation to this time, or look for a slow igniter"
-                    + " or filter. Then record the same sweep again.")
-            .caution(
-                "Do not cure it with the angle setting: that is right at one speed only. "
-                    + Cautions.ADVANCE)
-            .picture(Picture.ADVANCE));
+    return Outcome.fires(draft(g, delay, sure >= FAULT_SECONDS ? Severity.FAULT : Severity.WATCH));
+  }
+
+  private Draft draft(GapFit g, Measured delay, Severity severity) {
+    return Draft.of(id(), severity, "Sparks leave late by a fixed time.")
+        .probability(severity == Severity.FAULT ? 0.97 : 0.8)
+        .saw(
+            "The gap to the commanded advance grows by "
+                + Say.degrees(6000 * delay.value())
+                + " for each 1000 rev/min, from "
+                + Say.rpm(g.fromRpm())
+                + " to "
+                + Say.rpm(g.toRpm())
+                + ": a delay of "
+                + Words.microseconds(delay)
+                + ".")
+        .ratherThan("A wheel set wrong is off by one angle at all speeds; this grows.")
+        .next(
+            "Set the controller's delay compensation to this time, or look for a slow igniter"
+                + " or filter. Then record the same sweep again.")
+        .caution(
+            "Do not cure it with the angle setting: that is right at one speed only. "
+                + Cautions.ADVANCE)
+        .picture(Picture.ADVANCE);
   }
 }

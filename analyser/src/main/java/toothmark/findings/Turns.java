@@ -85,6 +85,20 @@ final class Turns {
     return crank.angle().degreesAt(time);
   }
 
+  /** When the crank stands at an angle, s; the ends of the record for angles beyond it. */
+  double timeAt(double angle) {
+    int i = Arrays.binarySearch(angles, angle);
+    int before = i >= 0 ? i : -i - 2;
+    if (before < 0) {
+      return times[0];
+    }
+    if (before >= angles.length - 1) {
+      return times[angles.length - 1];
+    }
+    double share = (angle - angles[before]) / (angles[before + 1] - angles[before]);
+    return times[before] + share * (times[before + 1] - times[before]);
+  }
+
   double rpmAt(double time) {
     return crank.angle().rpmAt(time);
   }
@@ -97,6 +111,17 @@ final class Turns {
   /** Slots that pass in a second, at the mean speed, Hz. */
   double teethHertz() {
     return turned() * pattern.slots() / Math.max(1e-9, span().seconds());
+  }
+
+  /** Half the range of speed over the middle of it, as a share. */
+  double spread() {
+    double slow = Double.POSITIVE_INFINITY;
+    double fast = 0;
+    for (double t : times) {
+      slow = Math.min(slow, rpmAt(t));
+      fast = Math.max(fast, rpmAt(t));
+    }
+    return fast > 0 ? (fast - slow) / (fast + slow) : 0;
   }
 
   /** The last tooth at or before an instant; -1 before the first. */

@@ -43,14 +43,8 @@ final class WheelMisalignedCheck implements Check {
 
   /** Whether the wrong edge of a tooth explains the error. */
   private static boolean otherEdge(Symptoms symptoms) {
-    return symptoms
-        .crank()
-        .filter(
-            c ->
-                WrongTimingEdgeCheck.byAToothWidth(
-                    symptoms.seen(), c.turns().pattern().pitchDegrees()))
-        .filter(c -> new WrongTimingEdgeCheck().examine(symptoms).finding().isPresent())
-        .isPresent();
+    return WrongTimingEdgeCheck.byAToothWidth(symptoms.seen())
+        && new WrongTimingEdgeCheck().examine(symptoms).finding().isPresent();
   }
 
   private Draft draft(Alignment a, Measured error, double sure) {

@@ -34,16 +34,22 @@ final class WheelRunOutCheck extends CrankCheck {
     if (sure < WATCH_DEGREES) {
       return Outcome.quiet();
     }
+    return Outcome.fires(draft(seen, crank, rim, sure));
+  }
+
+  private Draft draft(Observations seen, CrankSymptoms crank, RimForm rim, double sure) {
+    boolean strengths = rim.quadrature() == RimForm.Quadrature.SEEN;
+    boolean proven = sure >= FAULT_DEGREES && (strengths || crank.severalSpeeds());
     Draft d =
         Draft.of(
                 id(),
-                sure >= FAULT_DEGREES ? Severity.FAULT : Severity.WATCH,
+                proven ? Severity.FAULT : Severity.WATCH,
                 "The trigger wheel runs off centre.")
-            .probability(sure >= FAULT_DEGREES ? 0.97 : 0.8)
+            .probability(proven ? 0.97 : strengths ? 0.8 : 0.5)
             .saw(
                 "Teeth come early on one side and late on the other, "
-                    + Say.degrees(a)
-                    + " each way, once a turn and the same at every speed; latest at tooth "
+                    + Say.degrees(rim.runOut())
+                    + " each way, once a turn; latest at tooth "
                     + rim.highTooth()
                     + ".");
     seen.stated()
@@ -52,23 +58,26 @@ final class WheelRunOutCheck extends CrankCheck {
             mm ->
                 d.saw(
                     "That is "
-                        + Say.number(Math.toRadians(a.value()) * mm / 2, 2)
+                        + Say.number(Math.toRadians(rim.runOut().value()) * mm / 2, 2)
                         + " mm off centre on a circle of "
                         + Say.number(mm, 0)
                         + " mm, twice as much on a dial gauge."));
     d.sawIf(
-        rim.strengthWave() > 0.05,
+        strengths,
         "The signal's strength also swings once a turn, by "
             + Say.percent(rim.strengthWave())
-            + " each way.");
-    return Outcome.fires(
-        d.ratherThan(
-                "Firing swings the speed too, but several times a turn and less as speed rises.")
-            .next(
-                "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
-                    + " is twice the offset.")
-            .caution(Cautions.BY_HAND)
-            .picture(Picture.WHEEL));
+            + " each way and a quarter of a turn apart, as on a rim that is off centre.");
+    d.sawIf(crank.severalSpeeds(), "It is the same angle at all speeds of the capture.");
+    if (!strengths && !crank.severalSpeeds()) {
+      d.against("At one speed, cylinders that push unevenly can look the same.");
+    }
+    return d.ratherThan(
+            "Firing swings the speed too, but several times a turn and less as speed rises.")
+        .next(
+            "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
+                + " is twice the offset.")
+        .caution(Cautions.BY_HAND)
+        .picture(Picture.WHEEL);
   }
 
   static final String TOO_FEW_TURNS =

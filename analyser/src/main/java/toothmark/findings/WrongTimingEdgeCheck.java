@@ -34,11 +34,15 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     double pitch = crank.turns().pattern().pitchDegrees();
     double own = pitch * EdgeScatter.pitches(seen.edges().train(timed));
     double other = pitch * EdgeScatter.pitches(seen.edges().train(timed.opposite()));
-    boolean stated = seen.stated().edgeStated() == Observations.EdgeStatement.STATED;
-    boolean moved = byAToothWidth(seen, pitch);
     if (own < MATTERS_DEGREES || own < RATIO * other || other <= 0) {
       return Outcome.quiet();
     }
+    return Outcome.fires(draft(seen, timed, own, other).picture(Picture.WAVEFORM));
+  }
+
+  private Draft draft(Observations seen, EdgeDirection timed, double own, double other) {
+    boolean stated = seen.stated().edgeStated() == Observations.EdgeStatement.STATED;
+    boolean moved = byAToothWidth(seen);
     Draft d =
         Draft.of(
                 id(),
@@ -59,14 +63,12 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     if (!stated) {
       d.against("The job sheet does not name the edge; the falling one is assumed.");
     }
-    return Outcome.fires(
-        d.ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
-            .next(
-                "Set the controller to the "
-                    + name(timed.opposite())
-                    + " edge, then check the timing with a light: it moves by the width of a tooth.")
-            .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.")
-            .picture(Picture.WAVEFORM));
+    return d.ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
+        .next(
+            "Set the controller to the "
+                + name(timed.opposite())
+                + " edge, then check the timing with a light: it moves by the width of a tooth.")
+        .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.");
   }
 
   /** The edge that the controller is taken to time: falling where the job sheet names none. */
@@ -81,10 +83,11 @@ final class WrongTimingEdgeCheck extends CrankCheck {
   }
 
   /** Whether the error of the tooth 1 angle is that from one edge of a tooth to the other. */
-  static boolean byAToothWidth(Observations seen, double pitch) {
-    if (seen.edges().kind() != SensorKind.HALL) {
+  static boolean byAToothWidth(Observations seen) {
+    if (seen.edges().kind() != SensorKind.HALL || seen.crank().isEmpty()) {
       return false;
     }
+    double pitch = seen.crank().get().wheel().pattern().pitchDegrees();
     double width = EdgeScatter.pulse(seen.edges().falling(), seen.edges().rising());
     return seen.timing()
         .alignment()

@@ -6,6 +6,9 @@ import org.apache.commons.math3.stat.descriptive.rank.Median;
 /** Charges and sparks of one channel, before the crank's angle is known. */
 final class Firings {
 
+  /** No coil of any use charges for less: a quarter of the shortest in practice. */
+  private static final double SHORTEST_DWELL_SECONDS = 0.2e-3;
+
   private int size;
   private double[] chargeStarts = new double[64];
   private double[] sparks = new double[64];
@@ -54,7 +57,10 @@ final class Firings {
     size++;
   }
 
-  /** The same without charges shorter than a share of the median charge: those are flickers. */
+  /**
+   * The same without charges shorter than a share of the median charge, or than any coil's: those
+   * are flickers.
+   */
   Firings withoutFlickers(double shareOfMedian) {
     double[] dwells = new double[size];
     int n = 0;
@@ -63,7 +69,8 @@ final class Firings {
         dwells[n++] = dwell(i);
       }
     }
-    double floor = n == 0 ? 0 : shareOfMedian * new Median().evaluate(dwells, 0, n);
+    double median = n == 0 ? 0 : new Median().evaluate(dwells, 0, n);
+    double floor = Math.max(SHORTEST_DWELL_SECONDS, shareOfMedian * median);
     Firings kept = new Firings(level);
     for (int i = 0; i < size; i++) {
       if (Double.isNaN(dwell(i)) || dwell(i) >= floor) {

@@ -66,6 +66,7 @@ public final class TakePictures {
                     .get()
                     .withSecond(x.model.view.get().orElseThrow().shown().endExclusive() - 2e-3)));
     take(w, "event-" + name);
+    w.on(x -> x.notice.putAway());
     w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
     take(w, "timing-" + name);
     w.on(x -> x.model.along.set(TraceChart.Along.ANGLE));

@@ -81,6 +81,13 @@ final class Scene {
   double[] strengths = ones(35);
   int turnsLearned = 20;
   double hertz = 80_000;
+
+  /** Peak-to-peak height of the wave at 200 rev/min, where 120 teeth of 36 slots pass a second. */
+  double voltsAt200 = 1;
+
+  /** Share of the strength that is left at the end. */
+  double fadesTo = 1;
+
   double low = -3;
   double high = 3;
   double noise = 0.01;
@@ -312,7 +319,12 @@ final class Scene {
     }
     Arrays.sort(jittered);
     double[] u = new double[t.length];
-    return new EdgeTrain(jittered, u, ones(t.length), ones(t.length));
+    double[] swings = new double[t.length];
+    for (int i = 0; i < t.length && kind == SensorKind.VARIABLE_RELUCTANCE; i++) {
+      double faded = 1 + (fadesTo - 1) * t[i] / seconds;
+      swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1] * faded;
+    }
+    return new EdgeTrain(jittered, u, ones(t.length), ones(t.length), swings);
   }
 
   private Capture capture() {

@@ -118,10 +118,19 @@ class SignalChecksTest {
   @Test
   void weakSignalFires() {
     cranking();
-    scene.low = -0.1;
-    scene.high = 0.1;
+    scene.voltsAt200 = 0.3;
     scene.notReceived = (t, k, r) -> t < 0.3 && k % 5 == 0;
     Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+  }
+
+  /** Height in proportion to speed, from the swing of flux: v = dF/dt. */
+  @Test
+  void weakSignalGivesTheHeightAtCrankingSpeed() {
+    scene.voltsAt200 = 0.15;
+    Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.evidence().get(0))
+        .contains("is 150\u202fmV from peak to peak at 200\u202frev/min");
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
   }
 
@@ -129,6 +138,44 @@ class SignalChecksTest {
   void weakSignalStaysQuiet() {
     cranking();
     quiet(new WeakSignalCheck(), scene);
+  }
+
+  @Test
+  void signalFadingFires() {
+    scene.fadesTo = 0.5;
+    assertThat(fires(new SignalFadingCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void signalFadingStaysQuiet() {
+    quiet(new SignalFadingCheck(), scene);
+  }
+
+  @Test
+  void probeFactorFires() {
+    scene.voltsAt200 = 12;
+    fires(new ProbeFactorCheck(), scene);
+  }
+
+  @Test
+  void probeFactorStaysQuiet() {
+    quiet(new ProbeFactorCheck(), scene);
+  }
+
+  @Test
+  void hallLevelsFires() {
+    scene.kind = SensorKind.HALL;
+    scene.low = 1.4;
+    scene.high = 5;
+    assertThat(fires(new HallLevelsCheck(), scene).nextTest()).contains("sensor's ground");
+  }
+
+  @Test
+  void hallLevelsStaysQuiet() {
+    scene.kind = SensorKind.HALL;
+    scene.low = 0.1;
+    scene.high = 5;
+    quiet(new HallLevelsCheck(), scene);
   }
 
   private void cranking() {

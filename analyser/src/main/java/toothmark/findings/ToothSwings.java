@@ -1,0 +1,101 @@
+package toothmark.findings;
+
+import java.util.Arrays;
+import java.util.Optional;
+import toothmark.edges.EdgeTrain;
+
+/**
+ * How strong the sensor's signal is, as the swing of flux from slot to tooth, which does not depend
+ * on speed: over all, by tooth, and from the beginning of the record to its end.
+ */
+final class ToothSwings {
+
+  private static final int FEWEST = 40;
+
+  private final double median;
+  private final double change;
+  private final double[] byTooth;
+
+  private ToothSwings(double median, double change, double[] byTooth) {
+    this.median = median;
+    this.change = change;
+    this.byTooth = byTooth;
+  }
+
+  /** The swings; empty for a signal that has no flux. */
+  static Optional<ToothSwings> of(Turns turns, EdgeTrain train) {
+    double[] swing = new double[turns.teeth()];
+    int[] number = new int[swing.length];
+    int n = 0;
+    for (int i = 0; i < swing.length; i++) {
+      int edge = turns.seen(i) ? edgeAt(train, turns.time(i)) : -1;
+      if (edge >= 0 && train.swing(edge) > 0) {
+        number[n] = turns.number(i);
+        swing[n++] = train.swing(edge);
+      }
+    }
+    if (n < FEWEST) {
+      return Optional.empty();
+    }
+    double median = median(swing, 0, n);
+    double change = median(swing, n - n / 4, n) / median(swing, 0, n / 4);
+    return Optional.of(
+        new ToothSwings(median, change, byTooth(swing, number, n, turns.pattern().teeth())));
+  }
+
+  /** Each tooth over the middle of the turn around it, so that a drift is no tooth's. */
+  private static double[] byTooth(double[] swing, int[] number, int n, int teeth) {
+    double[] sum = new double[teeth];
+    int[] count = new int[teeth];
+    int half = teeth / 2;
+    for (int from = 0; from + teeth <= n; from += Math.max(1, half)) {
+      double local = median(swing, from, from + teeth);
+      for (int i = from; i < from + teeth; i++) {
+        sum[number[i] - 1] += swing[i] / local;
+        count[number[i] - 1]++;
+      }
+    }
+    double[] mean = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      mean[k] = count[k] == 0 ? 1 : sum[k] / count[k];
+    }
+    return mean;
+  }
+
+  private static double median(double[] x, int from, int to) {
+    double[] s = Arrays.copyOfRange(x, from, to);
+    Arrays.sort(s);
+    return s[s.length / 2];
+  }
+
+  private static int edgeAt(EdgeTrain train, double time) {
+    int low = 0;
+    int high = train.size() - 1;
+    while (low <= high) {
+      int middle = (low + high) >>> 1;
+      if (train.time(middle) < time) {
+        low = middle + 1;
+      } else if (train.time(middle) > time) {
+        high = middle - 1;
+      } else {
+        return middle;
+      }
+    }
+    return -1;
+  }
+
+  /** Peak-to-peak voltage at a speed: of a sine of frequency f and swing S it is 2 pi f S. */
+  double peakToPeakVolts(int slots, double rpm) {
+    return 2 * Math.PI * slots * rpm / 60 * median;
+  }
+
+  /** Last quarter of the record over the first. */
+  double change() {
+    return change;
+  }
+
+  /** Swing of a tooth over that of the middle tooth; 1 where it was never seen. */
+  double of(int tooth) {
+    return byTooth[tooth - 1];
+  }
+}

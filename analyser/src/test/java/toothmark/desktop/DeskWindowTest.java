@@ -1,0 +1,242 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import javax.swing.JComponent;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import toothmark.chart.Ink;
+import toothmark.units.Interval;
+
+/** The real window, worked with events; skipped where there is no display. */
+class DeskWindowTest {
+
+  private static final Path SAMPLES = Path.of("../signal-samples");
+
+  private DrivenWindow window;
+
+  @BeforeEach
+  void open() throws Exception {
+    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
+    javax.swing.SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
+    window = DrivenWindow.show(new Dimension(1366, 768));
+    window.openSample();
+  }
+
+  @AfterEach
+  void close() {
+    if (window != null) {
+      window.close();
+    }
+  }
+
+  @Test
+  void theSampleShowsItsVerdictFindingAndWhatToLookAt() {
+    assertThat(window.<String>ask(w -> text(w, "verdict.text")))
+        .isEqualTo("The crank signal drops out: a wire or plug is opening.");
+    assertThat(window.<Boolean>ask(w -> named(w, "notice").isVisible())).isTrue();
+    assertThat(window.<Integer>ask(w -> w.model.events().size())).isPositive();
+  }
+
+  @Test
+  void theWheelOfTheMouseZoomsAboutThePointerAndTheStripFollows() {
+    window.run("showAll");
+    window.run("trace");
+    Interval before = shown();
+    window.on(
+        w ->
+            w.trace.dispatchEvent(
+                new MouseWheelEvent(
+                    w.trace, MouseEvent.MOUSE_WHEEL, 1, 0, 400, 100, 0, false, 0, 3, -4)));
+    assertThat(shown().seconds()).isBetween(0.3 * before.seconds(), 0.5 * before.seconds());
+  }
+
+  @Test
+  void draggingMovesTheViewByWhatThePointerMoved() {
+    window.run("nextEvent");
+    window.settle();
+    Interval before = shown();
+    window.on(
+        w -> {
+          mouse(w.trace, MouseEvent.MOUSE_PRESSED, 400);
+          mouse(w.trace, MouseEvent.MOUSE_DRAGGED, 300);
+          mouse(w.trace, MouseEvent.MOUSE_RELEASED, 300);
+        });
+    assertThat(shown().startInclusive()).isGreaterThan(before.startInclusive());
+    assertThat(shown().seconds())
+        .isEqualTo(before.seconds(), org.assertj.core.data.Offset.offset(1e-9));
+  }
+
+  @Test
+  void keysOfThePictureWalkTheEvents() {
+    window.on(w -> press(w.trace, "N"));
+    double first = window.ask(w -> w.model.selected.get().instant().orElseThrow());
+    window.on(w -> press(w.trace, "N"));
+    double second = window.ask(w -> w.model.selected.get().instant().orElseThrow());
+    assertThat(second).isGreaterThan(first);
+    window.on(w -> press(w.trace, "P"));
+    assertThat(window.<Double>ask(w -> w.model.selected.get().instant().orElseThrow()))
+        .isEqualTo(first);
+  }
+
+  @Test
+  void aToothPickedOnTheWheelIsPickedInTheTraceAndTheReadout() {
+    window.on(
+        w -> {
+          int x = w.wheel.getWidth() / 2;
+          int y = w.wheel.getHeight() / 2;
+          // straight above the hub stands tooth 1
+          click(w.wheel, x, y - 60);
+        });
+    assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElse(0))).isEqualTo(1);
+    assertThat(window.<String>ask(w -> ((javax.swing.JLabel) named(w, "readout.tooth")).getText()))
+        .isEqualTo("1");
+  }
+
+  @Test
+  void aWrongPatternIsComplainedOfBesideItsFieldAndARightOneExaminedAgain() {
+    window.run("job");
+    window.on(w -> field(w, "field.wheel.pattern").setText("60-"));
+    assertThat(window.<String>ask(w -> text(w, "complaint.wheel.pattern")))
+        .startsWith("\"60-\" is not a wheel");
+    window.on(w -> field(w, "field.wheel.pattern").setText("60-2"));
+    window.settle();
+    assertThat(
+            window.<String>ask(
+                w ->
+                    w.model
+                        .examination()
+                        .orElseThrow()
+                        .sheet()
+                        .wheel()
+                        .pattern()
+                        .orElseThrow()
+                        .toString()))
+        .isEqualTo("60-2");
+    window.run("undo");
+    window.settle();
+    assertThat(window.<String>ask(w -> field(w, "field.wheel.pattern").getText())).isEmpty();
+  }
+
+  @Test
+  void aWrongFileIsComplainedOfAndTheOldStays() {
+    window.open(SAMPLES.resolve("README.md"));
+    assertThat(window.<String>ask(w -> text(w, "notice.text")))
+        .startsWith("README.md could not be opened.\nREADME.md: ");
+    assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
+  }
+
+  @Test
+  void aPictureIsSavedAsTheNameSays(@TempDir Path folder) throws Exception {
+    window.on(w -> w.pictures.show("speed"));
+    window.settle();
+    var figure =
+        window.ask(w -> w.pictures.current().orElseThrow().getValue().figure().orElseThrow());
+    String svg =
+        new String(
+            PictureFile.bytes(figure, folder.resolve("speed.svg")),
+            java.nio.charset.StandardCharsets.UTF_8);
+    assertThat(svg).startsWith("<?xml").contains("<svg").contains("rev/min");
+    byte[] png = PictureFile.bytes(figure, folder.resolve("speed.PNG"));
+    Files.write(folder.resolve("speed.PNG"), png);
+    assertThat(javax.imageio.ImageIO.read(folder.resolve("speed.PNG").toFile()).getWidth())
+        .isEqualTo(1520);
+  }
+
+  @Test
+  void everyControlThatTakesTheFocusHasANameToBeReadOut() {
+    window.on(w -> check(w.frame.getContentPane()));
+  }
+
+  private static void check(Container c) {
+    for (Component part : c.getComponents()) {
+      boolean ours =
+          part instanceof PictureView
+              || part instanceof JTextField
+              || part instanceof javax.swing.AbstractButton
+              || part instanceof javax.swing.JList;
+      if (ours && part.isFocusable() && part.isShowing()) {
+        String spoken = part.getAccessibleContext().getAccessibleName();
+        assertThat(spoken).as(part.getClass() + " " + part.getName()).isNotBlank();
+      }
+      if (part instanceof Container inner
+          && !(part instanceof javax.swing.JScrollBar)
+          && !(part instanceof javax.swing.JSplitPane)
+          && !(part instanceof javax.swing.JComboBox)) {
+        check(inner);
+      }
+    }
+  }
+
+  private Interval shown() {
+    return window.ask(w -> w.model.view.get().orElseThrow().shown());
+  }
+
+  private static String text(DeskWindow w, String name) {
+    return ((javax.swing.text.JTextComponent) named(w, name)).getText();
+  }
+
+  private static JTextField field(DeskWindow w, String name) {
+    return (JTextField) named(w, name);
+  }
+
+  private static Component named(DeskWindow w, String name) {
+    Component found = find(w.frame.getContentPane(), name);
+    assertThat(found).as(name).isNotNull();
+    return found;
+  }
+
+  private static Component find(Container c, String name) {
+    for (Component part : c.getComponents()) {
+      if (name.equals(part.getName())) {
+        return part;
+      }
+      Component deeper = part instanceof Container inner ? find(inner, name) : null;
+      if (deeper != null) {
+        return deeper;
+      }
+    }
+    return null;
+  }
+
+  private static void press(JComponent c, String key) {
+    KeyStroke stroke = KeyStroke.getKeyStroke(key);
+    Object name = c.getInputMap(JComponent.WHEN_FOCUSED).get(stroke);
+    assertThat(name).as(key).isNotNull();
+    javax.swing.SwingUtilities.notifyAction(
+        c.getActionMap().get(name),
+        stroke,
+        new KeyEvent(c, KeyEvent.KEY_PRESSED, 1, 0, stroke.getKeyCode(), KeyEvent.CHAR_UNDEFINED),
+        c,
+        0);
+  }
+
+  private static void click(Component c, int x, int y) {
+    for (int id : new int[] {MouseEvent.MOUSE_PRESSED, MouseEvent.MOUSE_RELEASED}) {
+      c.dispatchEvent(
+          new MouseEvent(
+              c, id, 1, InputEvent.BUTTON1_DOWN_MASK, x, y, 1, false, MouseEvent.BUTTON1));
+    }
+  }
+
+  private static void mouse(Component c, int id, int x) {
+    c.dispatchEvent(
+        new MouseEvent(
+            c, id, 1, InputEvent.BUTTON1_DOWN_MASK, x, 100, 1, false, MouseEvent.BUTTON1));
+  }
+}

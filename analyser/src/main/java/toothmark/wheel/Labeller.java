@@ -132,11 +132,13 @@ final class Labeller {
       }
       if (effort.shortCut && i >= surprise && (i - from) % LOOK_EVERY == 0 && isAlone(i)) {
         Survivor lone = leader();
-        settle(lone);
         Survivor on = steady.follow(lone, to, labels);
         surprise = Math.max(surprise, steady.end()) + wheel.teeth() / 2;
-        goOn(on);
-        i = on.edge;
+        if (on != lone) {
+          settle(lone);
+          goOn(on);
+          i = on.edge;
+        }
       }
     }
     finish();
@@ -146,7 +148,10 @@ final class Labeller {
   /** Whether one reading is so far ahead that no other need be looked at. */
   private boolean isAlone(int i) {
     Survivor lone = leader();
-    if (lone.edge != i || !lone.paceKnown || lone.surprise > CALM || i - labels.from < FIRST_EDGES) {
+    if (lone.edge != i
+        || !lone.paceKnown
+        || lone.surprise > CALM
+        || i - labels.from < FIRST_EDGES) {
       return false;
     }
     for (Survivor s : open) {

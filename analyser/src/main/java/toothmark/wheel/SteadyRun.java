@@ -78,8 +78,7 @@ final class SteadyRun {
     if (edges.toothNats[i] > WEAK_NATS || dt <= 0) {
       return false;
     }
-    filter.lookAhead(
-        (edges.times[i] - edges.times[i - 1]) / interval, noise.roughnessAt(interval));
+    filter.lookAhead((edges.times[i] - edges.times[i - 1]) / interval, noise.roughnessAt(interval));
     filter.predict(state);
     double u = edges.uncertainties[i] / interval;
     double jitter = noise.jitter() * noise.jitter() + u * u;

@@ -10,8 +10,14 @@ class SteadyRunTest {
 
   @ParameterizedTest
   @CsvSource({
-    "36-1, 0, 0", "60-2, 0, 0", "12-1, 0, 0", "36-1, 0.01, 0.01", "60-2, 0.02, 0.01",
-    "36-1, 0.2, 0.05", "12+1, 0.02, 0.02", "24, 0.02, 0.02"
+    "36-1, 0, 0",
+    "60-2, 0, 0",
+    "12-1, 0, 0",
+    "36-1, 0.01, 0.01",
+    "60-2, 0.02, 0.01",
+    "36-1, 0.2, 0.05",
+    "12+1, 0.02, 0.02",
+    "24, 0.02, 0.02"
   })
   void givesTheLabelsOfTheFullSearch(String wheel, double strays, double lost) {
     EdgeSeries edges =

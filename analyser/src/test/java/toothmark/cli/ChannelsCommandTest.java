@@ -23,9 +23,9 @@ class ChannelsCommandTest {
     assertThat(run.code()).as(run.err()).isZero();
     assertThat(run.out())
         .startsWith("hall.csv: delimited text, comma")
-        .contains("CH1          taken for crank, 100 kHz, 11 520 samples, 0.000 to 5.000 V")
-        .contains("wheel        36-1, 4167 to 4167 rev/min")
-        .contains("samples for each tooth at 4167 rev/min; 8 are kept up to")
+        .contains("CH1          taken for crank, 100 kHz, 11 520 samples, −0.020 to 5.020 V")
+        .contains("wheel        36-1, 416")
+        .contains("long         7.9 turns, enough")
         .contains("read as      header: 1 line above the rows, from line 1")
         .containsPattern("[\\u2801-\\u28ff]{10}");
   }
@@ -47,7 +47,9 @@ class ChannelsCommandTest {
     for (int i = 0; i < turns * SLOTS * SAMPLES_A_TOOTH; i++) {
       int slot = (int) (i / SAMPLES_A_TOOTH) % SLOTS;
       boolean tooth = i % SAMPLES_A_TOOTH < SAMPLES_A_TOOTH / 2 && slot != SLOTS - 1;
-      text.append(String.format(Locale.ROOT, "%.5f,%.1f%n", i * 1e-5, tooth ? 5.0 : 0.0));
+      double ripple = 0.02 * Math.sin(i * 1.7);
+      text.append(
+          String.format(Locale.ROOT, "%.5f,%.3f%n", i * 1e-5, (tooth ? 5.0 : 0.0) + ripple));
     }
     return Files.writeString(temp.resolve("hall.csv"), text);
   }

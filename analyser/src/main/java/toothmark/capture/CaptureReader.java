@@ -2,6 +2,8 @@ package toothmark.capture;
 
 import java.io.IOException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import toothmark.capture.source.ByteSource;
 import toothmark.capture.text.TextCapture;
 import toothmark.capture.vcd.ValueChangeDump;
@@ -15,7 +17,7 @@ public final class CaptureReader {
   /**
    * Reads a capture.
    *
-   * @param file what to read; never changed
+   * @param file what to read, {@code -} for standard input; never changed
    * @param options what the user states
    * @return the capture; close it after use
    * @throws UnreadableCaptureException if the file is broken
@@ -25,20 +27,33 @@ public final class CaptureReader {
    */
   public static Capture read(Path file, ReadingOptions options)
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
-    try (ByteSource source = ByteSource.open(file, options.progress())) {
-      byte[] head = source.head();
-      if (head.length == 0) {
-        throw new UnreadableCaptureException(
-            source.name() + ": the file is empty; record the capture again");
-      }
-      if (ValueChangeDump.looksLike(head)) {
-        return ValueChangeDump.read(source);
-      }
-      if (WavCapture.looksLike(head)) {
-        return WavCapture.read(source);
-      }
-      FileKind.refuse(source.name(), head);
-      return TextCapture.read(source, options);
+    try (ByteSource source = ByteSource.open(file, options)) {
+      Capture whole = read(source, options);
+      return source.isCut() ? started(whole) : whole;
     }
+  }
+
+  private static Capture started(Capture capture) {
+    List<String> doubts = new ArrayList<>(capture.reading().doubts());
+    doubts.add(0, "only the start of the file was read");
+    Reading reading = new Reading(capture.reading().format(), capture.reading().facts(), doubts);
+    return new Capture(capture.file(), capture.channels(), reading);
+  }
+
+  private static Capture read(ByteSource source, ReadingOptions options)
+      throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
+    byte[] head = source.head();
+    if (head.length == 0) {
+      throw new UnreadableCaptureException(
+          source.name() + ": the file is empty; record the capture again");
+    }
+    if (ValueChangeDump.looksLike(head)) {
+      return ValueChangeDump.read(source);
+    }
+    if (WavCapture.looksLike(head)) {
+      return WavCapture.read(source);
+    }
+    FileKind.refuse(source.name(), head);
+    return TextCapture.read(source, options);
   }
 }

@@ -2,9 +2,6 @@ package toothmark.capture;
 
 /** Kinds of file that are known by their first bytes but not read. */
 enum FileKind {
-  ZIP("a ZIP archive or a spreadsheet", "PK\3\4"),
-  ZSTD("compressed with Zstandard", "(\u00b5/\u00fd"),
-  XZ("compressed with xz", "\u00fd7zXZ"),
   BZIP2("compressed with bzip2", "BZh"),
   SEVEN_ZIP("a 7z archive", "7z\u00bc\u00af"),
   HDF5("an HDF5 file", "\u0089HDF"),

@@ -2,6 +2,7 @@ package toothmark.capture;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalLong;
 
 /**
  * What the user states about a file; everything else is found from the file itself.
@@ -11,25 +12,29 @@ import java.util.OptionalDouble;
 public final class ReadingOptions {
 
   private static final ReadingOptions DEFAULTS =
-      new ReadingOptions(null, null, null, OptionalDouble.empty(), ReadingProgress.NONE);
+      new ReadingOptions(
+          null, null, null, OptionalDouble.empty(), ReadingProgress.NONE, OptionalLong.empty());
 
   private final Character delimiter;
   private final Character decimalMark;
   private final String timeUnit;
   private final OptionalDouble intervalSeconds;
   private final ReadingProgress progress;
+  private final OptionalLong firstBytes;
 
   private ReadingOptions(
       Character delimiter,
       Character decimalMark,
       String timeUnit,
       OptionalDouble intervalSeconds,
-      ReadingProgress progress) {
+      ReadingProgress progress,
+      OptionalLong firstBytes) {
     this.delimiter = delimiter;
     this.decimalMark = decimalMark;
     this.timeUnit = timeUnit;
     this.intervalSeconds = intervalSeconds;
     this.progress = progress;
+    this.firstBytes = firstBytes;
   }
 
   /**
@@ -48,7 +53,7 @@ public final class ReadingOptions {
    * @return changed options
    */
   public ReadingOptions withDelimiter(char mark) {
-    return new ReadingOptions(mark, decimalMark, timeUnit, intervalSeconds, progress);
+    return new ReadingOptions(mark, decimalMark, timeUnit, intervalSeconds, progress, firstBytes);
   }
 
   /**
@@ -61,7 +66,7 @@ public final class ReadingOptions {
     if (mark != '.' && mark != ',') {
       throw new IllegalArgumentException("a decimal mark is '.' or ',', got '" + mark + "'");
     }
-    return new ReadingOptions(delimiter, mark, timeUnit, intervalSeconds, progress);
+    return new ReadingOptions(delimiter, mark, timeUnit, intervalSeconds, progress, firstBytes);
   }
 
   /**
@@ -71,7 +76,7 @@ public final class ReadingOptions {
    * @return changed options
    */
   public ReadingOptions withTimeUnit(String unit) {
-    return new ReadingOptions(delimiter, decimalMark, unit, intervalSeconds, progress);
+    return new ReadingOptions(delimiter, decimalMark, unit, intervalSeconds, progress, firstBytes);
   }
 
   /**
@@ -85,7 +90,7 @@ public final class ReadingOptions {
       throw new IllegalArgumentException("a sampling interval is positive, got " + seconds + " s");
     }
     return new ReadingOptions(
-        delimiter, decimalMark, timeUnit, OptionalDouble.of(seconds), progress);
+        delimiter, decimalMark, timeUnit, OptionalDouble.of(seconds), progress, firstBytes);
   }
 
   /**
@@ -95,7 +100,19 @@ public final class ReadingOptions {
    * @return changed options
    */
   public ReadingOptions withProgress(ReadingProgress listener) {
-    return new ReadingOptions(delimiter, decimalMark, timeUnit, intervalSeconds, listener);
+    return new ReadingOptions(
+        delimiter, decimalMark, timeUnit, intervalSeconds, listener, firstBytes);
+  }
+
+  /**
+   * Says that only the start of a text or dump is wanted.
+   *
+   * @param bytes how many unpacked bytes; reading ends with the last line that fits; positive
+   * @return changed options
+   */
+  public ReadingOptions withFirstBytes(long bytes) {
+    return new ReadingOptions(
+        delimiter, decimalMark, timeUnit, intervalSeconds, progress, OptionalLong.of(bytes));
   }
 
   /**
@@ -141,5 +158,14 @@ public final class ReadingOptions {
    */
   public ReadingProgress progress() {
     return progress;
+  }
+
+  /**
+   * How much of the start of a text or dump is wanted.
+   *
+   * @return unpacked bytes; empty for all
+   */
+  public OptionalLong firstBytes() {
+    return firstBytes;
   }
 }

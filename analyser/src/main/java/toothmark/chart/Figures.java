@@ -75,6 +75,15 @@ public final class Figures {
   }
 
   /**
+   * The crank signal of many turns, laid over each other.
+   *
+   * @return empty when fewer than two turns were decoded or the capture holds edges only
+   */
+  public Optional<Figure> turns() {
+    return new TurnsFigure(examination, ink).draw();
+  }
+
+  /**
    * The figures that every page shows, whatever was found.
    *
    * @return in the order of the page: wheel, speed, timing, sync losses

@@ -23,6 +23,17 @@ final class SeriesCurve implements Curve {
     this.longestStep = longestStep;
   }
 
+  /** Joins all points, of which there is at least one, in rising order. */
+  static SeriesCurve through(Points points) {
+    double[] xs = new double[points.size()];
+    double[] ys = new double[xs.length];
+    for (int i = 0; i < xs.length; i++) {
+      xs[i] = points.x(i);
+      ys[i] = points.y(i);
+    }
+    return new SeriesCurve(xs, ys, Double.POSITIVE_INFINITY);
+  }
+
   @Override
   public Range across() {
     return new Range(xs[0], xs[xs.length - 1]);

@@ -5,6 +5,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.IntToDoubleFunction;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.PlotRenderingInfo;
@@ -53,51 +54,49 @@ final class WheelPlot extends Plot {
   }
 
   private static Plot byTooth(ToothGeometry g, OddTeeth odd, Ink ink) {
+    return Plots.stack(
+        Axes.linear("tooth", 1, ink), List.of(place(g, odd, ink), signal(g, odd, ink)), 1, 1);
+  }
+
+  private static XYPlot place(ToothGeometry g, OddTeeth odd, Ink ink) {
     Points lower = new Points();
     Points upper = new Points();
-    Points place = new Points();
-    Points signal = new Points();
-    Points oddPlace = new Points();
-    Points oddSignal = new Points();
     List<Label> labels = new ArrayList<>();
     for (int k = 1; k <= g.teeth(); k++) {
       double half = Say.EXPAND * g.uncertaintyDegrees(k);
       lower.add(k, -half);
       upper.add(k, half);
-      (odd.contains(k) ? oddPlace : place).add(k, g.offsetDegrees(k));
-      (odd.contains(k) ? oddSignal : signal).add(k, g.amplitude(k));
     }
     for (int k : odd.teeth()) {
-      labels.add(
-          new Label(
-              k,
-              g.offsetDegrees(k),
-              Integer.toString(k),
-              g.offsetDegrees(k) > 0 ? Place.ABOVE : Place.BELOW,
-              ink.trouble()));
+      double late = g.offsetDegrees(k);
+      Place side = late > 0 ? Place.ABOVE : Place.BELOW;
+      labels.add(new Label(k, late, Integer.toString(k), side, ink.trouble()));
     }
-    NumberAxis places = Axes.linear("late (°)", 0.2, ink);
-    places.setLowerMargin(0.15);
-    places.setUpperMargin(0.15);
-    NumberAxis signals = Axes.linear("signal (1 = median)", 1, ink);
-    XYPlot top =
-        Plots.plot(
-            null,
-            places,
-            List.of(
-                new BandLayer(lower, upper, ink.grid()),
-                new StemsLayer(place, 0, 2, ink.crank()),
-                new StemsLayer(oddPlace, 0, 3, ink.trouble()),
-                new LabelsLayer(labels, Lettering.regular(11), ink.paper())),
-            ink);
-    XYPlot bottom =
-        Plots.plot(
-            null,
-            signals,
-            List.of(
-                new StemsLayer(signal, 0, 2, ink.crank()),
-                new StemsLayer(oddSignal, 0, 3, ink.trouble())),
-            ink);
-    return Plots.stack(Axes.linear("tooth", 1, ink), List.of(top, bottom), 1, 1);
+    NumberAxis axis = Axes.linear("late (°)", 0.2, ink);
+    axis.setLowerMargin(0.15);
+    axis.setUpperMargin(0.15);
+    List<Layer> layers = new ArrayList<>(List.of(new BandLayer(lower, upper, ink.grid())));
+    layers.addAll(stems(g.teeth(), g::offsetDegrees, odd, ink));
+    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+    return Plots.plot(null, axis, layers, ink);
+  }
+
+  private static XYPlot signal(ToothGeometry g, OddTeeth odd, Ink ink) {
+    return Plots.plot(
+        null,
+        Axes.linear("signal (1 = median)", 1, ink),
+        stems(g.teeth(), g::amplitude, odd, ink),
+        ink);
+  }
+
+  /** One stem a tooth; the odd ones stand out. */
+  private static List<Layer> stems(int teeth, IntToDoubleFunction value, OddTeeth odd, Ink ink) {
+    Points usual = new Points();
+    Points strange = new Points();
+    for (int k = 1; k <= teeth; k++) {
+      (odd.contains(k) ? strange : usual).add(k, value.applyAsDouble(k));
+    }
+    return List.of(
+        new StemsLayer(usual, 0, 2, ink.crank()), new StemsLayer(strange, 0, 3, ink.trouble()));
   }
 }

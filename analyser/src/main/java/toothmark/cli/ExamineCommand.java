@@ -47,7 +47,9 @@ final class ExamineCommand implements Callable<Integer> {
 
   @Parameters(
       paramLabel = "CAPTURE",
-      description = "delimited text, value change dump or list of edges or periods; may be gzipped")
+      description =
+          "delimited text, value change dump, sound, or list of edges or periods; may be packed"
+              + " (gz, zst, xz, zip); - for standard input")
   private Path capture;
 
   @Option(
@@ -104,7 +106,11 @@ final class ExamineCommand implements Callable<Integer> {
   /** The capture's name without its endings, in the working directory. */
   static Path folderNamedAfter(Path capture) {
     String name = capture.getFileName().toString();
-    String stem = name.replaceFirst("(?i)\\.gz$", "").replaceFirst("\\.[A-Za-z0-9]{1,5}$", "");
+    String stem =
+        name.replaceFirst("(?i)\\.(gz|zst|xz|zip)$", "").replaceFirst("\\.[A-Za-z0-9]{1,5}$", "");
+    if (name.equals("-")) {
+      return Path.of("examination");
+    }
     return Path.of(stem.isEmpty() || stem.equals(name) ? name + "-examination" : stem);
   }
 

@@ -13,6 +13,7 @@ import picocli.CommandLine.Spec;
     versionProvider = Version.class,
     subcommands = {
       ExamineCommand.class,
+      ChannelsCommand.class,
       DeskCommand.class,
       TdcCommand.class,
       StrobeCommand.class,
@@ -26,6 +27,7 @@ import picocli.CommandLine.Spec;
       "",
       "Examples:",
       "  toothmark examine idle.csv",
+      "  toothmark channels idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
       "  toothmark tdc 21 15",
       "  toothmark tape --diameter 150",

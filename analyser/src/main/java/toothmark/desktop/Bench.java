@@ -3,9 +3,11 @@ package toothmark.desktop;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.Consumer;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.Channel;
@@ -33,6 +35,7 @@ final class Bench {
   private static final long TELL_EVERY_NANOS = 50_000_000L;
 
   private final Executor background;
+  private final Executor aside;
   private final Executor window;
   private final AtomicLong order = new AtomicLong();
 
@@ -41,6 +44,9 @@ final class Bench {
 
   /** What is open. */
   final Watched<Optional<Session>> session = new Watched<>(Optional.empty());
+
+  /** How many pieces of work are under way beside. */
+  final Watched<Integer> asides = new Watched<>(0);
 
   /** What went wrong last; empty once something goes right. */
   final Watched<Optional<Complaint>> complaint = new Watched<>(Optional.empty());
@@ -53,9 +59,10 @@ final class Bench {
    */
   record Progress(String doing, double share) {}
 
-  /** Does its work on one executor and tells on another. */
-  Bench(Executor background, Executor window) {
+  /** Reads and examines on one executor, does small work on another, and tells on the third. */
+  Bench(Executor background, Executor aside, Executor window) {
     this.background = background;
+    this.aside = aside;
     this.window = window;
   }
 
@@ -81,6 +88,36 @@ final class Bench {
   void cancel() {
     order.incrementAndGet();
     progress.set(Optional.empty());
+  }
+
+  /**
+   * Does a piece of work away from the window's thread, beside reading and examining.
+   *
+   * @param name what it is about, for a complaint
+   * @param work gives a result
+   * @param then takes it, on the window's thread
+   */
+  <T> void aside(String name, Callable<T> work, Consumer<T> then) {
+    asides.set(asides.get() + 1);
+    aside.execute(
+        () -> {
+          Runnable told = told(name, work, then);
+          window.execute(
+              () -> {
+                asides.set(asides.get() - 1);
+                told.run();
+              });
+        });
+  }
+
+  private <T> Runnable told(String name, Callable<T> work, Consumer<T> then) {
+    try {
+      T result = work.call();
+      return () -> then.accept(result);
+    } catch (Exception | OutOfMemoryError e) {
+      Complaint said = Complaint.of(name, e);
+      return () -> complaint.set(Optional.of(said));
+    }
   }
 
   private long begin(String doing) {
@@ -122,11 +159,17 @@ final class Bench {
       tell(
           mine,
           () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
-      Session examined = recorded.with(Examiner.examine(capture, sheet, log));
+      Session examined = recorded.with(Examiner.examine(capture, sheet, log, () -> goOn(mine)));
       window.execute(() -> replace(mine, examined));
     } catch (Exception | Error e) {
       capture.close();
       throw e;
+    }
+  }
+
+  private void goOn(long mine) {
+    if (mine != order.get()) {
+      throw new CancellationException();
     }
   }
 
@@ -143,7 +186,7 @@ final class Bench {
   }
 
   private void examine(long mine, Session s, JobSheet sheet) throws Exception {
-    Session next = s.with(Examiner.examine(s.capture(), sheet, s.log()));
+    Session next = s.with(Examiner.examine(s.capture(), sheet, s.log(), () -> goOn(mine)));
     tell(
         mine,
         () -> {

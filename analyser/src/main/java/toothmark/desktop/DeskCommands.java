@@ -69,6 +69,7 @@ final class DeskCommands {
     commands.add("findings", "menu 1", () -> show(0));
     commands.add("measures", "menu 2", () -> show(1));
     commands.add("job", "menu 3", () -> show(2));
+    commands.add("whatIf", "menu 6", () -> show(3));
     commands.add(
         "trace",
         "menu 4",

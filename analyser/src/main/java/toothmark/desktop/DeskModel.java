@@ -51,11 +51,15 @@ final class DeskModel {
   /** The job sheet as typed. */
   final JobModel job = new JobModel();
 
+  /** Other input circuits, tried on what is open. */
+  final WhatIf whatIf;
+
   private List<CaptureEvent> events = List.of();
   private Optional<Request> open = Optional.empty();
 
-  DeskModel(Executor background, Executor window) {
-    bench = new Bench(background, window);
+  DeskModel(Executor background, Executor aside, Executor window) {
+    bench = new Bench(background, aside, window);
+    whatIf = new WhatIf(bench);
     bench.session.watch(s -> s.ifPresent(this::arrived));
     job.asked.watch(this::asked);
   }

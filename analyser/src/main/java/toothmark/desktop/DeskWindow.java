@@ -17,6 +17,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
+import java.util.concurrent.ForkJoinPool;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -53,10 +54,11 @@ final class DeskWindow {
   private final VerdictView verdict;
   private final FindingsView findings;
   private final MeasuresView measures;
+  private final WhatIfView whatIf;
   private final ReadoutView readout;
 
   DeskWindow(Executor background, RecentFiles recent) {
-    model = new DeskModel(background, SwingUtilities::invokeLater);
+    model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
     files = new FileDoor(this, recent);
     notice = new Notice(model);
     trace = new TraceView(model);
@@ -67,6 +69,7 @@ final class DeskWindow {
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
     measures = new MeasuresView(model);
+    whatIf = new WhatIfView(model);
     readout = new ReadoutView(model, commands);
     lay();
     wire();
@@ -101,6 +104,7 @@ final class DeskWindow {
     side.addTab(Phrases.of("side.findings"), findings);
     side.addTab(Phrases.of("side.measures"), scrolled(measures));
     side.addTab(Phrases.of("side.job"), scrolled(new JobView(model, commands)));
+    side.addTab(Phrases.of("side.whatIf"), scrolled(whatIf));
     return side;
   }
 
@@ -238,6 +242,7 @@ final class DeskWindow {
     findings.refresh();
     measures.refresh();
     readout.refresh();
+    whatIf.refresh();
     frame.getContentPane().revalidate();
   }
 

@@ -11,7 +11,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
@@ -24,6 +24,7 @@ import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.plot.Zoomable;
 import toothmark.chart.Figure;
+import toothmark.chart.Figures;
 
 /** One figure: its question, its answer, and the chart, which can be zoomed. */
 final class FigureView extends JPanel {
@@ -31,17 +32,18 @@ final class FigureView extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private final transient DeskModel model;
-  private final transient Supplier<Optional<Figure>> source;
+  private final transient Function<Figures, Optional<Figure>> draw;
   private final Prose question = new Prose();
   private final Prose answer = new Prose();
   private final Canvas canvas;
   private transient Optional<Figure> figure = Optional.empty();
+  private long asked;
 
-  /** Shows what a source draws; {@link #refresh} asks it again. */
-  FigureView(DeskModel model, String name, Supplier<Optional<Figure>> source) {
+  /** Shows one of the figures of what is open, once {@link #refresh} asked for it. */
+  FigureView(DeskModel model, String name, Function<Figures, Optional<Figure>> draw) {
     super(new BorderLayout());
     this.model = model;
-    this.source = source;
+    this.draw = draw;
     setName("figure." + name);
     canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
     JPanel words = new JPanel(new BorderLayout(0, 1));
@@ -55,9 +57,22 @@ final class FigureView extends JPanel {
     model.view.watch(s -> canvas.repaint());
   }
 
-  /** Draws anew, as after another examination or a change of colours. */
+  /** Draws anew, as after another examination or a change of colours; the old stays until then. */
   void refresh() {
-    figure = source.get();
+    long mine = ++asked;
+    Optional<Figures> figures = model.examination().map(e -> Figures.of(e, Look.ink()));
+    model.bench.aside(
+        getName(),
+        () -> figures.flatMap(draw),
+        drawn -> {
+          if (mine == asked) {
+            show(drawn);
+          }
+        });
+  }
+
+  private void show(Optional<Figure> drawn) {
+    figure = drawn;
     setBackground(Look.ink().paper());
     question.say(
         figure.map(Figure::question).orElse(Phrases.of("picture.empty")), Look.strong(1.05));

@@ -13,6 +13,7 @@ import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
+import toothmark.examination.Examination;
 import toothmark.report.ResultFolder;
 
 /** Everything that goes into the window and out of it as a file. */
@@ -149,12 +150,11 @@ final class FileDoor {
   }
 
   void writeReport(Path into) {
-    try {
-      List<Path> written = ResultFolder.write(window.model.examination().orElseThrow(), into);
-      show(written.get(0));
-    } catch (IOException e) {
-      complain(into.toString(), e);
-    }
+    Examination examination = window.model.examination().orElseThrow();
+    window.model.bench.aside(
+        into.toString(),
+        () -> ResultFolder.write(examination, into, ResultFolder.Page.HTML_AND_PDF),
+        written -> show(written.get(0)));
   }
 
   private void show(Path page) {

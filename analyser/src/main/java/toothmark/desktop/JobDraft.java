@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -174,13 +175,12 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
       sheet();
       return Optional.empty();
     } catch (JobSheetException e) {
-      String message = e.getMessage().replaceFirst("^" + NAME + "(, line \\d+)?: ", "");
-      for (Field f : Field.values()) {
-        if (message.startsWith(f.path() + ": ")) {
-          return Optional.of(new Fault(Optional.of(f), message.substring(f.path().length() + 2)));
-        }
-      }
-      return Optional.of(new Fault(Optional.empty(), message));
+      Optional<Field> field =
+          Arrays.stream(Field.values())
+              .filter(f -> e.key().equals(Optional.of(f.path())))
+              .findFirst();
+      String place = field.isPresent() ? "" : e.key().map(k -> k + ": ").orElse("");
+      return Optional.of(new Fault(field, place + e.fault()));
     }
   }
 

@@ -54,7 +54,16 @@ final class Menus {
             LINE,
             "play"));
     JMenu view =
-        menu("menu.view", "findings", "measures", "trace", "pictures", LINE, "angle", "height");
+        menu(
+            "menu.view",
+            "findings",
+            "measures",
+            "whatIf",
+            "trace",
+            "pictures",
+            LINE,
+            "angle",
+            "height");
     view.addSeparator();
     looks(view);
     items(view, LINE, "larger", "smaller");

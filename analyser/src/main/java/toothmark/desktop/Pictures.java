@@ -5,15 +5,13 @@ import java.awt.event.MouseEvent;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
-import java.util.function.BiFunction;
-import java.util.function.Supplier;
+import java.util.function.Function;
 import javax.swing.JComponent;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
 import javax.swing.JTabbedPane;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
-import toothmark.examination.Examination;
 import toothmark.findings.Finding;
 import toothmark.findings.Picture;
 
@@ -34,23 +32,22 @@ final class Pictures {
     tabs.setName("pictures");
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("pictures.name"));
     tabs.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
-    add("wheel", (f, e) -> f.draw(Picture.WHEEL));
-    add("speed", (f, e) -> f.draw(Picture.SPEED));
-    add("advance", (f, e) -> f.draw(Picture.ADVANCE));
-    add("alignment", (f, e) -> f.draw(Picture.ALIGNMENT));
-    add("dwell", (f, e) -> f.draw(Picture.DWELL));
-    add("sync", (f, e) -> f.draw(Picture.SYNC));
-    add("period", (f, e) -> f.draw(Picture.TOOTH_PERIOD));
-    add("orders", (f, e) -> f.draw(Picture.ORDERS));
+    add("wheel", f -> f.draw(Picture.WHEEL));
+    add("turns", Figures::turns);
+    add("speed", f -> f.draw(Picture.SPEED));
+    add("advance", f -> f.draw(Picture.ADVANCE));
+    add("alignment", f -> f.draw(Picture.ALIGNMENT));
+    add("dwell", f -> f.draw(Picture.DWELL));
+    add("sync", f -> f.draw(Picture.SYNC));
+    add("period", f -> f.draw(Picture.TOOTH_PERIOD));
+    add("orders", f -> f.draw(Picture.ORDERS));
     tabs.addChangeListener(e -> refreshShown());
     model.bench.session.watch(s -> refresh());
     model.selected.watch(s -> follow());
   }
 
-  private void add(String name, BiFunction<Figures, Examination, Optional<Figure>> draw) {
-    Supplier<Optional<Figure>> source =
-        () -> model.examination().flatMap(e -> draw.apply(Figures.of(e, Look.ink()), e));
-    FigureView view = new FigureView(model, name, source);
+  private void add(String name, Function<Figures, Optional<Figure>> draw) {
+    FigureView view = new FigureView(model, name, draw);
     view.canvas()
         .addMouseListener(
             new MouseAdapter() {

@@ -65,10 +65,14 @@ public final class Examiner {
   private final JobSheet sheet;
   private final Optional<ControllerLog> log;
 
-  private Examiner(Capture capture, JobSheet sheet, Optional<ControllerLog> log) {
+  private final Runnable betweenStages;
+
+  private Examiner(
+      Capture capture, JobSheet sheet, Optional<ControllerLog> log, Runnable betweenStages) {
     this.capture = capture;
     this.sheet = sheet;
     this.log = log;
+    this.betweenStages = betweenStages;
   }
 
   /**
@@ -82,17 +86,38 @@ public final class Examiner {
    */
   public static Examination examine(Capture capture, JobSheet sheet, Optional<ControllerLog> log)
       throws JobSheetException {
-    return new Examiner(capture, sheet, log).run();
+    return examine(capture, sheet, log, () -> {});
+  }
+
+  /**
+   * Examines a capture, unless it is called off.
+   *
+   * @param capture what was recorded
+   * @param sheet what the user states
+   * @param log what the controller logged; wins over a fixed advance of the sheet
+   * @param betweenStages called now and then; what it throws ends the examination
+   * @return everything that was found; a crank signal that cannot be decoded is a normal result
+   * @throws JobSheetException if the sheet does not fit the capture
+   */
+  public static Examination examine(
+      Capture capture, JobSheet sheet, Optional<ControllerLog> log, Runnable betweenStages)
+      throws JobSheetException {
+    return new Examiner(capture, sheet, log, betweenStages).run();
   }
 
   private Examination run() throws JobSheetException {
     CrankChannel crank = CrankChannel.find(capture, sheet);
     CrankEdges edges = edges(crank.channel());
+    betweenStages.run();
     WheelSearch wheel = identifier().identify(edges);
+    betweenStages.run();
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
+    betweenStages.run();
     EdgeDirection timed = timedEdge(edges, wheel.found());
     ReceiverTrace receiver = receive(crank.channel(), edges.kind(), timed, wheel.found());
+    betweenStages.run();
     Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
+    betweenStages.run();
     Observations seen =
         new Observations(
             capture,
@@ -152,7 +177,7 @@ public final class Examiner {
         .orElseGet(() -> new ReceiverTrace(heard.times(), List.of()));
   }
 
-  private static FollowedWheel followed(WheelPattern wheel) {
+  static FollowedWheel followed(WheelPattern wheel) {
     if (!wheel.hasReference()) {
       return FollowedWheel.plain(wheel.slots());
     }

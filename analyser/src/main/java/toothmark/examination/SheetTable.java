@@ -111,7 +111,7 @@ final class SheetTable {
     String placed = table.contains(List.of(key)) ? key : anyKey();
     TomlPosition at = placed.isEmpty() ? null : table.inputPositionOf(List.of(placed));
     String place = at == null ? file : file + ", line " + at.line();
-    return new JobSheetException(place + ": " + name(key) + ": " + what);
+    return new JobSheetException(place, name(key), what);
   }
 
   /** A key of this table, to say where a missing one belongs. */

@@ -26,14 +26,12 @@ import toothmark.wheel.ToothKind;
  */
 public final class VerdictText {
 
-  private static final int LABEL = 11;
   private static final int MOST_FINDINGS = 8;
 
-  private final int width;
-  private final List<Line> lines = new ArrayList<>();
+  private final ScreenLines lines;
 
   private VerdictText(int width) {
-    this.width = width;
+    this.lines = new ScreenLines(width);
   }
 
   /**
@@ -45,31 +43,31 @@ public final class VerdictText {
    * @return the lines, none wider than the screen unless one word or path is
    */
   public static List<Line> of(Examination examination, List<Path> written, int width) {
-    VerdictText text = new VerdictText(Math.max(40, width));
+    VerdictText text = new VerdictText(width);
     text.verdict(examination);
     text.findings(examination.diagnosis().findings());
     text.figures(examination);
     text.files(written);
-    return List.copyOf(text.lines);
+    return text.lines.lines();
   }
 
   private void verdict(Examination e) {
-    wrap(Role.VERDICT, "", e.diagnosis().verdict());
+    lines.wrap(Role.VERDICT, "", e.diagnosis().verdict());
     if (!e.diagnosis().nextStep().isEmpty()) {
-      wrap(Role.NEXT, "", "Next: " + e.diagnosis().nextStep());
+      lines.wrap(Role.NEXT, "", "Next: " + e.diagnosis().nextStep());
     }
-    gap();
+    lines.gap();
   }
 
   private void findings(List<Finding> findings) {
     for (Finding f : findings.subList(0, Math.min(MOST_FINDINGS, findings.size()))) {
-      wrap(role(f.severity()), f.severity().label().toUpperCase(Locale.ROOT), f.title());
+      lines.wrap(role(f.severity()), f.severity().label().toUpperCase(Locale.ROOT), f.title());
     }
     if (findings.size() > MOST_FINDINGS) {
-      wrap(Role.PLAIN, "", findings.size() - MOST_FINDINGS + " more in the report");
+      lines.wrap(Role.PLAIN, "", findings.size() - MOST_FINDINGS + " more in the report");
     }
     if (!findings.isEmpty()) {
-      gap();
+      lines.gap();
     }
   }
 
@@ -78,7 +76,7 @@ public final class VerdictText {
     o.crank().ifPresent(this::crank);
     e.teeth().ifPresent(this::teeth);
     int losses = o.receiver().losses().size();
-    figure(
+    lines.figure(
         "sync losses",
         losses == 0
             ? "none"
@@ -94,11 +92,11 @@ public final class VerdictText {
   }
 
   private void crank(DecodedCrank crank) {
-    figure(
+    lines.figure(
         "wheel",
         crank.identification().pattern() + ", " + Say.sure(crank.identification().confidence()));
     SpeedTrace speed = crank.speed();
-    figure(
+    lines.figure(
         "speed",
         Say.number(speed.minRpm(), 0)
             + " to "
@@ -108,7 +106,7 @@ public final class VerdictText {
   }
 
   private void teeth(ToothEvents teeth) {
-    figure(
+    lines.figure(
         "teeth",
         Say.count(teeth.count(ToothKind.SEEN))
             + " seen, "
@@ -128,7 +126,7 @@ public final class VerdictText {
     error.ifPresent(parts::add);
     move.ifPresent(parts::add);
     if (!parts.isEmpty()) {
-      figure("tooth 1", String.join(", ", parts));
+      lines.figure("tooth 1", String.join(", ", parts));
     }
   }
 
@@ -137,7 +135,7 @@ public final class VerdictText {
         gap.delaySeconds()
             .map(d -> ", delay " + Say.interval(d.times(1e6), Say.THIN + "µs"))
             .orElse(", delay not to be told at these speeds");
-    figure("advance", "offset " + Say.degrees(gap.offsetDegrees()) + delay);
+    lines.figure("advance", "offset " + Say.degrees(gap.offsetDegrees()) + delay);
   }
 
   private void coil(CoilTrack track) {
@@ -149,14 +147,14 @@ public final class VerdictText {
       Dwell d = track.dwell().get();
       s.append(", dwell ").append(Say.seconds(d.meanSeconds()));
     }
-    figure(track.coil().name(), s.toString());
+    lines.figure(track.coil().name(), s.toString());
   }
 
   private void files(List<Path> written) {
     if (written.isEmpty()) {
       return;
     }
-    gap();
+    lines.gap();
     lines.add(new Line(Role.PATH, "report", written.get(0).toString()));
     if (written.size() > 1) {
       Path folder = written.get(0).getParent();
@@ -166,34 +164,6 @@ public final class VerdictText {
               "data",
               (folder == null ? "" : folder + " ") + "(" + (written.size() - 1) + " files)"));
     }
-  }
-
-  private void figure(String label, String value) {
-    wrap(Role.PLAIN, label, value);
-  }
-
-  private void gap() {
-    lines.add(new Line(Role.PLAIN, "", ""));
-  }
-
-  private void wrap(Role role, String label, String text) {
-    int room = width - (label.isEmpty() ? 0 : LABEL + 2);
-    StringBuilder line = new StringBuilder();
-    String head = label;
-    for (String word : text.split(" ")) {
-      if (line.length() > 0 && line.length() + 1 + word.length() > room) {
-        lines.add(new Line(role, head, plainSpaces(line)));
-        head = label.isEmpty() ? "" : " ";
-        line.setLength(0);
-      }
-      line.append(line.length() > 0 ? " " : "").append(word);
-    }
-    lines.add(new Line(role, head, plainSpaces(line)));
-  }
-
-  /** Terminals seldom have the narrow spaces that hold a number and its unit together. */
-  private static String plainSpaces(CharSequence text) {
-    return text.toString().replaceAll("[\\u00a0\\u2009\\u202f]", " ");
   }
 
   private static Role role(Severity severity) {
@@ -247,7 +217,9 @@ public final class VerdictText {
      * @return empty when there is no label
      */
     public String paddedLabel() {
-      return label.isEmpty() ? "" : label + " ".repeat(Math.max(2, LABEL + 2 - label.length()));
+      return label.isEmpty()
+          ? ""
+          : label + " ".repeat(Math.max(2, ScreenLines.LABEL + 2 - label.length()));
     }
   }
 }

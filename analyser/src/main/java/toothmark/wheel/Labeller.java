@@ -31,9 +31,13 @@ final class Labeller {
   private static final double TROUBLE = 22.0;
   private static final double FADE = 0.85;
   private static final int FIRST_EDGES = 24;
+  private static final int FIRST_REACH = 8;
   private static final int FIRST_STEPS = 4;
+  private static final int LOOK_EVERY = 8;
+  private static final double CALM = 3;
+  private static final double AHEAD = 18;
   private static final int SETTLE_EVERY = 64;
-  private static final double PATIENCE = 16;
+  private static final double PATIENCE = 12;
   private static final int MOST_OPEN = 60;
   private static final int MOST_OPEN_EACH = 8;
   private static final double SAME_PACE = 0.3;
@@ -44,16 +48,20 @@ final class Labeller {
   /** How the search is bounded. */
   enum Effort {
     /** Every way within reach stays open: for decoding. */
-    THOROUGH(40, true),
+    THOROUGH(30, true, false),
+    /** The same, but follows the only reading without a search where nothing else is in reach. */
+    SWIFT(30, true, true),
     /** Fewer ways and no confidences: for comparing wheels. */
-    BRISK(26, false);
+    BRISK(26, false, false);
 
     private final double margin;
     private final boolean confidences;
+    private final boolean shortCut;
 
-    Effort(double margin, boolean confidences) {
+    Effort(double margin, boolean confidences, boolean shortCut) {
       this.margin = margin;
       this.confidences = confidences;
+      this.shortCut = shortCut;
     }
   }
 
@@ -63,6 +71,7 @@ final class Labeller {
   private final SpeedFilter filter;
   private final Effort effort;
   private final Lateness lateness = new Lateness();
+  private final SteadyRun steady;
   private final Lattice lattice = new Lattice();
   private final int mostOpen;
   private final Survivor[] atEdge;
@@ -83,6 +92,7 @@ final class Labeller {
     this.noise = noise;
     this.filter = filter;
     this.effort = effort;
+    this.steady = new SteadyRun(edges, wheel, noise, filter);
     this.mostOpen = MOST_OPEN + MOST_OPEN_EACH * wheel.teeth();
     this.atEdge = new Survivor[wheel.teeth()];
     this.besides = new Survivor[wheel.teeth()];
@@ -107,6 +117,7 @@ final class Labeller {
     settledCost = 0;
     double before = 0;
     best = Double.POSITIVE_INFINITY;
+    int surprise = from;
     for (int i = from; i < to; i++) {
       advance(i);
       if (i - from < FIRST_EDGES) {
@@ -119,9 +130,59 @@ final class Labeller {
       if ((i - from) % SETTLE_EVERY == SETTLE_EVERY - 1) {
         settleShared();
       }
+      if (effort.shortCut && i >= surprise && (i - from) % LOOK_EVERY == 0 && isAlone(i)) {
+        Survivor lone = leader();
+        Survivor on = steady.follow(lone, to, labels);
+        surprise = Math.max(surprise, steady.end()) + wheel.teeth() / 2;
+        if (on != lone) {
+          settle(lone);
+          goOn(on);
+          i = on.edge;
+        }
+      }
     }
     finish();
     return labels;
+  }
+
+  /** Whether one reading is so far ahead that no other need be looked at. */
+  private boolean isAlone(int i) {
+    Survivor lone = leader();
+    if (lone.edge != i
+        || !lone.paceKnown
+        || lone.surprise > CALM
+        || i - labels.from < FIRST_EDGES) {
+      return false;
+    }
+    for (Survivor s : open) {
+      if (s.cost + skip(s.strayNats) < best + AHEAD && !isBefore(s, lone)) {
+        return false;
+      }
+    }
+    return true;
+  }
+
+  private static boolean isBefore(Survivor s, Survivor lone) {
+    Survivor up = lone;
+    while (up != null && up.edge > s.edge) {
+      up = up.from;
+    }
+    return up == s;
+  }
+
+  /** Starts the search anew with one way open. */
+  private void goOn(Survivor on) {
+    open.clear();
+    open.add(on);
+    lattice.clear();
+    on.from = null;
+    on.cost = 0;
+    on.strayNats = 0;
+    on.forward = 0;
+    on.surprise = 0;
+    on.successor = Double.POSITIVE_INFINITY;
+    settledCost = 0;
+    best = 0;
   }
 
   private double stray(int i) {
@@ -313,7 +374,8 @@ final class Labeller {
     next.clear();
     for (Survivor s : open) {
       double behind = s.cost + skip(s.strayNats) - lowest;
-      if (behind <= effort.margin && behind <= s.successor + PATIENCE) {
+      boolean stale = !s.paceKnown && i - s.edge > FIRST_REACH;
+      if (behind <= effort.margin && behind <= s.successor + PATIENCE && !stale) {
         next.add(s);
       }
     }

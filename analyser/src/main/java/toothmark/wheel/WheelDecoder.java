@@ -48,7 +48,7 @@ public final class WheelDecoder {
     boolean faulty = faults.any() && study.supports(pattern, faults);
     WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
     Labelling labels =
-        new Labeller(series, as, noise, filter, Labeller.Effort.THOROUGH)
+        new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT)
             .label(0, n)
             .renumbered(as, pattern.teeth());
     TurnCount seen = TurnCount.of(series, labels, pattern);

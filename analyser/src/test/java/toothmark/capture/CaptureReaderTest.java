@@ -3,15 +3,24 @@ package toothmark.capture;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import io.airlift.compress.zstd.ZstdOutputStream;
+import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.zip.GZIPOutputStream;
+import java.util.zip.ZipEntry;
+import java.util.zip.ZipOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.tukaani.xz.LZMA2Options;
+import org.tukaani.xz.XZOutputStream;
 
 /** The kind of a file is told by its content; compression is RFC 1952. */
 class CaptureReaderTest {
@@ -70,11 +79,11 @@ class CaptureReaderTest {
     assertThatThrownBy(() -> read("a.gz", Arrays.copyOf(whole, whole.length - 12)))
         .isInstanceOf(UnreadableCaptureException.class)
         .hasMessage(
-            "a.gz: the compressed data are broken or cut short (Unexpected end of ZLIB input"
-                + " stream); copy the file again");
+            "a.gz: the compressed data cannot be read (Unexpected end of ZLIB input stream); copy"
+                + " or unpack the file again");
     assertThatThrownBy(() -> read("b.gz", Arrays.copyOf(whole, 5)))
         .isInstanceOf(UnreadableCaptureException.class)
-        .hasMessageStartingWith("b.gz: the compressed data are broken or cut short");
+        .hasMessageStartingWith("b.gz: the compressed data cannot be read");
   }
 
   @Test
@@ -92,5 +101,92 @@ class CaptureReaderTest {
     assertThatThrownBy(
             () -> CaptureReader.read(folder.resolve("none.csv"), ReadingOptions.withDefaults()))
         .isInstanceOf(NoSuchFileException.class);
+  }
+
+  private interface Packer {
+    OutputStream around(OutputStream out) throws IOException;
+  }
+
+  private static byte[] packed(byte[] content, Packer packer) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (OutputStream packing = packer.around(out)) {
+      packing.write(content);
+    }
+    return out.toByteArray();
+  }
+
+  private static byte[] zipped(String... names) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    try (ZipOutputStream zip = new ZipOutputStream(out)) {
+      for (String name : names) {
+        zip.putNextEntry(new ZipEntry(name));
+        zip.write(name.endsWith("/") ? new byte[0] : bytes(TEXT));
+      }
+    }
+    return out.toByteArray();
+  }
+
+  @Test
+  void otherCompressions() throws Exception {
+    String plain = read("a.csv", bytes(TEXT));
+    assertThat(read("a.csv.zst", packed(bytes(TEXT), ZstdOutputStream::new))).isEqualTo(plain);
+    assertThat(read("a.xz", packed(bytes(TEXT), o -> new XZOutputStream(o, new LZMA2Options()))))
+        .isEqualTo(plain);
+    assertThat(read("a.zip", zipped("shop/", "shop/a.csv"))).isEqualTo(plain);
+  }
+
+  @Test
+  void otherCompressionsCutShort() throws Exception {
+    byte[] long1 = bytes("Time (ms),CH1 (V)\n" + "0,1\n".repeat(200));
+    byte[] zstd = packed(long1, ZstdOutputStream::new);
+    byte[] xz = packed(long1, o -> new XZOutputStream(o, new LZMA2Options()));
+    for (byte[] whole : new byte[][] {zstd, xz}) {
+      assertThatThrownBy(() -> read("a", Arrays.copyOf(whole, whole.length / 2)))
+          .isInstanceOf(UnreadableCaptureException.class)
+          .hasMessageStartingWith("a: the compressed data cannot be read (");
+    }
+    byte[] odd = xz.clone();
+    odd[odd.length / 2] ^= 0x55;
+    assertThatThrownBy(() -> read("a", odd)).isInstanceOf(UnreadableCaptureException.class);
+  }
+
+  @Test
+  void archivesThatAreNoSingleCapture() throws Exception {
+    assertThatThrownBy(() -> read("a.zip", zipped("a.csv", "b.csv")))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage(
+            "a.zip: the compressed data cannot be read (the archive holds several files, such as"
+                + " a.csv and b.csv; unpack it); copy or unpack the file again");
+    assertThatThrownBy(() -> read("a.xlsx", zipped("[Content_Types].xml", "xl/a.xml")))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessageContaining("this is a spreadsheet; save it as delimited text");
+  }
+
+  @Test
+  void onlyTheStart() throws Exception {
+    Path file = Files.write(folder.resolve("a.csv"), bytes(TEXT));
+    ReadingOptions start = ReadingOptions.withDefaults().withFirstBytes(TEXT.length() - 2);
+    try (Capture c = CaptureReader.read(file, start)) {
+      assertThat(CaptureText.describe(c))
+          .isEqualTo(
+              """
+              CH1 in V: every 0.001 s from 0.0 s: 1.5 -2.5
+              ! only the start of the file was read
+              """);
+    }
+  }
+
+  @Test
+  void standardInput() throws Exception {
+    InputStream before = System.in;
+    for (byte[] content : new byte[][] {bytes(TEXT), packed(TEXT), bytes(DUMP)}) {
+      System.setIn(new ByteArrayInputStream(content));
+      try (Capture c = CaptureReader.read(Path.of("-"), ReadingOptions.withDefaults())) {
+        assertThat(c.file()).isEqualTo("standard input");
+        assertThat(CaptureText.describe(c)).isEqualTo(read("a", content));
+      } finally {
+        System.setIn(before);
+      }
+    }
   }
 }

@@ -61,6 +61,13 @@ class FiguresTest {
   }
 
   @Test
+  void laysTurnsOverEachOther() {
+    Figure figure = full.turns().orElseThrow();
+    assertThat(figure.answer()).startsWith("24 of ");
+    assertThat(empty.turns()).isEmpty();
+  }
+
+  @Test
   void overviewFollowsTheOrderOfThePage() {
     List<String> questions = full.overview().stream().map(Figure::question).toList();
     assertThat(questions)

@@ -26,7 +26,7 @@ class DeskModelTest {
 
   @BeforeEach
   void model() {
-    model = new DeskModel(work::add, Runnable::run);
+    model = new DeskModel(work::add, Runnable::run, Runnable::run);
   }
 
   /** Examined once for all tests. */
@@ -160,6 +160,18 @@ class DeskModelTest {
     runWork();
     assertThat(model.examination().orElseThrow().sheet()).isEqualTo(before.sheet());
     assertThat(model.job.isUnsaved()).isFalse();
+  }
+
+  @Test
+  void whatIsCalledOffChangesNothing() {
+    openLoose();
+    var before = model.examination().orElseThrow();
+    model.job.edit(model.job.draft.get().with(Field.PATTERN, "60-2"), Field.PATTERN);
+    model.bench.cancel();
+    runWork();
+    assertThat(model.examination()).contains(before);
+    assertThat(model.bench.progress.get()).isEmpty();
+    assertThat(model.bench.complaint.get()).isEmpty();
   }
 
   @Test

@@ -134,6 +134,22 @@ class DeskWindowTest {
   }
 
   @Test
+  void aThresholdAboveTheSignalLosesEveryToothInTheWhatIf() {
+    window.open(SAMPLES.resolve("weak-on-the-starter/capture.csv.gz"));
+    window.run("whatIf");
+    window.on(w -> w.model.whatIf.setting.set(new WhatIf.Setting(WhatIf.Circuit.FIXED, 0, 0)));
+    window.settle();
+    int low = window.ask(DeskWindowTest::teethLost);
+    window.on(w -> ((javax.swing.JSlider) named(w, "whatIf.level")).setValue(2000));
+    window.settle();
+    assertThat(window.<Integer>ask(DeskWindowTest::teethLost)).isGreaterThan(low);
+  }
+
+  private static int teethLost(DeskWindow w) {
+    return w.model.whatIf.outcome.get().orElseThrow().tried().teethLost();
+  }
+
+  @Test
   void aWrongFileIsComplainedOfAndTheOldStays() {
     window.open(SAMPLES.resolve("README.md"));
     assertThat(window.<String>ask(w -> text(w, "notice.text")))

@@ -3,7 +3,6 @@ package toothmark.desktop;
 import java.awt.Dimension;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
@@ -15,6 +14,8 @@ import javax.swing.SwingUtilities;
 final class DrivenWindow implements AutoCloseable {
 
   private static final long PATIENCE_MS = 60_000;
+  private static final long CHECK_EVERY_MS = 30;
+  private static final int QUIET_CHECKS = 5;
 
   private final ExecutorService background = Executors.newSingleThreadExecutor();
   private DeskWindow window;
@@ -63,18 +64,18 @@ final class DrivenWindow implements AutoCloseable {
     settle();
   }
 
-  /** Waits until nothing is being done and all events are through. */
+  /** Waits until nothing is being done for longer than the window waits before it begins. */
   void settle() {
     long until = System.currentTimeMillis() + PATIENCE_MS;
-    boolean busy = true;
-    while (busy) {
+    for (int quiet = 0; quiet < QUIET_CHECKS; ) {
       if (System.currentTimeMillis() > until) {
         throw new IllegalStateException("the window is still busy after a minute");
       }
-      Optional<Bench.Progress> p = ask(w -> w.model.bench.progress.get());
-      busy = p.isPresent();
+      boolean busy =
+          ask(w -> w.model.bench.progress.get().isPresent() || w.model.bench.asides.get() > 0);
+      quiet = busy ? 0 : quiet + 1;
       try {
-        Thread.sleep(busy ? 20 : 60);
+        Thread.sleep(CHECK_EVERY_MS);
       } catch (InterruptedException e) {
         throw new IllegalStateException(e);
       }

@@ -79,9 +79,20 @@ public final class TakePictures {
                 x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
     take(w, "job-" + name);
     w.run("undo");
+    w.run("whatIf");
+    take(w, "what-if-" + name);
     w.run("measures");
     for (String picture :
-        List.of("wheel", "speed", "advance", "alignment", "dwell", "sync", "period", "orders")) {
+        List.of(
+            "wheel",
+            "turns",
+            "speed",
+            "advance",
+            "alignment",
+            "dwell",
+            "sync",
+            "period",
+            "orders")) {
       w.on(x -> x.pictures.show(picture));
       take(w, picture + "-" + name);
     }

@@ -12,8 +12,8 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
 import java.util.concurrent.CancellationException;
-import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
+import toothmark.capture.ReadingOptions;
 import toothmark.capture.ReadingProgress;
 import toothmark.capture.UnreadableCaptureException;
 
@@ -24,49 +24,71 @@ import toothmark.capture.UnreadableCaptureException;
  */
 public final class ByteSource implements Closeable {
 
+  private static final Path STANDARD_INPUT = Path.of("-");
   private static final int HEAD = 256 << 10;
+  private static final int BUFFER = 1 << 16;
 
   private final Path path;
   private final String name;
   private final FileChannel channel;
-  private final InputStream unpacked;
+  private final InputStream stream;
   private final ReadingProgress progress;
+  private final long limit;
   private final long storedSize;
+  private long given;
+  private boolean cut;
   private byte[] head = new byte[0];
   private int headUsed;
 
-  private ByteSource(Path file, ReadingProgress progress) throws IOException {
+  private ByteSource(Path file, ReadingOptions options) throws IOException {
     this.path = file;
-    this.name = file.getFileName().toString();
-    this.progress = progress;
-    this.channel = FileChannel.open(file, StandardOpenOption.READ);
-    this.storedSize = channel.size();
-    byte[] first = at(0, 2);
-    boolean gzip = first.length == 2 && first[0] == 0x1f && first[1] == (byte) 0x8b;
-    this.unpacked = gzip ? gunzip(channel) : null;
+    this.progress = options.progress();
+    this.limit = options.firstBytes().orElse(Long.MAX_VALUE);
+    boolean piped = file.equals(STANDARD_INPUT);
+    this.name = nameOf(file);
+    this.channel = piped ? null : FileChannel.open(file, StandardOpenOption.READ);
+    this.storedSize = piped ? 0 : channel.size();
+    try {
+      this.stream = open(piped ? System.in : Channels.newInputStream(channel));
+    } catch (IOException e) {
+      close(channel);
+      throw e;
+    }
   }
 
-  private static InputStream gunzip(FileChannel channel) throws IOException {
-    InputStream packed = new BufferedInputStream(Channels.newInputStream(channel), 1 << 16);
-    return new GZIPInputStream(packed, 1 << 16);
+  /** The unpacked bytes; null where the channel gives them as they lie. */
+  private InputStream open(InputStream stored) throws IOException {
+    BufferedInputStream buffered = new BufferedInputStream(stored, BUFFER);
+    buffered.mark(BUFFER);
+    Compression compression = Compression.of(buffered.readNBytes(Compression.MARK_BYTES));
+    buffered.reset();
+    if (compression == Compression.NONE && channel != null) {
+      channel.position(0);
+      return null;
+    }
+    return compression.unpack(buffered);
+  }
+
+  private static String nameOf(Path file) {
+    return file.equals(STANDARD_INPUT) ? "standard input" : file.getFileName().toString();
   }
 
   /**
    * Opens a file.
    *
-   * @param file what to read
-   * @param progress hears how far reading has come; asked whether to stop
+   * @param file what to read; {@code -} for standard input
+   * @param options who hears how far reading has come, and where to stop
    * @return the source; close it after use
    * @throws UnreadableCaptureException if the compression is broken
    * @throws IOException if the system cannot open the file
    */
-  public static ByteSource open(Path file, ReadingProgress progress)
+  public static ByteSource open(Path file, ReadingOptions options)
       throws IOException, UnreadableCaptureException {
     ByteSource source;
     try {
-      source = new ByteSource(file, progress);
+      source = new ByteSource(file, options);
     } catch (ZipException | EOFException e) {
-      throw broken(file.getFileName().toString(), e);
+      throw broken(nameOf(file), e);
     }
     try {
       byte[] start = new byte[HEAD];
@@ -82,9 +104,9 @@ public final class ByteSource implements Closeable {
   private static UnreadableCaptureException broken(String name, IOException cause) {
     return new UnreadableCaptureException(
         name
-            + ": the compressed data are broken or cut short ("
+            + ": the compressed data cannot be read ("
             + cause.getMessage()
-            + "); copy the file again",
+            + "); copy or unpack the file again",
         cause);
   }
 
@@ -124,25 +146,34 @@ public final class ByteSource implements Closeable {
    * @throws IOException if the system cannot read
    */
   public byte[] spot(long position, int length) throws IOException {
-    return unpacked == null ? at(position, length) : new byte[0];
+    return hasSpots() ? at(position, length) : new byte[0];
   }
 
   /**
    * Size of the file as stored.
    *
-   * @return bytes
+   * @return bytes; 0 when not known, as of standard input
    */
   public long storedSize() {
     return storedSize;
   }
 
   /**
-   * Whether the file is compressed.
+   * Whether bytes can be had from anywhere in the file.
    *
-   * @return true when {@link #spot} cannot serve
+   * @return false when it is compressed or standard input, so that {@link #spot} cannot serve
    */
-  public boolean isCompressed() {
-    return unpacked != null;
+  public boolean hasSpots() {
+    return stream == null;
+  }
+
+  /**
+   * Whether reading ended where the options say, before the end of the file.
+   *
+   * @return true once bytes were held back
+   */
+  public boolean isCut() {
+    return cut;
   }
 
   private byte[] at(long position, int length) throws IOException {
@@ -172,20 +203,27 @@ public final class ByteSource implements Closeable {
     System.arraycopy(head, headUsed, into, offset, fromHead);
     headUsed += fromHead;
     int rest = fill(into, offset + fromHead, length - fromHead);
-    progress.advanced(channel.isOpen() ? channel.position() : storedSize, storedSize);
+    progress.advanced(storedBytesRead(), storedSize);
     return fromHead + rest;
   }
 
+  private long storedBytesRead() throws IOException {
+    if (channel == null) {
+      return given;
+    }
+    return channel.isOpen() ? channel.position() : storedSize;
+  }
+
   /**
-   * Opens the bytes for reading from anywhere; a compressed file is first unpacked into a temporary
-   * file that vanishes when it is closed.
+   * Opens the bytes for reading from anywhere; a compressed file or standard input is first copied
+   * into a temporary file that vanishes when it is closed.
    *
    * @return a channel that the caller closes
    * @throws UnreadableCaptureException if the compression is broken
    * @throws IOException if the system cannot read the file or write the temporary one
    */
   public FileChannel openUnpacked() throws IOException, UnreadableCaptureException {
-    if (unpacked == null) {
+    if (hasSpots()) {
       return FileChannel.open(path, StandardOpenOption.READ);
     }
     FileChannel file = TemporaryFile.open();
@@ -209,13 +247,14 @@ public final class ByteSource implements Closeable {
     if (progress.isCancelled()) {
       throw new CancellationException(name + ": reading was stopped");
     }
+    int wanted = (int) Math.min(length, limit - given);
     int done = 0;
     try {
-      while (done < length) {
+      while (done < wanted) {
         int n =
-            unpacked == null
-                ? channel.read(ByteBuffer.wrap(into, offset + done, length - done))
-                : unpacked.read(into, offset + done, length - done);
+            stream == null
+                ? channel.read(ByteBuffer.wrap(into, offset + done, wanted - done))
+                : stream.read(into, offset + done, wanted - done);
         if (n < 0) {
           break;
         }
@@ -224,14 +263,33 @@ public final class ByteSource implements Closeable {
     } catch (ZipException | EOFException e) {
       throw broken(name, e);
     }
+    given += done;
+    if (done == wanted && wanted < length) {
+      cut = true;
+      given = limit;
+      return lastLineEnd(into, offset, done);
+    }
     return done;
+  }
+
+  /** How many bytes there are up to the last line end. */
+  private static int lastLineEnd(byte[] bytes, int offset, int length) {
+    int n = length;
+    while (n > 0 && bytes[offset + n - 1] != '\n') {
+      n--;
+    }
+    return n > 0 ? n : length;
+  }
+
+  private static void close(Closeable held) throws IOException {
+    if (held != null) {
+      held.close();
+    }
   }
 
   @Override
   public void close() throws IOException {
-    if (unpacked != null) {
-      unpacked.close();
-    }
-    channel.close();
+    close(stream);
+    close(channel);
   }
 }

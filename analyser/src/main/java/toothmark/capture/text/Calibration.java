@@ -57,6 +57,10 @@ final class Calibration {
       boolean inCounts = offset.unit().equals(Unit.COUNT);
       zero = offset.number().doubleValue() * (inCounts ? -factor : 1);
     }
+    Value reference = settings.of(Key.REFERENCE, channel);
+    if (reference != null) {
+      zero -= reference.number().doubleValue() * factor;
+    }
     double attenuation = probe == null ? 1 : probe.number().doubleValue();
     String unit =
         stated != null
@@ -69,6 +73,7 @@ final class Calibration {
         "counts times "
             + scale.number().toPlainString()
             + (offset == null ? "" : ", offset " + offset.number().toPlainString())
+            + (reference == null ? "" : ", reference " + reference.number().toPlainString())
             + (probe == null ? "" : ", probe " + probe.number().toPlainString())
             + ", line "
             + scale.line());

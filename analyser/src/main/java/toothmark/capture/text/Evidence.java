@@ -22,7 +22,7 @@ final class Evidence {
     for (int i = Math.max(0, head.size() - LAST); i < head.size(); i++) {
       add(body, head.line(i));
     }
-    if (!input.source().isCompressed() && input.source().storedSize() > WORTH_SPOTS) {
+    if (input.source().hasSpots() && input.source().storedSize() > WORTH_SPOTS) {
       for (double share : new double[] {0.3, 0.6, 0.9}) {
         HeadLines spot = new HeadLines(input, input.spot(share), false);
         for (int i = 1; i < spot.size() && i <= FROM_A_SPOT; i++) {

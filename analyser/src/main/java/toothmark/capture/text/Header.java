@@ -30,7 +30,8 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
     int top = firstRow;
     for (int i = firstRow - 1; i >= Math.max(0, firstRow - LINES_TO_LOOK_AT); i--) {
       String line = head.line(i);
-      if (line.isBlank()) {
+      boolean setting = (width == 1 || isComment(line)) && SettingsReader.states(line, dialect);
+      if (line.isBlank() || setting) {
         continue;
       }
       List<String> cells = cells(line, dialect, width);
@@ -60,11 +61,16 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
     for (int c = 0; c < width; c++) {
       String cell = names == null ? "" : names.get(c);
       NameWithUnit n = NameWithUnit.of(cell, underscores);
-      Unit below = units == null ? null : Unit.parse(units.get(c));
+      Unit below = units == null ? null : unitBelow(units.get(c));
       bare.add(n.name());
       found.add(below == null ? n.unit() : below);
     }
     return new Header(bare, found, List.copyOf(lines), top);
+  }
+
+  private static Unit unitBelow(String cell) {
+    Unit bracketed = NameWithUnit.of(cell, false).unit();
+    return bracketed.isNone() ? Unit.parse(cell) : bracketed;
   }
 
   private static boolean allEndInUnit(List<String> names) {
@@ -79,11 +85,12 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
   /** The cells of a line that may be a header; null when it can't be one. */
   private static List<String> cells(String line, Dialect dialect, int width) {
     List<String> cells = dialect.split(line);
-    if (cells.size() != width || isComment(line)) {
+    boolean commented = isComment(line) && line.stripLeading().charAt(0) != dialect.delimiter();
+    if (commented || cells.size() != width && isComment(line)) {
       String bare = uncommented(line);
       cells = dialect.split(bare);
     }
-    while (cells.size() > width && cells.get(cells.size() - 1).isEmpty()) {
+    while (cells.size() > width && isBeside(cells.get(cells.size() - 1), dialect)) {
       cells.remove(cells.size() - 1);
     }
     boolean fewer = cells.size() < width && cells.size() > 1 && width > 2;
@@ -106,6 +113,10 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
       cells.add("");
     }
     return cells;
+  }
+
+  private static boolean isBeside(String cell, Dialect dialect) {
+    return cell.isEmpty() || SettingsReader.states(cell, dialect);
   }
 
   static boolean isComment(String line) {

@@ -26,20 +26,26 @@ final class HexText {
     return c;
   }
 
+  /** A word of noughts and ones as a number; -1 when the cell is none of up to 52 bits. */
+  static long binary(String cell) {
+    return cell.length() > 52 ? -1 : number(cell, 2);
+  }
+
   /** The word as a number; -1 when the cell is no hexadecimal word of up to 52 bits. */
   static long value(String cell) {
     String d = digits(cell);
-    if (d.isEmpty() || d.length() > 13) {
-      return -1;
-    }
+    return d.length() > 13 ? -1 : number(d, 16);
+  }
+
+  private static long number(String digits, int base) {
     long v = 0;
-    for (int i = 0; i < d.length(); i++) {
-      int digit = Character.digit(d.charAt(i), 16);
+    for (int i = 0; i < digits.length(); i++) {
+      int digit = Character.digit(digits.charAt(i), base);
       if (digit < 0) {
         return -1;
       }
-      v = v << 4 | digit;
+      v = v * base + digit;
     }
-    return v;
+    return digits.isEmpty() ? -1 : v;
   }
 }

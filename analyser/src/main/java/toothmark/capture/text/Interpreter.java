@@ -64,11 +64,27 @@ final class Interpreter {
       }
       return withoutTimes();
     }
+    boolean lists = values().isEmpty();
     List<Channel> channels = new ArrayList<>();
     for (Group group : groups) {
-      channels.addAll(channels(group));
+      if (group.values().isEmpty() && !lists) {
+        notes.doubt("column " + (group.time() + 1) + " holds times without values; left out");
+      } else {
+        channels.addAll(channels(group));
+      }
     }
-    return channels;
+    return lists && channels.size() > 1 ? named(channels, groups) : channels;
+  }
+
+  /** Several lists of edge times go by the names of their columns. */
+  private List<Channel> named(List<Channel> lists, List<Group> groups) {
+    List<Channel> named = new ArrayList<>();
+    for (int k = 0; k < lists.size(); k++) {
+      String name = layout.columns().get(groups.get(k).time()).name();
+      String number = String.valueOf(k + 1);
+      named.add(new Channel(name.isEmpty() ? number : name, "", lists.get(k).signal()));
+    }
+    return named;
   }
 
   /** A column of times and the columns of values that belong to it. */
@@ -183,7 +199,7 @@ final class Interpreter {
   private boolean allTwoLevel(List<Integer> values) {
     for (int c : values) {
       ColumnKind kind = layout.columns().get(c).kind();
-      boolean logic = kind == ColumnKind.HEX || kind == ColumnKind.WORD;
+      boolean logic = kind.isBus() || kind == ColumnKind.WORD;
       if (!logic && !table.column(c).isTwoLevel()) {
         return false;
       }
@@ -230,7 +246,8 @@ final class Interpreter {
 
   private void notePoints() {
     Settings.Value points = layout.settings().first(Settings.Key.POINTS);
-    if (points != null && points.number().doubleValue() != table.rows()) {
+    boolean whole = options.firstBytes().isEmpty();
+    if (whole && points != null && points.number().doubleValue() != table.rows()) {
       notes.doubt(
           "line "
               + points.line()

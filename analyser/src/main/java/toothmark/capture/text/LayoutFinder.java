@@ -15,6 +15,7 @@ final class LayoutFinder {
 
   private static final int LINES_OF_A_RUN = 8;
   private static final double SHARE_HEX = 0.7;
+  private static final int ROWS_TO_LOOK_ABOVE = 1000;
   private static final int SETTINGS_BESIDE_ROWS = 40;
 
   private final TextInput input;
@@ -56,6 +57,7 @@ final class LayoutFinder {
     List<ColumnPlan> plans = new ArrayList<>();
     for (int c = 0; c < width; c++) {
       ColumnKind kind = beside[c] ? ColumnKind.EMPTY : kinds.get(c);
+      kind = kind == ColumnKind.EMPTY && !beside[c] ? kindAbove(c, firstRow) : kind;
       Unit unit = header.units().get(c).isNone() ? gluedUnit(c) : header.units().get(c);
       plans.add(new ColumnPlan(header.names().get(c), unit, kind, Role.VALUE));
     }
@@ -115,7 +117,24 @@ final class LayoutFinder {
       hexAlike += text.length() == length && HexText.value(text) >= 0 ? 1 : 0;
     }
     boolean hex = votes[ColumnKind.HEX.ordinal()] > 0 && hexAlike > SHARE_HEX * rows.size();
-    return hex ? ColumnKind.HEX : most(votes);
+    if (hex) {
+      return ColumnKind.HEX;
+    }
+    return isBinary(column) ? ColumnKind.BINARY : most(votes);
+  }
+
+  /** Whether all cells are as long and of noughts and ones, some with a nought in front. */
+  private boolean isBinary(int column) {
+    int length = rows.get(0).get(column).length();
+    boolean noughts = false;
+    for (List<String> row : rows) {
+      String text = row.get(column);
+      if (text.length() != length || HexText.binary(text) < 0) {
+        return false;
+      }
+      noughts |= text.charAt(0) == '0';
+    }
+    return noughts && length > 1;
   }
 
   private ColumnKind vote(String text) {
@@ -124,10 +143,22 @@ final class LayoutFinder {
       case CLOCK -> ColumnKind.CLOCK;
       case EMPTY -> ColumnKind.EMPTY;
       case TEXT ->
-          HexText.value(text) >= 0
-              ? ColumnKind.HEX
-              : Words.level(text) >= 0 ? ColumnKind.WORD : ColumnKind.TEXT;
+          Words.level(text) >= 0
+              ? ColumnKind.WORD
+              : HexText.value(text) >= 0 ? ColumnKind.HEX : ColumnKind.TEXT;
     };
+  }
+
+  /** What a column holds that is empty in the rows looked at: its first filled cells tell. */
+  private ColumnKind kindAbove(int column, int firstRow) {
+    int[] votes = new int[ColumnKind.values().length];
+    for (int i = firstRow; i < Math.min(head.size(), firstRow + ROWS_TO_LOOK_ABOVE); i++) {
+      List<String> cells = dialect.split(head.line(i));
+      if (column < cells.size()) {
+        votes[vote(cells.get(column)).ordinal()]++;
+      }
+    }
+    return most(votes);
   }
 
   private static ColumnKind most(int[] votes) {
@@ -201,6 +232,7 @@ final class LayoutFinder {
             case NUMBER -> cell.isNumberLike();
             case CLOCK -> cell.kind() == Cell.Kind.CLOCK;
             case HEX -> HexText.value(text) >= 0;
+            case BINARY -> HexText.binary(text) >= 0;
             case WORD -> Words.level(text) >= 0;
             case EMPTY, TEXT -> true;
           };
@@ -208,8 +240,7 @@ final class LayoutFinder {
         return false;
       }
       boolean number = cell.kind() == Cell.Kind.NUMBER || cell.kind() == Cell.Kind.CLOCK;
-      numbers +=
-          number && kinds.get(c) != ColumnKind.TEXT || kinds.get(c) == ColumnKind.HEX ? 1 : 0;
+      numbers += number && kinds.get(c) != ColumnKind.TEXT || kinds.get(c).isBus() ? 1 : 0;
     }
     return numbers > 0;
   }
@@ -255,6 +286,11 @@ final class LayoutFinder {
       String line = head.line(i);
       if (!header.lines().contains(line)) {
         reader.read(line, i + 1);
+        continue;
+      }
+      List<String> cells = dialect.split(line);
+      for (int c = width; c < cells.size(); c++) {
+        reader.read(cells.get(c), i + 1);
       }
     }
     readSettingColumns(reader, header);

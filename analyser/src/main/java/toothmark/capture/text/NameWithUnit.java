@@ -34,7 +34,8 @@ record NameWithUnit(String name, Unit unit) {
       String name = t.substring(0, cut).strip();
       Unit unit = Unit.parse(t.substring(cut + 1));
       boolean timed = unit != null && unit.isTime() && (Words.isTime(name) || Words.isPeriod(name));
-      boolean clear = unit != null && unit != Unit.COUNT && unit.power() != 0;
+      boolean volts = unit != null && unit.symbol().equals("V") && t.charAt(cut) == ' ';
+      boolean clear = unit != null && unit != Unit.COUNT && unit.power() != 0 || volts;
       if (timed || clear || underscores && unit != null && t.charAt(cut) == '_') {
         return new NameWithUnit(name, unit);
       }

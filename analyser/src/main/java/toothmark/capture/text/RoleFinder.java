@@ -60,7 +60,8 @@ final class RoleFinder {
     if (plan.kind() == ColumnKind.CLOCK) {
       return Role.TIME;
     }
-    if (plan.kind() != ColumnKind.NUMBER || !isTimeOrBare(plan.unit())) {
+    boolean minutes = Words.isTime(name) && plan.unit().equals(Unit.MINUTE);
+    if (plan.kind() != ColumnKind.NUMBER || !isTimeOrBare(plan.unit()) && !minutes) {
       return Role.VALUE;
     }
     if (Words.isPeriod(name)) {
@@ -94,16 +95,23 @@ final class RoleFinder {
   /** No name helps: a unit of time, or numbers that rise, tell the time column. */
   private void byNumbers(Settings settings) {
     int timed = -1;
+    int allTimed = 0;
     int numeric = 0;
     for (int c = plans.size() - 1; c >= 0; c--) {
       if (plans.get(c).isStored() && plans.get(c).role() == Role.VALUE) {
         numeric++;
+        allTimed += plans.get(c).unit().isTime() ? 1 : 0;
         timed = plans.get(c).unit().isTime() ? c : timed;
       }
     }
+    if (numeric == 1 && (timed >= 0 || isCounted(firstValue(), settings))) {
+      change(Role.VALUE, rises(firstValue()) ? Role.TIME : Role.PERIOD);
+      return;
+    }
     if (timed >= 0) {
-      boolean period = numeric == 1 && !rises(timed);
-      plans.set(timed, plans.get(timed).with(period ? Role.PERIOD : Role.TIME));
+      Role list = allTimed == numeric ? Role.TIME : Role.VALUE;
+      change(Role.VALUE, list);
+      plans.set(timed, plans.get(timed).with(Role.TIME));
       return;
     }
     boolean stated = settings.first(Settings.Key.INTERVAL) != null;
@@ -112,6 +120,16 @@ final class RoleFinder {
     if (numeric > 1 && isBare(plans.get(c)) && rises(c)) {
       plans.set(c, plans.get(c).with(stated && risesByOne(c) ? Role.INDEX : Role.TIME));
     }
+  }
+
+  /** Whether a lone column holds counts of a stated clock, or decimals that rise. */
+  private boolean isCounted(int c, Settings settings) {
+    boolean positive = true;
+    for (int r = 0; r < rows.size(); r++) {
+      positive &= number(r, c) > 0;
+    }
+    boolean counts = settings.first(Settings.Key.CLOCK) != null && isInteger(c) && positive;
+    return counts || isBare(plans.get(c)) && !isInteger(c) && rises(c);
   }
 
   private int firstValue() {

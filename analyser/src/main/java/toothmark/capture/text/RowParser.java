@@ -176,6 +176,7 @@ final class RowParser {
     boolean understood =
         switch (kinds[c]) {
           case HEX -> set(c, HexText.value(cell));
+          case BINARY -> set(c, HexText.binary(cell));
           case WORD -> set(c, Words.level(cell));
           default -> set(c, Cell.of(cell, layout.dialect().decimalMark()));
         };
@@ -296,6 +297,7 @@ final class RowParser {
     return switch (kinds[column]) {
       case CLOCK -> "time of day";
       case HEX -> "hexadecimal word";
+      case BINARY -> "binary word";
       case WORD -> "level";
       default -> "number";
     };

@@ -132,7 +132,7 @@ final class SampleBuilder {
         continue;
       }
       SampledSignal signal = maker.apply(column);
-      if (plan.kind() == ColumnKind.HEX) {
+      if (plan.kind().isBus()) {
         for (int bit = 0; bit < Bits.count(column.highest()); bit++) {
           channels.add(new Channel(names.bit(k, bit), "", Derived.bit(signal, bit)));
         }

@@ -15,7 +15,7 @@ final class Settings {
     INTERVAL(
         "sampling interval",
         "interval,sample interval,sampling interval,increment,x increment,xincr,xinc,"
-            + "x incr,x inc,dt,delta t,deltat,sample period,sampling period,sampling time,"
+            + "x incr,x inc,tinc,t inc,dt,delta t,deltat,sample period,sampling period,sampling time,"
             + "time per sample,time step,timestep,time increment,abtastintervall,abtastzeit,"
             + "schrittweite,intervalle,pas de temps,intervalle d echantillonnage,"
             + "periode d echantillonnage,intervalo,intervalo de muestreo,periodo de muestreo,"
@@ -42,6 +42,7 @@ final class Settings {
             + "multiplier,skalierung,skalierungsfaktor,facteur,factor,faktor,y increment,"
             + "yincr,ymult,y mult,resolution per count"),
     OFFSET("offset", "offset,y offset,yoffset,yzero,y zero,y origin,yorigin,versatz"),
+    REFERENCE("reference level", "y reference,yreference,y ref,yref"),
     PROBE(
         "probe factor",
         "probe,probe factor,probe attenuation,attenuation,tastkopf,teiler,sonde,sonda"),
@@ -49,6 +50,7 @@ final class Settings {
         "counter clock",
         "clock,timer clock,counter clock,timer frequency,clock frequency,tick,ticks,"
             + "tick time,tick rate,takt,zeittakt"),
+    PRESCALER("prescaler", "prescaler,prescale,clock divider,vorteiler"),
     UNIT(
         "unit",
         "unit,units,vertical units,vertical unit,y unit,y units,yunit,einheit,unite,"
@@ -92,6 +94,10 @@ final class Settings {
   record Value(BigDecimal number, Unit unit, int line) {}
 
   private final Map<Key, List<Value>> values = new EnumMap<>(Key.class);
+
+  boolean isEmpty() {
+    return values.isEmpty();
+  }
 
   void put(Key key, List<Value> stated) {
     values.putIfAbsent(key, List.copyOf(stated));

@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import toothmark.capture.text.Settings.Key;
 import toothmark.capture.text.Settings.Value;
 
@@ -9,6 +10,10 @@ import toothmark.capture.text.Settings.Value;
 final class SettingsReader {
 
   private static final int LINES_TO_READ = 2000;
+
+  /** The x of a probe factor; the count of volts per count. */
+  private static final Pattern BEHIND_A_UNIT =
+      Pattern.compile("(?i)((?<=\\d) ?x|(/| per )(count|lsb|bit|step|digit)s?)$");
 
   private final Dialect dialect;
   private final Settings settings = new Settings();
@@ -74,8 +79,7 @@ final class SettingsReader {
     for (String cell : cells.split(text.substring(p))) {
       int from = 0;
       for (int i = 0; i < cell.length(); i++) {
-        char c = cell.charAt(i);
-        if (c == '=' || c == ':' || c == '\t') {
+        if (endsWord(cell, i)) {
           add(words, cell.substring(from, i));
           from = i + 1;
         }
@@ -83,6 +87,18 @@ final class SettingsReader {
       add(words, cell.substring(from));
     }
     return words;
+  }
+
+  /** A comma between digits is part of a number. */
+  private static boolean endsWord(String cell, int i) {
+    char c = cell.charAt(i);
+    boolean inNumber =
+        c == ','
+            && i > 0
+            && i + 1 < cell.length()
+            && Character.isDigit(cell.charAt(i - 1))
+            && Character.isDigit(cell.charAt(i + 1));
+    return "=:;\t,".indexOf(c) >= 0 && !inNumber;
   }
 
   private static void add(List<String> words, String word) {
@@ -155,8 +171,7 @@ final class SettingsReader {
       }
       return unit != null;
     }
-    String w =
-        word.endsWith("X") || word.endsWith("x") ? word.substring(0, word.length() - 1) : word;
+    String w = BEHIND_A_UNIT.matcher(word).replaceFirst("");
     Cell cell = Cell.of(w, dialect.decimalMark());
     if (cell.kind() != Cell.Kind.NUMBER && dialect.decimalMark() == ',') {
       cell = Cell.of(w, '.');
@@ -172,6 +187,13 @@ final class SettingsReader {
             unit,
             template.line()));
     return true;
+  }
+
+  /** Whether a line or cell gives the name of a setting and its value. */
+  static boolean states(String text, Dialect dialect) {
+    SettingsReader reader = new SettingsReader(dialect);
+    reader.read(text, 1);
+    return !reader.settings().isEmpty();
   }
 
   /** Whether a cell is the name of a setting. */

@@ -62,7 +62,7 @@ final class StepBuilder {
       int c = columns.get(k);
       StoredColumn column = table.column(c);
       ColumnPlan plan = table.layout().columns().get(c);
-      if (plan.kind() == ColumnKind.HEX) {
+      if (plan.kind().isBus()) {
         for (int bit = 0; bit < Bits.count(column.highest()); bit++) {
           channels.add(channel(names.bit(k, bit), "", changes(column, bit)));
         }

@@ -41,12 +41,13 @@ final class Table implements BlockPipeline.Taker {
 
   @Override
   public void take(ParsedText parsed) throws IOException, UnreadableCaptureException {
+    int before = 0;
     for (ParsedText.OddLine odd : parsed.oddLines()) {
-      checkTrailing(odd.row() > 0);
+      checkTrailing(odd.row() > before);
+      before = odd.row();
       trailing.add("line " + (layout.firstRow() + lines + odd.line()) + ", " + odd.message());
     }
-    int afterOdd = parsed.oddLines().isEmpty() ? 0 : lastOdd(parsed).row();
-    checkTrailing(parsed.rows > afterOdd);
+    checkTrailing(parsed.rows > before);
     for (int row : parsed.segmentRows()) {
       startSegment(rows + row);
     }
@@ -64,10 +65,6 @@ final class Table implements BlockPipeline.Taker {
     tornLine = parsed.tornLine;
     rows += parsed.rows;
     lines += parsed.lines;
-  }
-
-  private static ParsedText.OddLine lastOdd(ParsedText parsed) {
-    return parsed.oddLines().get(parsed.oddLines().size() - 1);
   }
 
   /** Text behind the last row is left out; the same text between rows is an error. */

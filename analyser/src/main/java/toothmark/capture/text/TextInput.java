@@ -57,7 +57,11 @@ final class TextInput {
    */
   void checkText() throws UnsupportedCaptureException {
     byte[] head = head();
-    for (int i = 0; i < head.length; i++) {
+    int end = head.length;
+    while (end > 0 && head[end - 1] == 0) { // reserved by a recorder that was stopped
+      end--;
+    }
+    for (int i = 0; i < end; i++) {
       byte c = head[i];
       if (c >= 0 && c < 9 || c > 13 && c < 32 && c != 26 && c != 27) {
         throw new UnsupportedCaptureException(

@@ -59,7 +59,7 @@ public final class TextTable {
   public static TextTable read(Path file)
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
     ReadingOptions options = ReadingOptions.withDefaults();
-    try (ByteSource source = ByteSource.open(file, options.progress());
+    try (ByteSource source = ByteSource.open(file, options);
         SampleStore store = new SampleStore(Long.MAX_VALUE)) {
       TextInput input = new TextInput(source);
       input.checkText();

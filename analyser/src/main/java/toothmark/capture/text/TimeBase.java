@@ -13,6 +13,8 @@ final class TimeBase {
   private static final double SHORTEST_LIKELY_PERIOD_US = 20;
   private static final double LONGEST_LIKELY_PERIOD_US = 500_000;
 
+  private static final double SECONDS_IN_A_MINUTE = 60;
+
   private final Table table;
   private final ReadingOptions options;
   private final Notes notes;
@@ -28,26 +30,35 @@ final class TimeBase {
     if (options.intervalSeconds().isPresent()) {
       return options.intervalSeconds();
     }
+    Value stated = statement();
+    if (stated == null) {
+      return OptionalDouble.empty();
+    }
     Settings settings = table.layout().settings();
-    Value interval = settings.first(Key.INTERVAL);
-    Value rate = settings.first(Key.RATE);
-    if (interval != null && interval.unit().symbol().equals("Hz")) {
-      rate = interval;
-      interval = null;
-    }
-    if (interval != null) {
-      return positive(interval, Key.INTERVAL, interval.number().doubleValue());
-    }
-    if (rate != null && rate.unit().isTime()) {
-      return positive(rate, Key.RATE, rate.number().doubleValue());
-    }
-    return rate == null
-        ? OptionalDouble.empty()
-        : positive(rate, Key.RATE, 1 / rate.number().doubleValue());
+    boolean interval = stated == settings.first(Key.INTERVAL) && !isFrequency(stated);
+    double number = stated.number().doubleValue();
+    double seconds = interval || stated.unit().isTime() ? number : 1 / number;
+    return OptionalDouble.of(positive(stated, interval ? Key.INTERVAL : Key.RATE, seconds));
   }
 
-  private OptionalDouble positive(Value value, Key key, double seconds)
-      throws UnreadableCaptureException {
+  /** What the preamble says of the sampling clock; null when it says nothing. */
+  private Value statement() {
+    Layout layout = table.layout();
+    for (Key key : new Key[] {Key.INTERVAL, Key.RATE, Key.CLOCK}) {
+      Value value = layout.settings().first(key);
+      boolean ofSamples = layout.count(Role.TIME) + layout.count(Role.PERIOD) == 0;
+      if (value != null && (key != Key.CLOCK || ofSamples && isFrequency(value))) {
+        return value;
+      }
+    }
+    return null;
+  }
+
+  private static boolean isFrequency(Value value) {
+    return value.unit().symbol().equals("Hz");
+  }
+
+  private double positive(Value value, Key key, double seconds) throws UnreadableCaptureException {
     if (!(seconds > 0) || Double.isInfinite(seconds)) {
       throw new UnreadableCaptureException(
           table.file()
@@ -59,7 +70,7 @@ final class TimeBase {
               + value.number()
               + ", but must be positive; mend the line or state the interval");
     }
-    return OptionalDouble.of(seconds);
+    return seconds;
   }
 
   /** Where the stated interval comes from, for showing. */
@@ -67,10 +78,7 @@ final class TimeBase {
     if (options.intervalSeconds().isPresent()) {
       return "stated by the user";
     }
-    Settings settings = table.layout().settings();
-    Value value = settings.first(Key.INTERVAL);
-    value = value == null ? settings.first(Key.RATE) : value;
-    return "stated in line " + value.line();
+    return "stated in line " + statement().line();
   }
 
   /**
@@ -85,13 +93,18 @@ final class TimeBase {
     if (options.timeUnit().isPresent()) {
       return powerOfTen(userUnit().power() - unit.power());
     }
+    if (unit.equals(Unit.MINUTE)) {
+      return SECONDS_IN_A_MINUTE;
+    }
     if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {
       return 1;
     }
     Value clock = table.layout().settings().first(Key.CLOCK);
     if (clock != null && isWhole(column)) {
       double c = clock.number().doubleValue();
-      double seconds = clock.unit().isTime() ? c : 1 / c;
+      Value prescaler = table.layout().settings().first(Key.PRESCALER);
+      double divided = prescaler == null ? 1 : prescaler.number().doubleValue();
+      double seconds = positive(clock, Key.CLOCK, divided * (clock.unit().isTime() ? c : 1 / c));
       notes.fact("counter clock", Shown.seconds(seconds) + " a count, line " + clock.line());
       return seconds;
     }
@@ -131,7 +144,7 @@ final class TimeBase {
       notes.doubt("the column of times has no unit; taken as seconds");
       return 1;
     }
-    boolean list = table.layout().count(Role.VALUE) == 0;
+    boolean list = plan.role() == Role.PERIOD || table.layout().count(Role.VALUE) == 0;
     boolean likely = step >= SHORTEST_LIKELY_PERIOD_US && step <= LONGEST_LIKELY_PERIOD_US;
     if (list && likely) {
       notes.doubt("the whole numbers have no unit; taken as microseconds");

@@ -14,6 +14,8 @@ record Unit(String symbol, int power) {
   static final Unit NONE = new Unit("", 0);
   static final Unit SECOND = new Unit("s", 0);
 
+  static final Unit MINUTE = new Unit("min", 0);
+
   /** A bare count of converter steps, timer ticks or samples. */
   static final Unit COUNT = new Unit("count", 0);
 
@@ -21,6 +23,7 @@ record Unit(String symbol, int power) {
       Words.set(
           "s,sec,secs,second,seconds,sekunde,sekunden,sek,seconde,secondes,segundo,"
               + "segundos,secondo,secondi,сек,с,秒");
+  private static final Set<String> MINUTES = Words.set("min,mins,minute,minutes,minuten");
   private static final Set<String> VOLTS = Words.set("v,volt,volts,voltios,в,вольт");
   private static final Set<String> AMPERES = Words.set("amp,amps,ampere,amperes,amperios");
   private static final Set<String> HERTZ =
@@ -140,6 +143,9 @@ record Unit(String symbol, int power) {
     }
     if (HERTZ.contains(w)) {
       return new Unit("Hz", power);
+    }
+    if (power == 0 && MINUTES.contains(w)) {
+      return MINUTE;
     }
     if (w.equals("ohm") || w.equals("ohms")) {
       return new Unit("Ω", power);

@@ -82,7 +82,7 @@ final class Words {
   }
 
   static boolean isPeriod(String name) {
-    return firstOrLastIn(PERIOD, name) || normal(name).equals("tooth time");
+    return firstOrLastIn(PERIOD, name) || words(name).equals("tooth time");
   }
 
   static boolean isIndex(String name) {
@@ -115,8 +115,13 @@ final class Words {
     return word.substring(0, end);
   }
 
+  /** {@code toothTime} is two words. */
+  private static String words(String name) {
+    return normal(name.replaceAll("(?<=[a-z])(?=[A-Z][a-z])", " "));
+  }
+
   private static boolean firstOrLastIn(Set<String> set, String name) {
-    String n = normal(name);
+    String n = words(name);
     if (set.contains(n)) {
       return true;
     }

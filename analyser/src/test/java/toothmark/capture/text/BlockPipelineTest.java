@@ -26,7 +26,7 @@ class BlockPipelineTest {
 
   private String read(Path file, Division division) throws Exception {
     ReadingOptions options = ReadingOptions.withDefaults();
-    try (ByteSource source = ByteSource.open(file, options.progress());
+    try (ByteSource source = ByteSource.open(file, options);
         Capture capture = TextCapture.read(source, options, division)) {
       StringBuilder b = new StringBuilder(CaptureText.describe(capture));
       capture.reading().facts().forEach(f -> b.append(f).append('\n'));
@@ -126,7 +126,8 @@ class BlockPipelineTest {
             last[2]++;
           }
         };
-    try (ByteSource source = ByteSource.open(file, watch)) {
+    try (ByteSource source =
+        ByteSource.open(file, ReadingOptions.withDefaults().withProgress(watch))) {
       TextCapture.read(source, ReadingOptions.withDefaults(), new Division(2, 9999, 0)).close();
     }
     assertThat(last[0]).isEqualTo(Files.size(file)).isEqualTo(last[1]);
@@ -145,7 +146,8 @@ class BlockPipelineTest {
             return calls > 5;
           }
         };
-    try (ByteSource source = ByteSource.open(file, stop)) {
+    try (ByteSource source =
+        ByteSource.open(file, ReadingOptions.withDefaults().withProgress(stop))) {
       assertThatThrownBy(
               () ->
                   TextCapture.read(source, ReadingOptions.withDefaults(), new Division(2, 9999, 0)))

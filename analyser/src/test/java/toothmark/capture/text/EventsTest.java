@@ -111,4 +111,36 @@ class EventsTest {
             ! 1 edge at the time of the edge before left out
             """);
   }
+
+  @Test
+  void nameInCamelCase() throws Exception {
+    assertThat(understood(folder, "ToothTime,Trigger\n500,0\n502,1\n1000,0\n"))
+        .isEqualTo(
+            """
+            1: instants 0.0 5.0E-4 0.001002 0.002002, step 1.0E-6
+            ! the whole numbers have no unit; taken as microseconds
+            ! column 2 beside the periods was left out
+            """);
+  }
+
+  @Test
+  void risingDecimalsAlone() throws Exception {
+    assertThat(understood(folder, "0.000500\n0.001002\n0.002002\n"))
+        .isEqualTo(
+            """
+            1: instants 5.0E-4 0.001002 0.002002, step 1.0E-6
+            ! the column of times has no unit; taken as seconds
+            """);
+  }
+
+  @Test
+  void severalListsOfDifferentLength() throws Exception {
+    StringBuilder text = new StringBuilder("crank edge (us),coil edge (us)\n0,400\n1000,30400\n");
+    for (int k = 2; k < 40; k++) {
+      text.append(k * 1000).append(",\n");
+    }
+    assertThat(understood(folder, text.toString()))
+        .startsWith("crank edge: instants 0.0 0.001 0.002 ")
+        .endsWith("\ncoil edge: instants 4.0E-4 0.0304, step 1.0E-6\n");
+  }
 }

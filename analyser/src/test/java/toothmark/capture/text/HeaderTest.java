@@ -246,4 +246,42 @@ class HeaderTest {
                 + "! the text behind the last row was left out (line 5, column 1: 'END OF DATA' is"
                 + " no number)\n");
   }
+
+  @Test
+  void unitsBehindABlank() throws Exception {
+    assertThat(understood(folder, "Time ms,CH1 mV,CH2 V\n0,1500,1\n1,-2250,2\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 1.5 -2.25
+            CH2 in V: every 0.001 s from 0.0 s: 1.0 2.0
+            """);
+  }
+
+  @Test
+  void emptyColumnsInFrontBetweenSemicolons() throws Exception {
+    assertThat(understood(folder, ";;Time (ms);CH1 (V)\n;;0;1.5\n;;1;-2.25\n"))
+        .isEqualTo("CH1 in V: every 0.001 s from 0.0 s: 1.5 -2.25\n");
+  }
+
+  @Test
+  void minutes() throws Exception {
+    assertThat(understood(folder, "Time,CH1\n[min],[V]\n0,1.5\n1,-2.25\n2,3\n"))
+        .isEqualTo("CH1 in V: every 60.0 s from 0.0 s: 1.5 -2.25 3.0\n");
+  }
+
+  @Test
+  void summaryBehindTheLastRow() throws Exception {
+    assertThat(understood(folder, "Time (ms),CH1 (V)\n0,1.5\n1,-2.25\n2,3\n\nMax,3\nMin,-2.25\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 1.5 -2.25 3.0
+            ! the text behind the last row was left out (line 6, column 1: 'Max' is no number)
+            """);
+  }
+
+  @Test
+  void spaceReservedBehindTheLastRow() throws Exception {
+    assertThat(understood(folder, "Time (ms),CH1 (V)\n0,1.5\n1,-2.25\n2,3\n\0\0\0\0"))
+        .startsWith("CH1 in V: every 0.001 s from 0.0 s: 1.5 -2.25 3.0\n");
+  }
 }

@@ -146,4 +146,21 @@ class LevelsTest {
     assertThat(understood(folder, "Time (us),D0\n0,1\n7,1\n15,0\n33,0\n34,0\n50,1\n50,0\n"))
         .isEqualTo("D0: levels 1.0 at 0.0 0.0 at 1.5E-5 until 5.0E-5, step 1.0E-6\n");
   }
+
+  @Test
+  void binaryWords() throws Exception {
+    assertThat(understood(folder, "Time (us),D1-D0\n0,00\n7,01\n12,11\n20,00\n"))
+        .isEqualTo(
+            """
+            D1-D0[0]: levels 0.0 at 0.0 1.0 at 7.0E-6 0.0 at 2.0E-5 until 2.0E-5, step 1.0E-6
+            D1-D0[1]: levels 0.0 at 0.0 1.0 at 1.2E-5 0.0 at 2.0E-5 until 2.0E-5, step 1.0E-6
+            """);
+  }
+
+  @Test
+  void lettersForTheDirectionBeforeTheTime() throws Exception {
+    assertThat(understood(folder, "edge,time (us)\nR,0\nF,7\nR,12\n"))
+        .isEqualTo(
+            "edge: levels 1.0 at 0.0 0.0 at 7.0E-6 1.0 at 1.2E-5 until 1.2E-5, step 1.0E-6\n");
+  }
 }

@@ -143,4 +143,12 @@ class RefusedTest {
             "capture.txt: byte 2 is 1, which text does not hold; export the capture as delimited"
                 + " text, value change dump or WAV");
   }
+
+  @Test
+  void timesInAUnitThatIsNotKnown() throws Exception {
+    assertThat(refused(folder, "Time,CH1\n[h],[V]\n0,1.5\n1,-2.25\n"))
+        .isEqualTo(
+            "capture.txt: line 3: neither a column of times nor a sampling interval was found;"
+                + " state the interval, or name the column (period, time) with its unit");
+  }
 }

@@ -240,15 +240,15 @@ class WavCaptureTest {
 
   @Test
   void otherKindsOfFile() throws Exception {
-    byte[] zip = {'P', 'K', 3, 4, 20, 0};
-    assertThatThrownBy(() -> read(file("a.xlsx", zip)))
+    byte[] sevenZip = {'7', 'z', (byte) 0xbc, (byte) 0xaf, 0};
+    assertThatThrownBy(() -> read(file("a.7z", sevenZip)))
         .isInstanceOf(UnsupportedCaptureException.class)
         .hasMessage(
-            "a.xlsx: this is a ZIP archive or a spreadsheet, which is not supported; unpack it, or"
-                + " export the capture as delimited text, value change dump or WAV");
-    byte[] zstd = {0x28, (byte) 0xb5, 0x2f, (byte) 0xfd, 0};
-    assertThatThrownBy(() -> read(file("a.csv.zst", zstd)))
+            "a.7z: this is a 7z archive, which is not supported; unpack it, or export the capture"
+                + " as delimited text, value change dump or WAV");
+    byte[] hdf5 = {(byte) 0x89, 'H', 'D', 'F', 0};
+    assertThatThrownBy(() -> read(file("a.h5", hdf5)))
         .isInstanceOf(UnsupportedCaptureException.class)
-        .hasMessageStartingWith("a.csv.zst: this is compressed with Zstandard, which is not");
+        .hasMessageStartingWith("a.h5: this is an HDF5 file, which is not supported");
   }
 }

@@ -1,0 +1,100 @@
+package toothmark.capture.text;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.capture.CaptureText.understood;
+
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** Settings wherever recorders put them; none may be passed over where it changes a number. */
+class PreambleTest {
+
+  @TempDir Path folder;
+
+  @Test
+  void betweenCommasAboveASingleColumn() throws Exception {
+    assertThat(understood(folder, "# clock,2000000,Hz\ntooth period (counts)\n1000\n1002\n2000\n"))
+        .isEqualTo("1: instants 0.0 5.0E-4 0.001001 0.002001, step 5.0E-7\n");
+  }
+
+  @Test
+  void severalOnOneLine() throws Exception {
+    assertThat(
+            understood(
+                folder, "dt=1e-3 s, scale=0.001 V/count, offset=-5 V\nch1\n5000\n5141\n4000\n"))
+        .isEqualTo("ch1 in V: every 0.001 s from 0.0 s: 0.0 0.14100000000000001 -1.0\n");
+  }
+
+  @Test
+  void besideTheNamesOnTheHeaderLine() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                """
+                CH1(V),CH2(V),t0 = -0.002000s,tInc = 1.000000e-03s
+                1.5,0.0
+                -2.25,0.5
+                3.0,4.75
+                """))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from -0.002 s: 1.5 -2.25 3.0
+            CH2 in V: every 0.001 s from -0.002 s: 0.0 0.5 4.75
+            """);
+  }
+
+  @Test
+  void remarksBetweenTheNameAndTheRows() throws Exception {
+    assertThat(
+            understood(
+                folder, "raw adc\n# rate 1000 Hz\n# scale 0.001 V\n0\n141\n-282\n423\n1000\n"))
+        .isEqualTo(
+            "raw adc in V: every 0.001 s from 0.0 s: 0.0 0.14100000000000001 -0.28200000000000003 0.423 1.0\n");
+    assertThat(understood(folder, "period\n# counter clock 16 MHz\n16000\n16032\n32000\n"))
+        .isEqualTo("1: instants 0.0 0.001 0.002002 0.004002, step 6.25E-8\n");
+  }
+
+  @Test
+  void clockThatCanOnlyBeTheOneOfTheSamples() throws Exception {
+    assertThat(understood(folder, "#CLOCK=1.0kHz\n#SIZE=3\n#UNITS:V\nCH1;CH2\n1.5;0.5\n2.5;1.5\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 1.5 2.5
+            CH2 in V: every 0.001 s from 0.0 s: 0.5 1.5
+            """);
+  }
+
+  @Test
+  void clockBehindAPrescaler() throws Exception {
+    assertThat(understood(folder, "# prescaler 8, clock 16 MHz\nperiod_counts\n1000\n1002\n2000\n"))
+        .isEqualTo("1: instants 0.0 5.0E-4 0.001001 0.002001, step 5.0E-7\n");
+  }
+
+  @Test
+  void countsWithoutTheWordPeriod() throws Exception {
+    assertThat(understood(folder, "# timer clock: 2 MHz\nticks\n1002\n1000\n2000\n"))
+        .isEqualTo("1: instants 0.0 5.01E-4 0.001001 0.002001, step 5.0E-7\n");
+  }
+
+  /** IEEE 488.2 recorders commonly state value = (count - reference) · increment + origin. */
+  @Test
+  void countsAboveAReferenceLevel() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                """
+                Points,3
+                X Increment,1e-03
+                X Origin,-0.002
+                Y Increment,0.5
+                Y Origin,0.25
+                Y Reference,128
+                CH1
+                128
+                130
+                120
+                """))
+        .isEqualTo("CH1 in V: every 0.001 s from -0.002 s: 0.25 1.25 -3.75\n");
+  }
+}

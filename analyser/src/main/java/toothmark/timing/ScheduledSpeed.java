@@ -18,10 +18,10 @@ final class ScheduledSpeed {
    * middle 180 to 240 degrees back; a controller that goes by the last few teeth, less (common
    * practice).
    */
-  static final double USUAL_LEAD_DEGREES = 170;
+  static final double USUAL_LEAD_DEGREES = 200;
 
-  /** Standard uncertainty of that, degrees: even chances from some 60 to 280. */
-  static final double LEAD_UNCERTAINTY_DEGREES = 65;
+  /** Standard uncertainty of that, degrees: even chances from 100 to 300. */
+  static final double LEAD_UNCERTAINTY_DEGREES = 60;
 
   private static final double STRETCH_DEGREES = 360;
 

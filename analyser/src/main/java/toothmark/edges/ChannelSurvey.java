@@ -1,5 +1,6 @@
 package toothmark.edges;
 
+import java.util.Arrays;
 import java.util.Optional;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
@@ -18,6 +19,11 @@ public final class ChannelSurvey {
 
   /** A signal within this many standard deviations of its noise is quiet. */
   private static final double QUIET_SPAN = 12.0;
+
+  /** The last bit of a converter flickers from sample to sample; a switch stays where it is. */
+  private static final double BRIEF_SAMPLES = 3.5;
+
+  private static final double BRIEF_SHARE = 0.1;
 
   private final SampleStatistics statistics;
   private final SignalShape shape;
@@ -49,7 +55,13 @@ public final class ChannelSurvey {
       SampleStatistics s = SampleStatistics.of(sampled);
       Optional<LogicLevels> levels = s.twoLevels();
       levels.ifPresent(l -> LevelCrossings.find(sampled, l, s.noise(), counter));
-      return new ChannelSurvey(s, levels, signal, counter);
+      boolean flicker =
+          levels.isPresent()
+              && !s.areApart(levels.get())
+              && counter.flickers(BRIEF_SAMPLES * sampled.intervalSeconds());
+      return flicker
+          ? new ChannelSurvey(s, Optional.empty(), signal, new Counter(counter.start))
+          : new ChannelSurvey(s, levels, signal, counter);
     }
     if (signal instanceof StepSignal steps) {
       SampleStatistics s = SampleStatistics.ofLevels(steps);
@@ -171,15 +183,26 @@ public final class ChannelSurvey {
     private boolean high;
     private double since;
     private double highSeconds;
+    private final double[] widths = new double[256];
+    private int changes;
 
     Counter(double start) {
       this.start = start;
       this.since = start;
     }
 
+    /** Whether many of the first pulses are brief. */
+    boolean flickers(double briefSeconds) {
+      long brief = Arrays.stream(widths, 0, changes).filter(w -> w < briefSeconds).count();
+      return brief > BRIEF_SHARE * changes;
+    }
+
     @Override
     public void crossing(EdgeDirection direction, double time, double uncertainty) {
       boolean rise = direction == EdgeDirection.RISING;
+      if (changes < widths.length) {
+        widths[changes++] = time - since;
+      }
       highSeconds += rise ? 0 : time - since;
       rises += rise ? 1 : 0;
       since = time;

@@ -125,16 +125,24 @@ final class SampleStatistics {
     return first;
   }
 
-  /** The two levels of a signal that switches; empty for one that wanders or stands still. */
+  /** The two levels at which nearly all samples lie; empty for a signal that wanders. */
   Optional<LogicLevels> twoLevels() {
     LogicLevels levels = LogicLevels.of(histogram);
     double quarter = levels.span() / 4;
     boolean switches =
-        levels.span() > APART * noise()
+        levels.span() > 0
             && levels.share(histogram) >= AT_LEVELS
             && histogram.shareBetween(levels.low() + quarter, levels.high() - quarter)
                 <= ON_THE_WAY;
     return switches ? Optional.of(levels) : Optional.empty();
+  }
+
+  /**
+   * Whether levels are further apart than noise. Where every run of samples holds a step, the steps
+   * themselves count as noise and this is false of a signal that switches.
+   */
+  boolean areApart(LogicLevels levels) {
+    return levels.span() > APART * noise();
   }
 
   double min() {

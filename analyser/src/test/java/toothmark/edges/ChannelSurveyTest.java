@@ -36,6 +36,30 @@ class ChannelSurveyTest {
     assertThat(s.risingEdges()).isEqualTo(99);
   }
 
+  /** As a logic analyser samples: no noise, and a step in every run that noise is measured in. */
+  @Test
+  void knowsASwitchThatNeverRestsAndHasNoNoise() {
+    ChannelSurvey s = survey(50_000, i -> i % 40 < 20 ? 5 : 0);
+    assertThat(s.shape()).isEqualTo(SignalShape.TWO_LEVEL);
+    assertThat(s.risingEdges()).isEqualTo(1249);
+    CrankEdges edges =
+        EdgeDetector.withDefaults()
+            .detect(
+                SampledSignal.of(
+                    0, 1e-5, IntStream.range(0, 50_000).mapToDouble(i -> i % 40 / 20).toArray()));
+    assertThat(edges.kind()).isEqualTo(SensorKind.HALL);
+    assertThat(edges.train(EdgeDirection.RISING).size()).isEqualTo(1250);
+    assertThat(edges.train(EdgeDirection.FALLING).time(3)).isCloseTo(4 * 40e-5, within(1e-5));
+  }
+
+  @Test
+  void aLastBitThatFlickersIsNoSwitch() {
+    Random random = new Random(3);
+    ChannelSurvey s = survey(50_000, i -> random.nextInt(10) == 0 ? 0.04 : 0);
+    assertThat(s.shape()).isEqualTo(SignalShape.QUIET);
+    assertThat(s.levels()).isEmpty();
+  }
+
   @Test
   void knowsSilence() {
     Random random = new Random(5);

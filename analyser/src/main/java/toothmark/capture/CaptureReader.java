@@ -37,6 +37,7 @@ public final class CaptureReader {
       if (WavCapture.looksLike(head)) {
         return WavCapture.read(source);
       }
+      FileKind.refuse(source.name(), head);
       return TextCapture.read(source, options);
     }
   }

@@ -26,6 +26,7 @@ public final class ByteSource implements Closeable {
 
   private static final int HEAD = 256 << 10;
 
+  private final Path path;
   private final String name;
   private final FileChannel channel;
   private final InputStream unpacked;
@@ -35,6 +36,7 @@ public final class ByteSource implements Closeable {
   private int headUsed;
 
   private ByteSource(Path file, ReadingProgress progress) throws IOException {
+    this.path = file;
     this.name = file.getFileName().toString();
     this.progress = progress;
     this.channel = FileChannel.open(file, StandardOpenOption.READ);
@@ -172,6 +174,34 @@ public final class ByteSource implements Closeable {
     int rest = fill(into, offset + fromHead, length - fromHead);
     progress.advanced(channel.isOpen() ? channel.position() : storedSize, storedSize);
     return fromHead + rest;
+  }
+
+  /**
+   * Opens the bytes for reading from anywhere; a compressed file is first unpacked into a temporary
+   * file that vanishes when it is closed.
+   *
+   * @return a channel that the caller closes
+   * @throws UnreadableCaptureException if the compression is broken
+   * @throws IOException if the system cannot read the file or write the temporary one
+   */
+  public FileChannel openUnpacked() throws IOException, UnreadableCaptureException {
+    if (unpacked == null) {
+      return FileChannel.open(path, StandardOpenOption.READ);
+    }
+    FileChannel file = TemporaryFile.open();
+    try {
+      byte[] buffer = new byte[HEAD];
+      for (int n = read(buffer, 0, HEAD); n > 0; n = read(buffer, 0, HEAD)) {
+        ByteBuffer bytes = ByteBuffer.wrap(buffer, 0, n);
+        while (bytes.hasRemaining()) {
+          file.write(bytes);
+        }
+      }
+      return file;
+    } catch (IOException | UnreadableCaptureException | RuntimeException e) {
+      file.close();
+      throw e;
+    }
   }
 
   private int fill(byte[] into, int offset, int length)

@@ -4,9 +4,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
-import java.nio.file.Files;
-import java.nio.file.Path;
-import java.nio.file.StandardOpenOption;
+import toothmark.capture.source.TemporaryFile;
 
 /**
  * Where the packed numbers of one capture lie: in memory up to a budget, then in a temporary file
@@ -48,7 +46,7 @@ public final class SampleStore implements AutoCloseable {
       return;
     }
     if (file == null) {
-      file = temporaryFile();
+      file = TemporaryFile.open();
     }
     block.position = inFileBytes;
     ByteBuffer bytes = ByteBuffer.wrap(block.payload);
@@ -56,15 +54,6 @@ public final class SampleStore implements AutoCloseable {
       inFileBytes += file.write(bytes, inFileBytes);
     }
     block.payload = null;
-  }
-
-  private static FileChannel temporaryFile() throws IOException {
-    Path path = Files.createTempFile("toothmark-", ".samples");
-    return FileChannel.open(
-        path,
-        StandardOpenOption.READ,
-        StandardOpenOption.WRITE,
-        StandardOpenOption.DELETE_ON_CLOSE);
   }
 
   /** Reads what was moved to the file. */

@@ -1,10 +1,11 @@
 package toothmark.capture.store;
 
+import java.io.Closeable;
 import java.io.IOException;
 import toothmark.capture.SampledSignal;
 
 /** Samples of a stored column on a clock. */
-public final class StoredSignal extends SampledSignal implements AutoCloseable {
+public final class StoredSignal extends SampledSignal implements Closeable {
 
   private final StoredColumn column;
   private final SampleStore store;

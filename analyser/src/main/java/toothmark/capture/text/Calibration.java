@@ -40,7 +40,7 @@ final class Calibration {
     }
     if (stated != null && stated.unit().power() != 0) {
       double factor = 1 / Math.pow(10, -stated.unit().power());
-      return new Channel(name, stated.unit().symbol(), Scaled.of(signal, factor, 0));
+      return new Channel(name, stated.unit().symbol(), Derived.scaled(signal, factor, 0));
     }
     return new Channel(name, stated == null ? "" : stated.unit().symbol(), signal);
   }
@@ -72,7 +72,8 @@ final class Calibration {
             + (probe == null ? "" : ", probe " + probe.number().toPlainString())
             + ", line "
             + scale.line());
-    return new Channel(name, unit, Scaled.of(signal, factor * attenuation, zero * attenuation));
+    return new Channel(
+        name, unit, Derived.scaled(signal, factor * attenuation, zero * attenuation));
   }
 
   private void noteProbe(Settings settings) {

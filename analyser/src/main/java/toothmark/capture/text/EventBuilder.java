@@ -41,7 +41,7 @@ final class EventBuilder {
       notes.doubt(Shown.count(repeated, "edge") + " at the time of the edge before left out");
     }
     notes.fact("what it holds", "edge times, " + instants.size());
-    return channel(instants, Resolution.of(instants, times.writtenStep()));
+    return channel(instants, times.writtenStep());
   }
 
   private int forward(double before, double time, long row) throws UnreadableCaptureException {

@@ -24,8 +24,9 @@ final class Numbers {
   private static final long HIGH = 0xF0F0F0F0F0F0F0F0L;
   private static final long LOW = 0x0F0F0F0F0F0F0F0FL;
   private static final int MOST_DIGITS = 18;
-  private static final int MOST_EXACT_DIGITS = 15;
-  private static final int LARGEST_POWER = 99;
+  private static final long MOST_EXACT = 1L << 53;
+  private static final int MOST_EXACT_POWER = 22;
+  private static final int NO_EXPONENT = Integer.MAX_VALUE;
   private static final long[] TEN = {
     1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000
   };
@@ -35,6 +36,8 @@ final class Numbers {
   private final boolean blanks;
   private byte[] text;
   private ByteBuffer words;
+  private int position;
+  private long mantissa;
 
   Numbers(Dialect dialect) {
     decimalMark = (byte) dialect.decimalMark();
@@ -63,63 +66,72 @@ final class Numbers {
    * @return the byte that ends the cell, or {@link #NOT_PLAIN}
    */
   int read(int start, int shift, NumberBlock into, int row) {
-    byte[] b = text;
-    int p = start;
-    byte c = b[p];
-    while (c == ' ' || c == '\t' && delimiter != '\t') {
-      c = b[++p];
-    }
-    boolean negative = c == '-';
-    if (negative || c == '+') {
-      p++;
-    }
-    int first = p;
-    long mantissa = 0;
+    position = start;
+    boolean negative = blanksAndSign();
+    int first = position;
+    mantissa = 0;
+    takeDigits();
+    int count = position - first;
     int power = 0;
+    if (text[position] == decimalMark) {
+      int point = position++;
+      takeDigits();
+      power = point + 1 - position;
+      count -= power;
+    }
+    if (count == 0) {
+      return NOT_PLAIN;
+    }
+    if ((text[position] | 0x20) == 'e') {
+      int exponent = exponent();
+      if (exponent == NO_EXPONENT) {
+        return NOT_PLAIN;
+      }
+      power += exponent;
+    }
+    if (!atCellEnd()) {
+      return NOT_PLAIN;
+    }
+    boolean exact = count <= MOST_DIGITS && mantissa <= MOST_EXACT;
+    if (!exact || power < -MOST_EXACT_POWER || power > MOST_EXACT_POWER) {
+      return wide(start, shift, into, row);
+    }
+    into.set(row, negative ? -mantissa : mantissa, (byte) power);
+    return position;
+  }
+
+  private boolean blanksAndSign() {
+    byte c = text[position];
+    while (c == ' ' || c == '\t' && delimiter != '\t') {
+      c = text[++position];
+    }
+    if (c == '-' || c == '+') {
+      position++;
+    }
+    return c == '-';
+  }
+
+  private boolean atCellEnd() {
+    byte c = text[position];
+    while (c == ' ' && !blanks) {
+      c = text[++position];
+    }
+    return endsCell(c);
+  }
+
+  /** Appends the digits at the position to the mantissa; beyond 18 of them it is of no use. */
+  private void takeDigits() {
+    int p = position;
+    long m = mantissa;
     int n;
     do {
       long w = words.getLong(p);
       n = digits(w);
-      mantissa = append(mantissa, w, n);
+      m = append(m, w, n);
       p += n;
     } while (n == 8);
-    int count = p - first;
-    if (b[p] == decimalMark) {
-      int point = p++;
-      do {
-        long w = words.getLong(p);
-        n = digits(w);
-        mantissa = append(mantissa, w, n);
-        p += n;
-      } while (n == 8);
-      power = point + 1 - p;
-      count -= power;
-    }
-    c = b[p];
-    if (count == 0 || count > MOST_DIGITS) {
-      return count == 0 ? NOT_PLAIN : wide(start, shift, into, row);
-    }
-    if ((c | 0x20) == 'e') {
-      int packed = exponent(p + 1);
-      if (packed < 0) {
-        return NOT_PLAIN;
-      }
-      p += packed >> 12;
-      power += (packed & 0xfff) - 1000;
-      c = b[p];
-    }
-    while (c == ' ' && !blanks) {
-      c = b[++p];
-    }
-    if (!endsCell(c)) {
-      return NOT_PLAIN;
-    }
-    boolean exact = count <= MOST_EXACT_DIGITS && power >= -22 && power <= 22;
-    if (!exact) {
-      return wide(start, shift, into, row);
-    }
-    into.set(row, negative ? -mantissa : mantissa, (byte) power);
-    return p;
+    position = p;
+    mantissa = m;
   }
 
   private static int digits(long w) {
@@ -142,10 +154,10 @@ final class Numbers {
     return mantissa * TEN[n] + (v >>> 32);
   }
 
-  /** Length of the exponent with its letter, times 4096, plus exponent plus 1000; or -1. */
-  private int exponent(int start) {
+  /** The exponent whose letter is at the position; moves behind it. */
+  private int exponent() {
     byte[] b = text;
-    int p = start;
+    int p = position + 1;
     byte sign = b[p];
     if (sign == '-' || sign == '+') {
       p++;
@@ -155,10 +167,11 @@ final class Numbers {
     while (b[p] >= '0' && b[p] <= '9' && p < first + 4) {
       e = 10 * e + b[p++] - '0';
     }
+    position = p;
     if (p == first || p > first + 3) {
-      return NOT_PLAIN;
+      return NO_EXPONENT;
     }
-    return (p - start + 1 << 12) + 1000 + (sign == '-' ? -e : e);
+    return sign == '-' ? -e : e;
   }
 
   /** Numbers of many digits or of great powers, correctly rounded by the library. */

@@ -1,5 +1,6 @@
 package toothmark.capture.text;
 
+import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
 import toothmark.capture.SampledSignal;
@@ -10,7 +11,7 @@ import toothmark.capture.store.StoredColumn;
  * Rows at uneven times, brought to a steady clock by straight lines between them. A tick that falls
  * on a row takes its value as it is.
  */
-final class Resampled extends SampledSignal implements AutoCloseable {
+final class Resampled extends SampledSignal implements Closeable {
 
   private static final int CHUNK = 4096;
 

@@ -134,7 +134,7 @@ final class SampleBuilder {
       SampledSignal signal = maker.apply(column);
       if (plan.kind() == ColumnKind.HEX) {
         for (int bit = 0; bit < Bits.count(column.highest()); bit++) {
-          channels.add(new Channel(names.bit(k, bit), "", Bits.of(signal, bit)));
+          channels.add(new Channel(names.bit(k, bit), "", Derived.bit(signal, bit)));
         }
       } else {
         channels.add(new Calibration(table, notes).apply(names.of(k), c, signal));

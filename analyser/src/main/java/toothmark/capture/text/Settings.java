@@ -3,29 +3,82 @@ package toothmark.capture.text;
 import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.EnumMap;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 
 /** What the preamble states: one list of values for each key, in the order of the channels. */
 final class Settings {
 
-  /** What a preamble can state. */
+  /** What a preamble can state, with the names it goes by (in the form of {@link Words#normal}). */
   enum Key {
-    INTERVAL("sampling interval"),
-    RATE("sampling rate"),
-    START("start"),
-    POINTS("number of points"),
-    SCALE("scale"),
-    OFFSET("offset"),
-    PROBE("probe factor"),
-    CLOCK("counter clock"),
-    UNIT("unit"),
-    TIME_UNIT("time unit");
+    INTERVAL(
+        "sampling interval",
+        "interval,sample interval,sampling interval,increment,x increment,xincr,xinc,"
+            + "x incr,x inc,dt,delta t,deltat,sample period,sampling period,sampling time,"
+            + "time per sample,time step,timestep,time increment,abtastintervall,abtastzeit,"
+            + "schrittweite,intervalle,pas de temps,intervalle d echantillonnage,"
+            + "periode d echantillonnage,intervalo,intervalo de muestreo,periodo de muestreo,"
+            + "intervallo,intervallo di campionamento,passo"),
+    RATE(
+        "sampling rate",
+        "rate,sample rate,sampling rate,samplerate,sampling frequency,sample frequency,"
+            + "fs,abtastrate,abtastfrequenz,frequence d echantillonnage,"
+            + "frecuencia de muestreo,tasa de muestreo,frequenza di campionamento,"
+            + "taxa de amostragem"),
+    START(
+        "start",
+        "start,start time,x origin,xorigin,xzero,x zero,t0,first time,"
+            + "time of first sample,time offset,startzeit,anfang,debut,inicio,inizio"),
+    POINTS(
+        "number of points",
+        "points,record points,record length,samples,number of points,number of samples,"
+            + "no of points,num points,numpoints,sample count,anzahl,punkte,messpunkte,"
+            + "abtastwerte,echantillons,nombre de points,muestras,puntos,punti,campioni,"
+            + "memory length"),
+    SCALE(
+        "scale",
+        "scale,scale factor,volts per count,v/count,v/lsb,volt/lsb,volts/count,"
+            + "multiplier,skalierung,skalierungsfaktor,facteur,factor,faktor,y increment,"
+            + "yincr,ymult,y mult,resolution per count"),
+    OFFSET("offset", "offset,y offset,yoffset,yzero,y zero,y origin,yorigin,versatz"),
+    PROBE(
+        "probe factor",
+        "probe,probe factor,probe attenuation,attenuation,tastkopf,teiler,sonde,sonda"),
+    CLOCK(
+        "counter clock",
+        "clock,timer clock,counter clock,timer frequency,clock frequency,tick,ticks,"
+            + "tick time,tick rate,takt,zeittakt"),
+    UNIT(
+        "unit",
+        "unit,units,vertical units,vertical unit,y unit,y units,yunit,einheit,unite,"
+            + "unidad,unita"),
+    TIME_UNIT(
+        "time unit",
+        "time unit,time units,horizontal units,horizontal unit,x unit,x units,xunit,"
+            + "zeiteinheit");
+
+    private static final Map<String, Key> BY_NAME = new HashMap<>();
+
+    static {
+      for (Key key : values()) {
+        for (String name : key.names.split(",")) {
+          BY_NAME.put(name, key);
+        }
+      }
+    }
 
     final String text;
+    private final String names;
 
-    Key(String text) {
+    Key(String text, String names) {
       this.text = text;
+      this.names = names;
+    }
+
+    /** The key of a name; null when it is none of ours. */
+    static Key named(String normalName) {
+      return BY_NAME.get(normalName);
     }
   }
 

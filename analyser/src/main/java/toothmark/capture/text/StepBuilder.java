@@ -55,38 +55,37 @@ final class StepBuilder {
   List<Channel> channels(List<Integer> columns) throws UnreadableCaptureException {
     List<Channel> channels = new ArrayList<>();
     ChannelNames names = new ChannelNames(table.layout(), columns);
-    double resolution = Resolution.of(allTimes(), times.writtenStep());
+    checkOrder();
     notes.fact("what it holds", "changes of level, " + Shown.count(times.count(), "row"));
-    notes.fact("time resolution", Shown.seconds(resolution));
+    notes.fact("times written in steps of", Shown.seconds(times.writtenStep()));
     for (int k = 0; k < columns.size(); k++) {
       int c = columns.get(k);
       StoredColumn column = table.column(c);
       ColumnPlan plan = table.layout().columns().get(c);
       if (plan.kind() == ColumnKind.HEX) {
         for (int bit = 0; bit < Bits.count(column.highest()); bit++) {
-          channels.add(channel(names.bit(k, bit), "", changes(column, bit), resolution));
+          channels.add(channel(names.bit(k, bit), "", changes(column, bit)));
         }
       } else {
-        channels.add(channel(names.of(k), plan.unit().symbol(), changes(column, -1), resolution));
+        channels.add(channel(names.of(k), plan.unit().symbol(), changes(column, -1)));
       }
     }
     return channels;
   }
 
-  private DoubleList allTimes() throws UnreadableCaptureException {
-    DoubleList all = new DoubleList();
+  private void checkOrder() throws UnreadableCaptureException {
+    double before = Double.NEGATIVE_INFINITY;
     double[] chunk = new double[CHUNK];
     for (long first = 0; first < times.count(); first += CHUNK) {
       int n = (int) Math.min(CHUNK, times.count() - first);
       times.read(first, chunk, n);
       for (int i = 0; i < n; i++) {
-        if (all.size() > 0 && chunk[i] < all.last()) {
-          throw goesBack(all.last(), chunk[i], first + i);
+        if (chunk[i] < before) {
+          throw goesBack(before, chunk[i], first + i);
         }
-        all.add(chunk[i]);
+        before = chunk[i];
       }
     }
-    return all;
   }
 
   private UnreadableCaptureException goesBack(double before, double time, long row) {
@@ -135,12 +134,13 @@ final class StepBuilder {
     levels.add(level);
   }
 
-  private Channel channel(String name, String unit, Changes changes, double resolution) {
+  private Channel channel(String name, String unit, Changes changes) {
     double end = times.at(times.count() - 1);
     return new Channel(
         name,
         unit,
-        new StepSignal(changes.times.toArray(), changes.levels.toArray(), resolution, end));
+        new StepSignal(
+            changes.times.toArray(), changes.levels.toArray(), times.writtenStep(), end));
   }
 
   /**

@@ -1,5 +1,7 @@
 package toothmark.capture.text;
 
+import java.util.Set;
+
 /**
  * Unit of a column, as a symbol of the base unit and the power of ten of its prefix.
  *
@@ -14,6 +16,19 @@ record Unit(String symbol, int power) {
 
   /** A bare count of converter steps, timer ticks or samples. */
   static final Unit COUNT = new Unit("count", 0);
+
+  private static final Set<String> SECONDS =
+      Words.set(
+          "s,sec,secs,second,seconds,sekunde,sekunden,sek,seconde,secondes,segundo,"
+              + "segundos,secondo,secondi,сек,с,秒");
+  private static final Set<String> VOLTS = Words.set("v,volt,volts,voltios,в,вольт");
+  private static final Set<String> AMPERES = Words.set("amp,amps,ampere,amperes,amperios");
+  private static final Set<String> HERTZ =
+      Words.set("hertz,samples/s,samples/sec,samples per second,sample/s,pts/s");
+  private static final Set<String> COUNTS =
+      Words.set(
+          "count,counts,lsb,raw,adc,code,codes,tick,ticks,digit,digits,samples,points,"
+              + "adu,sequence");
 
   boolean isTime() {
     return symbol.equals("s");
@@ -114,48 +129,22 @@ record Unit(String symbol, int power) {
   }
 
   private static Unit word(String w, int power) {
-    return switch (w) {
-      case "s",
-          "sec",
-          "secs",
-          "second",
-          "seconds",
-          "sekunde",
-          "sekunden",
-          "sek",
-          "seconde",
-          "secondes",
-          "segundo",
-          "segundos",
-          "secondo",
-          "secondi",
-          "сек",
-          "с",
-          "秒" ->
-          new Unit("s", power);
-      case "v", "volt", "volts", "voltios", "в", "вольт" -> new Unit("V", power);
-      case "amp", "amps", "ampere", "amperes", "amperios" -> new Unit("A", power);
-      case "hertz", "samples/s", "samples/sec", "samples per second", "sample/s", "pts/s" ->
-          new Unit("Hz", power);
-      case "ohm", "ohms" -> new Unit("Ω", power);
-      case "count",
-          "counts",
-          "lsb",
-          "raw",
-          "adc",
-          "code",
-          "codes",
-          "tick",
-          "ticks",
-          "digit",
-          "digits",
-          "samples",
-          "points",
-          "adu",
-          "sequence" ->
-          power == 0 ? COUNT : null;
-      default -> null;
-    };
+    if (SECONDS.contains(w)) {
+      return new Unit("s", power);
+    }
+    if (VOLTS.contains(w)) {
+      return new Unit("V", power);
+    }
+    if (AMPERES.contains(w)) {
+      return new Unit("A", power);
+    }
+    if (HERTZ.contains(w)) {
+      return new Unit("Hz", power);
+    }
+    if (w.equals("ohm") || w.equals("ohms")) {
+      return new Unit("Ω", power);
+    }
+    return power == 0 && COUNTS.contains(w) ? COUNT : null;
   }
 
   private static Unit wordWithPrefix(String w) {

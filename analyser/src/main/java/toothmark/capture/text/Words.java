@@ -8,135 +8,43 @@ import java.util.Set;
 final class Words {
 
   private static final Set<String> TIME =
-      Set.of(
-          "time",
-          "times",
-          "t",
-          "zeit",
-          "temps",
-          "tiempo",
-          "tempo",
-          "tid",
-          "tijd",
-          "aika",
-          "czas",
-          "cas",
-          "vreme",
-          "время",
-          "ido",
-          "zaman",
-          "时间",
-          "時間",
-          "시간",
-          "timestamp",
-          "timestamps",
-          "zeitstempel",
-          "zeitpunkt",
-          "horodatage",
-          "uhrzeit",
-          "elapsed",
-          "second",
-          "seconds",
-          "sekunde",
-          "sekunden",
-          "seconde",
-          "secondes",
-          "segundos",
-          "sec",
-          "milliseconds",
-          "microseconds",
-          "nanoseconds");
+      set(
+          "time,times,t,zeit,temps,tiempo,tempo,tid,tijd,aika,czas,cas,vreme,время,ido,"
+              + "zaman,时间,時間,시간,timestamp,timestamps,zeitstempel,zeitpunkt,horodatage,uhrzeit,"
+              + "elapsed,second,seconds,sekunde,sekunden,seconde,secondes,segundos,sec,"
+              + "milliseconds,microseconds,nanoseconds");
   private static final Set<String> PERIOD =
-      Set.of(
-          "period",
-          "periods",
-          "interval",
-          "intervals",
-          "dt",
-          "delta",
-          "duration",
-          "durations",
-          "spacing",
-          "periode",
-          "perioden",
-          "periodendauer",
-          "zahnperiode",
-          "abstand",
-          "dauer",
-          "intervall",
-          "intervalle",
-          "duree",
-          "periodo",
-          "durata",
-          "intervallo",
-          "intervalo",
-          "duracion",
-          "период");
+      set(
+          "period,periods,interval,intervals,dt,delta,duration,durations,spacing,"
+              + "periode,perioden,periodendauer,zahnperiode,abstand,dauer,intervall,"
+              + "intervalle,duree,periodo,durata,intervallo,intervalo,duracion,период");
   private static final Set<String> INDEX =
-      Set.of(
-          "index",
-          "idx",
-          "no",
-          "nr",
-          "n",
-          "#",
-          "sample",
-          "samples",
-          "point",
-          "points",
-          "row",
-          "tooth",
-          "i",
-          "nummer",
-          "number",
-          "num",
-          "numero",
-          "x",
-          "x axis",
-          "x-axis",
-          "count",
-          "punkt",
-          "abtastwert",
-          "echantillon",
-          "muestra",
-          "campione",
-          "id");
+      set(
+          "index,idx,no,nr,n,#,sample,samples,point,points,row,tooth,i,nummer,number,"
+              + "num,numero,x,x axis,x-axis,count,punkt,abtastwert,echantillon,muestra,"
+              + "campione,id");
   private static final Set<String> SEGMENT =
-      Set.of(
-          "segment",
-          "seg",
-          "trigger",
-          "frame",
-          "buffer",
-          "burst",
-          "shot",
-          "waveform",
-          "record",
-          "acquisition",
-          "aufnahme",
-          "messung");
+      set(
+          "segment,seg,trigger,frame,buffer,burst,shot,waveform,record,acquisition,"
+              + "aufnahme,messung");
   private static final Set<String> LEVEL =
-      Set.of(
-          "level",
-          "state",
-          "polarity",
-          "edge",
-          "pegel",
-          "zustand",
-          "flanke",
-          "niveau",
-          "etat",
-          "front",
-          "nivel",
-          "estado",
-          "stato",
-          "livello",
-          "direction",
-          "value",
-          "type",
-          "kind");
+      set(
+          "level,state,polarity,edge,pegel,zustand,flanke,niveau,etat,front,nivel,"
+              + "estado,stato,livello,direction,value,type,kind");
+
+  private static final Set<String> HIGH =
+      set("1,high,hi,h,rising,rise,r,up,on,true,↑,hoch,steigend,haut,montant,alto");
+  private static final Set<String> LOW =
+      set(
+          "0,low,lo,l,falling,fall,f,down,off,false,↓,tief,niedrig,fallend,bas,descendant,"
+              + "bajo,basso");
 
   private Words() {}
+
+  /** A set from words with commas between. */
+  static Set<String> set(String words) {
+    return Set.of(words.split(","));
+  }
 
   /** Lower case, accents off, punctuation to single blanks. */
   static String normal(String text) {
@@ -224,44 +132,7 @@ final class Words {
    * @return 1, 0, or -1 for any other text
    */
   static int level(String cell) {
-    return switch (normal(cell)) {
-      case "1",
-          "high",
-          "hi",
-          "h",
-          "rising",
-          "rise",
-          "r",
-          "up",
-          "on",
-          "true",
-          "↑",
-          "hoch",
-          "steigend",
-          "haut",
-          "montant",
-          "alto" ->
-          1;
-      case "0",
-          "low",
-          "lo",
-          "l",
-          "falling",
-          "fall",
-          "f",
-          "down",
-          "off",
-          "false",
-          "↓",
-          "tief",
-          "niedrig",
-          "fallend",
-          "bas",
-          "descendant",
-          "bajo",
-          "basso" ->
-          0;
-      default -> -1;
-    };
+    String n = normal(cell);
+    return HIGH.contains(n) ? 1 : LOW.contains(n) ? 0 : -1;
   }
 }

@@ -1,7 +1,8 @@
 /**
- * Sound recordings: what a line input heard.
+ * What does a sound recording say?
  *
- * <p>In: a RIFF or RF64 wave file. Out: a {@link toothmark.capture.Capture} with channels 1, 2, …
- * in shares of full scale. Front door: {@link toothmark.capture.wav.WavCapture}.
+ * <p>In: a RIFF/WAVE file, RF64 included. Out: a {@link toothmark.capture.Capture} whose channels
+ * are named 1, 2, … and whose unit is full scale. Front door: {@link
+ * toothmark.capture.wav.WavCapture}.
  */
 package toothmark.capture.wav;

@@ -63,13 +63,13 @@ class EventsTest {
   @Test
   void edgeTimes() throws Exception {
     assertThat(understood(folder, "edge time (s)\n-0.002000\n0.001500\n0.004750\n"))
-        .isEqualTo("1: instants -0.002 0.0015 0.00475, step 2.5E-4\n");
+        .isEqualTo("1: instants -0.002 0.0015 0.00475, step 1.0E-6\n");
   }
 
   @Test
   void edgeTimesByUnitAlone() throws Exception {
     assertThat(understood(folder, "(us)\n2000\n5500\n8750\n"))
-        .isEqualTo("1: instants 0.002 0.0055 0.00875, step 2.5E-4\n");
+        .isEqualTo("1: instants 0.002 0.0055 0.00875, step 1.0E-6\n");
   }
 
   @Test
@@ -87,7 +87,7 @@ class EventsTest {
                 "timer clock: 1 MHz\ntime (counts)\n10000\n40000\n65000\n20000\n50000\n2000\n"))
         .isEqualTo(
             """
-            1: instants 0.01 0.04 0.065 0.085536 0.115536 0.133072, step 8.0E-6
+            1: instants 0.01 0.04 0.065 0.085536 0.115536 0.133072, step 1.0E-6
             ! the times start again 2 times as a counter does when it is full; they were joined
             """);
   }
@@ -97,7 +97,7 @@ class EventsTest {
     assertThat(understood(folder, "time_us\n4294900000\n4294960000\n32704\n92704\n"))
         .isEqualTo(
             """
-            1: instants 4294.9 4294.96 4295.0 4295.06, step 0.02
+            1: instants 4294.9 4294.96 4295.0 4295.06, step 1.0E-6
             ! the times start again 1 time as a counter does when it is full; they were joined
             """);
   }
@@ -107,7 +107,7 @@ class EventsTest {
     assertThat(understood(folder, "edge time (us)\n0\n50\n50\n90\n"))
         .isEqualTo(
             """
-            1: instants 0.0 5.0E-5 9.0E-5, step 1.0E-5
+            1: instants 0.0 5.0E-5 9.0E-5, step 1.0E-6
             ! 1 edge at the time of the edge before left out
             """);
   }

@@ -35,13 +35,14 @@ class LevelsTest {
             """);
   }
 
-  /** The recorder's clock is the largest step of which all times are multiples. */
+  /** Written in microseconds, but all whole steps of 4 µs apart: the recorder's own clock. */
   @Test
   void resolutionIsTheRecordersStep() throws Exception {
-    assertThat(understood(folder, "Time (s),D0\n0.000000,0\n0.000024,1\n0.000088,0\n0.000100,1\n"))
-        .isEqualTo(
-            "D0: levels 0.0 at 0.0 1.0 at 2.4E-5 0.0 at 8.8E-5 1.0 at 1.0E-4 until 1.0E-4, step"
-                + " 4.0E-6\n");
+    StringBuilder b = new StringBuilder("Time (us),D0\n");
+    for (int i = 0; i < 30; i++) {
+      b.append(400 * i + 4 * (i * i % 17)).append(',').append(i % 2).append('\n');
+    }
+    assertThat(understood(folder, b.toString())).endsWith(", step 4.0E-6\n");
   }
 
   /** A wheel at steady speed gives evenly spaced changes; they are changes all the same. */
@@ -98,7 +99,7 @@ class LevelsTest {
                     + "\n"))
         .isEqualTo(
             "Hall: levels 0.0 at 1.0E-4 1.0 at 2.5E-4 0.0 at 3.3E-4 1.0 at 4.8E-4 until 4.8E-4,"
-                + " step 1.0E-5\n");
+                + " step 1.0E-6\n");
   }
 
   @Test
@@ -106,7 +107,7 @@ class LevelsTest {
     assertThat(understood(folder, "Time (us),Hall (V)\n100,0.0\n250,5.0\n330,0.0\n485,5.0\n"))
         .isEqualTo(
             "Hall in V: levels 0.0 at 1.0E-4 5.0 at 2.5E-4 0.0 at 3.3E-4 5.0 at 4.85E-4 until"
-                + " 4.85E-4, step 5.0E-6\n");
+                + " 4.85E-4, step 1.0E-6\n");
   }
 
   @Test
@@ -114,8 +115,8 @@ class LevelsTest {
     assertThat(understood(folder, "Time (us),Bus\n0,0x0\n150,0x1\n230,0x3\n485,0x2\n500,0x2\n"))
         .isEqualTo(
             """
-            Bus[0]: levels 0.0 at 0.0 1.0 at 1.5E-4 0.0 at 4.85E-4 until 5.0E-4, step 5.0E-6
-            Bus[1]: levels 0.0 at 0.0 1.0 at 2.3E-4 until 5.0E-4, step 5.0E-6
+            Bus[0]: levels 0.0 at 0.0 1.0 at 1.5E-4 0.0 at 4.85E-4 until 5.0E-4, step 1.0E-6
+            Bus[1]: levels 0.0 at 0.0 1.0 at 2.3E-4 until 5.0E-4, step 1.0E-6
             """);
   }
 

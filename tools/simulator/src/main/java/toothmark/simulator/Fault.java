@@ -153,9 +153,11 @@ public enum Fault {
       case CAPTURE_TOO_SLOW -> List.of("timing-scatter");
       case TIMING_SCATTER -> List.of("wheel-misaligned");
       case NO_CRANK_SIGNAL -> List.of("intermittent-connection");
-      case STARTER_NOISE, GAP_NOISE -> List.of("random-noise-pickup", "weak-signal");
-      case BOLT_HEAD -> List.of("damaged-tooth", "wheel-pattern-mismatch");
-      case PREDICTION -> List.of("timing-scatter");
+      case STARTER_NOISE, GAP_NOISE ->
+          List.of("starter-noise", "gap-noise", "random-noise-pickup", "weak-signal");
+      case BOLT_HEAD -> List.of("extra-wheel-feature", "damaged-tooth", "wheel-pattern-mismatch");
+      case DOUBLE_TRIGGER -> List.of("double-sparks");
+      case PREDICTION -> List.of("speed-prediction", "timing-scatter");
       case PROBE_FACTOR -> List.of("weak-signal");
       default -> List.of();
     };

@@ -26,7 +26,7 @@ record EdgeLabels(long edges, long wrong, long unavoidable) {
 
   static EdgeLabels of(EdgeCase edgeCase, Decoding decoding) {
     Map<Double, Integer> found = new HashMap<>();
-    decoding.decoded.ifPresent(d -> collect(d.events(), found));
+    decoding.decoded().ifPresent(d -> collect(d.events(), found));
     List<ToothPassing> teeth = edgeCase.capture().truth().teeth();
     int from = edgeCase.capture().scenario().wheel().pattern().teeth() * 3 / 2;
     int to = teeth.size() - from / 3;

@@ -32,22 +32,26 @@ final class Explanation {
     line(
         out,
         "edges: %d falling, %d rising, %s",
-        decoding.edges.falling().size(),
-        decoding.edges.rising().size(),
-        decoding.edges.quality());
+        decoding.naming().edges().falling().size(),
+        decoding.naming().edges().rising().size(),
+        decoding.naming().edges().quality());
     decoding
-        .search
+        .naming()
+        .search()
         .found()
-        .ifPresentOrElse(f -> wheel(out, f), () -> line(out, "%s", decoding.search.reason()));
-    decoding.decoded.ifPresent(
-        d ->
-            line(
-                out,
-                "decoded: %d seen, %d missing, %d stray, undecided %s",
-                d.events().count(ToothKind.SEEN),
-                d.events().count(ToothKind.MISSING),
-                d.events().count(ToothKind.STRAY),
-                d.undecided()));
+        .ifPresentOrElse(
+            f -> wheel(out, f), () -> line(out, "%s", decoding.naming().search().reason()));
+    decoding
+        .decoded()
+        .ifPresent(
+            d ->
+                line(
+                    out,
+                    "decoded: %d seen, %d missing, %d stray, undecided %s",
+                    d.events().count(ToothKind.SEEN),
+                    d.events().count(ToothKind.MISSING),
+                    d.events().count(ToothKind.STRAY),
+                    d.undecided()));
     line(out, "analyser %s", decoding.ours());
     errors(out, capture, decoding);
     return out.toString();
@@ -74,7 +78,7 @@ final class Explanation {
   }
 
   private static void errors(StringBuilder out, SimulatedCapture capture, Decoding decoding) {
-    Labels labels = decoding.decoded.map(d -> Labels.of(d.events())).orElseGet(Labels::none);
+    Labels labels = decoding.labels();
     List<ToothPassing> teeth = capture.truth().teeth();
     int shown = 0;
     for (int i = 1; i < teeth.size() && shown < ERRORS_SHOWN; i++) {

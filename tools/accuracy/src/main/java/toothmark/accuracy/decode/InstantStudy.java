@@ -93,7 +93,7 @@ final class InstantStudy implements Study {
   public String explain(CaseName name) {
     SimulatedCapture capture = capture(name);
     Sums s = measure(name).sums;
-    return Explanation.of(capture, new Decoding(capture))
+    return Explanation.of(capture, Decoding.of(capture))
         + String.format(
             java.util.Locale.ROOT,
             "instants: %d edges, %d without one, noise %.3g s, bound %.3g s, ratio %.3f%n",

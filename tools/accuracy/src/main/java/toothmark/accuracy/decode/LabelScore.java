@@ -1,6 +1,7 @@
 package toothmark.accuracy.decode;
 
 import java.util.List;
+import toothmark.accuracy.Table;
 import toothmark.simulator.SimulatedCapture;
 import toothmark.simulator.ToothPassing;
 
@@ -43,7 +44,13 @@ record LabelScore(long teeth, long wrong, long lost, long lostWrong) {
         teeth + other.teeth, wrong + other.wrong, lost + other.lost, lostWrong + other.lostWrong);
   }
 
-  double share() {
-    return teeth == 0 ? Double.NaN : wrong / (double) teeth;
+  /** In tables. */
+  String share() {
+    return Table.share(wrong, teeth);
+  }
+
+  /** In charts with a logarithmic axis, where no error is drawn as one in all. */
+  double drawn() {
+    return teeth == 0 ? Double.NaN : Math.max(1.0, wrong) / teeth;
   }
 }

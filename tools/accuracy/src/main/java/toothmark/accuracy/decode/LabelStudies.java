@@ -41,8 +41,8 @@ final class LabelStudies {
           "60-3",
           "90-2",
           "120-2",
-          "12+1",
-          "24+1");
+          "8+1",
+          "12+1");
 
   private LabelStudies() {}
 
@@ -139,11 +139,11 @@ final class LabelStudies {
         new About(
             "Ripple of cranking",
             """
-            Lists of edges, no strays, nothing lost: four cylinders turned by the starter at 150 to 250 rev/min for 4 s, with less and less inertia, so that every compression slows the crank more. At 0.05 kg m² the speed of a 12-1 wheel's teeth swings by more than its own mean.
+            Lists of edges, no strays, nothing lost: a four-cylinder engine turned by the starter at 150 to 250 rev/min for 4 s, with less and less inertia (the engaged starter doubles it), so that every compression slows the crank more. 0.15 is usual; at 0.07 the speed swings by its own mean.
             """,
             "wheel, inertia in kg m²",
             Optional.empty()),
-        grid(List.of("60-2", "36-1", "24-1", "12-1", "8-1", "4-1"), "0.2", "0.1", "0.07", "0.05"),
+        grid(List.of("60-2", "36-1", "24-1", "12-1", "8-1", "4-1"), "0.2", "0.15", "0.1", "0.07"),
         40,
         LabelStudies::cranking);
   }

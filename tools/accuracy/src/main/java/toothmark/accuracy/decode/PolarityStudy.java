@@ -46,17 +46,14 @@ final class PolarityStudy implements Study {
   @Override
   public String explain(CaseName name) {
     SimulatedCapture capture = capture(name);
-    return Explanation.of(capture, new Decoding(capture));
+    return Explanation.of(capture, Decoding.of(capture));
   }
 
   private Outcome measure(CaseName name) {
-    SimulatedCapture capture = capture(name);
-    Decoding decoding = new Decoding(capture);
+    Naming naming = Naming.of(capture(name));
     Orientation orientation =
-        decoding.search.found().map(WheelIdentification::orientation).orElse(Orientation.UNKNOWN);
-    String said =
-        capture.scenario().wheel().pattern().name() + " was named " + decoding.wheelName();
-    return new Outcome(name, orientation, decoding.wheelRight(), said);
+        naming.search().found().map(WheelIdentification::orientation).orElse(Orientation.UNKNOWN);
+    return new Outcome(name, orientation, naming.right(), naming.words());
   }
 
   @Override

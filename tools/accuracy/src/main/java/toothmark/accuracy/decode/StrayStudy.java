@@ -35,23 +35,10 @@ final class StrayStudy implements Study {
   private static final double SECONDS = 2.0;
   private static final int CAPTURES = 100;
 
-  /** What came of one capture, or of many together. */
-  private record Outcome(
-      CaseName name,
-      int wheelWrong,
-      LabelScore ours,
-      EdgeLabels edges,
-      LabelScore follower,
-      LabelScore gapRatio) {
+  private record Outcome(LabelOutcome labels, EdgeLabels edges) {
 
     Outcome plus(Outcome o) {
-      return new Outcome(
-          name,
-          wheelWrong + o.wheelWrong,
-          ours.plus(o.ours),
-          edges.plus(o.edges),
-          follower.plus(o.follower),
-          gapRatio.plus(o.gapRatio));
+      return new Outcome(labels.plus(o.labels), edges.plus(o.edges));
     }
   }
 
@@ -82,21 +69,16 @@ final class StrayStudy implements Study {
   @Override
   public String explain(CaseName name) {
     EdgeCase edgeCase = edgeCase(name);
-    Decoding decoding = new Decoding(edgeCase.capture());
+    Decoding decoding = Decoding.of(edgeCase.capture());
     EdgeLabels edges = EdgeLabels.of(edgeCase, decoding);
     return Explanation.of(edgeCase.capture(), decoding) + "edge by edge: " + edges + "\n";
   }
 
   private Outcome measure(CaseName name) {
     EdgeCase edgeCase = edgeCase(name);
-    Decoding decoding = new Decoding(edgeCase.capture());
+    Decoding decoding = Decoding.of(edgeCase.capture());
     return new Outcome(
-        name,
-        decoding.wheelRight() ? 0 : 1,
-        decoding.ours(),
-        EdgeLabels.of(edgeCase, decoding),
-        decoding.follower(),
-        decoding.gapRatio());
+        LabelOutcome.of(name, edgeCase.capture(), decoding), EdgeLabels.of(edgeCase, decoding));
   }
 
   @Override
@@ -105,7 +87,7 @@ final class StrayStudy implements Study {
     section.study(
         "Strays and lost teeth",
         """
-        Lists of edges: every tooth's passing with 0.02° and 0.5 µs of scatter, some taken out and strays put in at random times, all edges alike, so that only times can tell them apart. Captures of 2 s, in turn idling, held at up to 6000 rev/min, sweeping, cranking, and starting from rest. The analyser finds the wheel itself; the other two are told it. *Label error*: share of the teeth that gave an edge whose place has no label or a wrong one (within half a pitch). *Each edge*: share of all edges, strays too, that are called the wrong thing; *unavoidable*: the part of it where a stray lies nearer to the tooth's true place than its own edge.
+        Lists of edges: every tooth's passing with 0.02° and 0.5 µs of scatter, some taken out and strays put in at random times, all edges alike, so that only times can tell them apart. Captures of 2 s, in turn idling, held at up to 6000 rev/min, sweeping, cranking, and starting from rest. The analyser finds the wheel itself, and in the column *told the wheel* has it from the job sheet; the other two are told it. *Label error*: share of the teeth that gave an edge whose place has no label or a wrong one (within half a pitch). *Each edge*: share of all edges, strays too, that are called the wrong thing; *unavoidable*: the part of it where a stray lies nearer to the tooth's true place than its own edge.
         """);
     Table table =
         new Table(
@@ -113,6 +95,7 @@ final class StrayStudy implements Study {
             "captures",
             "wheel wrong",
             "label error",
+            "told the wheel",
             "each edge",
             "unavoidable",
             "follower",
@@ -129,9 +112,11 @@ final class StrayStudy implements Study {
         List<Outcome> outcomes = run.measure(this, setting, run.captures(CAPTURES), this::measure);
         Outcome all = outcomes.stream().reduce(Outcome::plus).orElseThrow();
         row(table, setting, outcomes.size(), all);
-        plot(chart, wheel, rate, all);
+        if (wheel.equals(WHEELS.get(0))) {
+          all.labels.plot(chart, wheel, rate[0]);
+        }
         aim(section, setting, all);
-        outcomes.forEach(o -> judge(o, worst));
+        outcomes.forEach(o -> o.labels.worst().ifPresent(worst::add));
       }
     }
     section.table(table);
@@ -143,47 +128,24 @@ final class StrayStudy implements Study {
     table.row(
         setting.replace("_", ", ").replace("+", " % + ") + " %",
         Integer.toString(captures),
-        Integer.toString(all.wheelWrong),
-        Table.share(all.ours.wrong(), all.ours.teeth()),
+        Integer.toString(all.labels.wheelWrong()),
+        all.labels.ours().share(),
+        all.labels.told().share(),
         Table.share(all.edges.wrong(), all.edges.edges()),
         Table.share(all.edges.unavoidable(), all.edges.edges()),
-        Table.share(all.follower.wrong(), all.follower.teeth()),
-        Table.share(all.gapRatio.wrong(), all.gapRatio.teeth()));
-  }
-
-  private static void plot(LineChart chart, String wheel, int[] rate, Outcome all) {
-    if (wheel.equals(WHEELS.get(0))) {
-      chart.point("analyser", rate[0], floored(all.ours));
-      chart.point("follower", rate[0], floored(all.follower));
-      chart.point("gap ratio", rate[0], floored(all.gapRatio));
-    }
-  }
-
-  /** No error is drawn as one in all. */
-  private static double floored(LabelScore score) {
-    return Math.max(1.0, score.wrong()) / Math.max(1, score.teeth());
+        all.labels.follower().share(),
+        all.labels.gapRatio().share());
   }
 
   private static void aim(Section section, String setting, Outcome all) {
+    LabelScore score = all.labels.ours();
     double bound = setting.endsWith("_1+1") ? 1e-4 : setting.endsWith("_20+5") ? 1e-2 : 0;
     if (bound > 0) {
       section.target(
           "label error, " + setting.replace("_", ", ").replace("+", " % strays + ") + " % lost",
           "< " + bound,
-          Table.share(all.ours.wrong(), all.ours.teeth()),
-          Held.when(all.ours.wrong() < bound * all.ours.teeth()));
-    }
-  }
-
-  private static void judge(Outcome o, List<Worst> worst) {
-    if (o.wheelWrong > 0 || o.ours.wrong() > 0) {
-      String what =
-          (o.wheelWrong > 0 ? "wheel wrong, " : "")
-              + o.ours.wrong()
-              + " of "
-              + o.ours.teeth()
-              + " labels wrong";
-      worst.add(new Worst(o.name, o.ours.share() + o.wheelWrong, what));
+          all.labels.ours().share(),
+          Held.when(score.wrong() < bound * score.teeth()));
     }
   }
 }

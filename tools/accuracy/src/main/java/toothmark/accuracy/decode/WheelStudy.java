@@ -33,6 +33,9 @@ final class WheelStudy implements Study {
   private static final List<String> SIGNALS = List.of("edges", "wave", "reversed");
   private static final int CAPTURES = 120;
 
+  /** On a rim of 150 mm the simulator's 8 mm teeth leave no room for an extra one beyond this. */
+  private static final int MOST_WITH_EXTRA = 16;
+
   /** What can be said of a wheel, from right to wrong. */
   private enum Answer {
     RIGHT("right"),
@@ -84,7 +87,7 @@ final class WheelStudy implements Study {
     int slots = (int) Math.round(dice.logUniform(4, 120));
     return switch (kind) {
       case "N" -> Pattern.of(Integer.toString(slots));
-      case "N+1" -> Pattern.of(slots + "+1");
+      case "N+1" -> Pattern.of((int) Math.round(dice.logUniform(4, MOST_WITH_EXTRA)) + "+1");
       case "gaps" -> gaps(dice);
       default -> {
         int missing = kind.charAt(2) - '0';
@@ -139,40 +142,35 @@ final class WheelStudy implements Study {
   @Override
   public String explain(CaseName name) {
     SimulatedCapture capture = capture(name);
-    return Explanation.of(capture, new Decoding(capture));
+    return Explanation.of(capture, Decoding.of(capture));
   }
 
   private Outcome measure(CaseName name) {
     SimulatedCapture capture = capture(name);
-    Decoding decoding = new Decoding(capture);
+    Naming naming = Naming.of(capture);
     List<ToothPassing> teeth = capture.truth().teeth();
     double degrees = teeth.get(teeth.size() - 1).crankDegrees() - teeth.get(0).crankDegrees();
-    String truth = capture.scenario().wheel().pattern().name();
-    return new Outcome(
-        name,
-        answer(name, truth, decoding),
-        degrees / 360.0,
-        truth + " was named " + decoding.wheelName());
+    return new Outcome(name, answer(name, naming), degrees / 360.0, naming.words());
   }
 
-  private static Answer answer(CaseName name, String truth, Decoding decoding) {
-    if (decoding.search.found().isEmpty()) {
+  private static Answer answer(CaseName name, Naming naming) {
+    if (naming.search().found().isEmpty()) {
       return Answer.NONE;
     }
-    WheelIdentification found = decoding.search.found().get();
+    WheelIdentification found = naming.search().found().get();
+    String truth = naming.capture().scenario().wheel().pattern().name();
+    String said = found.pattern().toString();
     if (found.pattern().hasReference() == kind(truth).equals("N")) {
       return Answer.OTHER;
     }
     if (kind(truth).equals("N")) {
       return Answer.RIGHT;
     }
-    if (decoding.wheelRight()) {
+    if (naming.right()) {
       boolean reversed = found.orientation() == Orientation.REVERSED;
       boolean should = name.setting().endsWith("reversed");
-      boolean blind = found.orientation() == Orientation.UNKNOWN;
-      return reversed == should || blind ? Answer.RIGHT : Answer.WRONG_POLARITY;
+      return reversed == should ? Answer.RIGHT : Answer.WRONG_POLARITY;
     }
-    String said = found.pattern().toString();
     if (multiple(truth, said)) {
       return Answer.MULTIPLE;
     }
@@ -196,7 +194,7 @@ final class WheelStudy implements Study {
     section.study(
         "Naming the wheel",
         """
-        Wheels of 4 to 120 slots (even chance for each ratio) with one to three teeth missing, with two or three gaps, with an extra tooth, and plain; 2 to 20 turns; a third of them on the starter, the others held or sweeping; healthy, as lists of edges, as waves of a coil sensor, and as waves of one with its leads swapped. *Right* is the name, every gap in its place, and the polarity of the leads. How many teeth a wheel without reference has cannot be seen in its edges, nor its polarity: any count is right that comes with no reference.
+        Wheels of 4 to 120 slots (even chance for each ratio) with one to three teeth missing, with two or three gaps, with an extra tooth (4 to 16 slots), and plain; 2 to 20 turns; a third of them on the starter, the others held or sweeping; healthy, as lists of edges, as waves of a coil sensor, and as waves of one with its leads swapped. *Right* is the name, every gap in its place, and the polarity of the leads. How many teeth a wheel without reference has cannot be seen in its edges, nor its polarity: any count is right that comes with no reference.
         """);
     Table table = new Table(heads());
     List<Worst> worst = new ArrayList<>();

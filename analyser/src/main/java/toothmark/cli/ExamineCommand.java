@@ -3,8 +3,10 @@ package toothmark.cli;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -76,6 +78,7 @@ final class ExamineCommand implements Callable<Integer> {
     Optional<ControllerLog> commanded =
         log == null ? Optional.empty() : Optional.of(ControllerLogReader.read(log));
     Path folder = out == null ? folderNamedAfter(capture) : out;
+    ResultFolder.mustSpare(folder, inputs());
     try (Progress progress = Progress.onTerminal(quiet);
         Capture read =
             CaptureReader.read(capture, ReadingOptions.withDefaults().withProgress(progress))) {
@@ -84,6 +87,10 @@ final class ExamineCommand implements Callable<Integer> {
       progress.close();
       return report(examination, written);
     }
+  }
+
+  private List<Path> inputs() {
+    return Stream.of(capture, job, log).filter(Objects::nonNull).toList();
   }
 
   /** The capture's name without its endings, in the working directory. */

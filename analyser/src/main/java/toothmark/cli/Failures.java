@@ -3,6 +3,7 @@ package toothmark.cli;
 import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.util.concurrent.CancellationException;
@@ -58,12 +59,19 @@ final class Failures {
     }
     if (e instanceof IOException io) {
       err.println("toothmark: " + plain(io));
-      return e instanceof NoSuchFileException ? INPUT : OTHER;
+      return ofFile(io);
     }
     err.println("toothmark: an error in the program itself: " + e);
     err.println("Please report it with the lines below and, if you can, the capture.");
     e.printStackTrace(err);
     return OTHER;
+  }
+
+  private static int ofFile(IOException e) {
+    if (e instanceof NoSuchFileException) {
+      return INPUT;
+    }
+    return e instanceof FileAlreadyExistsException ? ARGUMENTS : OTHER;
   }
 
   private static String plain(IOException e) {

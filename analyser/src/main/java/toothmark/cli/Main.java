@@ -35,18 +35,17 @@ public final class Main implements Runnable {
    * @param arguments see {@code toothmark --help}
    */
   public static void main(String[] arguments) {
-    int code = run(arguments);
+    int code = commandLine().execute(arguments);
     System.out.flush();
     System.exit(code);
   }
 
-  /** Runs a command and returns its exit code. */
-  static int run(String... arguments) {
+  /** Everything that can be called, with what is printed and returned when it fails. */
+  static CommandLine commandLine() {
     return new CommandLine(new Main())
         .setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Failures::unusableArguments)
-        .setExecutionExceptionHandler(Failures::failed)
-        .execute(arguments);
+        .setExecutionExceptionHandler(Failures::failed);
   }
 
   @Override

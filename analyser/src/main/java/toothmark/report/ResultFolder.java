@@ -59,6 +59,26 @@ public final class ResultFolder {
   }
 
   /**
+   * Refuses a folder in which a result would take the place of a file that is read.
+   *
+   * @param folder where results are to go, there or not
+   * @param inputs files that must outlive the run
+   * @throws FileAlreadyExistsException naming the input that bears a result's name
+   * @throws IOException if a file could not be looked at
+   */
+  public static void mustSpare(Path folder, List<Path> inputs) throws IOException {
+    for (String name : fileNames()) {
+      Path result = folder.resolve(name);
+      for (Path input : inputs) {
+        if (Files.exists(result) && Files.exists(input) && Files.isSameFile(result, input)) {
+          throw new FileAlreadyExistsException(
+              input.toString(), null, "would be replaced by a result; choose another folder");
+        }
+      }
+    }
+  }
+
+  /**
    * Writes an examination, replacing an earlier one in that folder.
    *
    * @param examination what to write

@@ -44,6 +44,7 @@ public final class Figures {
       case WHEEL -> new WheelFigure(examination, ink).draw();
       case SYNC -> new SyncFigure(examination, ink).draw();
       case ADVANCE -> new AdvanceFigure(examination, ink).draw();
+      case ALIGNMENT -> new AlignmentFigure(examination, ink).draw();
       case DWELL -> new DwellFigure(examination, ink).draw();
       case ORDERS -> new OrdersFigure(examination, ink).draw();
     };
@@ -74,15 +75,6 @@ public final class Figures {
   }
 
   /**
-   * Where the wheel stands against the crank, over time.
-   *
-   * @return empty when nothing shows top dead centre
-   */
-  public Optional<Figure> alignment() {
-    return new AlignmentFigure(examination, ink).draw();
-  }
-
-  /**
    * The figures that every page shows, whatever was found.
    *
    * @return in the order of the page: wheel, speed, timing, sync losses
@@ -92,7 +84,7 @@ public final class Figures {
     draw(Picture.WHEEL).ifPresent(figures::add);
     draw(Picture.SPEED).ifPresent(figures::add);
     draw(Picture.ADVANCE).ifPresent(figures::add);
-    alignment().ifPresent(figures::add);
+    draw(Picture.ALIGNMENT).ifPresent(figures::add);
     draw(Picture.DWELL).ifPresent(figures::add);
     draw(Picture.SYNC).ifPresent(figures::add);
     draw(Picture.TOOTH_PERIOD).ifPresent(figures::add);

@@ -54,12 +54,21 @@ public enum Ink {
     return text;
   }
 
-  Color grid() {
+  /**
+   * Rules that guide the eye.
+   *
+   * @return light or dark grey
+   */
+  public Color grid() {
     return grid;
   }
 
-  /** Axes and remarks. */
-  Color quiet() {
+  /**
+   * Axes and remarks.
+   *
+   * @return grey
+   */
+  public Color quiet() {
     return quiet;
   }
 

@@ -2,8 +2,10 @@ package toothmark.chart;
 
 import java.awt.Font;
 import java.awt.FontFormatException;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Locale;
 
 /**
  * The one typeface of report and window: Fira Sans with tabular figures, under the SIL Open Font
@@ -17,8 +19,8 @@ public final class Lettering {
   /** Family of the strong weight. */
   public static final String STRONG = "Fira Tabular SemiBold";
 
-  private static final Font REGULAR_FONT = load("fira-tabular.ttf");
-  private static final Font STRONG_FONT = load("fira-tabular-semibold.ttf");
+  private static final Font REGULAR_FONT = load(REGULAR);
+  private static final Font STRONG_FONT = load(STRONG);
 
   private Lettering() {}
 
@@ -43,13 +45,40 @@ public final class Lettering {
   }
 
   /**
+   * A font that has the letters of a text.
+   *
+   * @param font the font that is wanted
+   * @param text what it is to say
+   * @return the font, or where it lacks a letter the machine's own in the same size
+   */
+  public static Font able(Font font, String text) {
+    return font.canDisplayUpTo(text) < 0
+        ? font
+        : new Font(Font.SANS_SERIF, Font.PLAIN, 1).deriveFont(font.getSize2D());
+  }
+
+  /**
    * A weight as a page embeds it.
    *
    * @param family {@link #REGULAR} or {@link #STRONG}
    * @return a WOFF 2 file
    */
   public static byte[] webFont(String family) {
-    String file = family.toLowerCase(java.util.Locale.ROOT).replace(' ', '-') + ".woff2";
+    return file(family, ".woff2");
+  }
+
+  /**
+   * A weight as a document embeds it.
+   *
+   * @param family {@link #REGULAR} or {@link #STRONG}
+   * @return a TrueType file
+   */
+  public static byte[] trueType(String family) {
+    return file(family, ".ttf");
+  }
+
+  private static byte[] file(String family, String ending) {
+    String file = family.toLowerCase(Locale.ROOT).replace(' ', '-') + ending;
     try (InputStream in = open(file)) {
       return in.readAllBytes();
     } catch (IOException e) {
@@ -57,11 +86,11 @@ public final class Lettering {
     }
   }
 
-  private static Font load(String file) {
-    try (InputStream in = open(file)) {
-      return Font.createFont(Font.TRUETYPE_FONT, in);
+  private static Font load(String family) {
+    try {
+      return Font.createFont(Font.TRUETYPE_FONT, new ByteArrayInputStream(trueType(family)));
     } catch (IOException | FontFormatException e) {
-      throw new IllegalStateException("the typeface " + file + " cannot be read", e);
+      throw new IllegalStateException("the typeface " + family + " cannot be read", e);
     }
   }
 

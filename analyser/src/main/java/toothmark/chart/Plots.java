@@ -34,7 +34,7 @@ final class Plots {
   /** Plots above each other on one axis across; weights give their heights. */
   static Plot stack(ValueAxis across, List<XYPlot> plots, int... weights) {
     CombinedDomainXYPlot stack = new CombinedDomainXYPlot(across);
-    stack.setGap(10);
+    stack.setGap(16);
     stack.setInsets(new RectangleInsets(6, 2, 2, 10));
     for (int i = 0; i < weights.length; i++) {
       plots.get(i).setInsets(RectangleInsets.ZERO_INSETS);

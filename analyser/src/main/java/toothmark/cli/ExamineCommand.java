@@ -20,6 +20,7 @@ import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
 import toothmark.report.ResultFolder;
+import toothmark.report.ResultFolder.Page;
 import toothmark.report.VerdictText;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.ControllerLogReader;
@@ -68,12 +69,18 @@ final class ExamineCommand implements Callable<Integer> {
   private Path out;
 
   @Option(
+      names = "--pdf",
+      description = "write the page as a document too, report.pdf, to print or to send")
+  private boolean pdf;
+
+  @Option(
       names = {"-q", "--quiet"},
       description = "print nothing but errors")
   private boolean quiet;
 
   @Override
   public Integer call() throws Exception {
+    ResultFolder.prepare();
     JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
     Optional<ControllerLog> commanded =
         log == null ? Optional.empty() : Optional.of(ControllerLogReader.read(log));
@@ -83,7 +90,8 @@ final class ExamineCommand implements Callable<Integer> {
         Capture read =
             CaptureReader.read(capture, ReadingOptions.withDefaults().withProgress(progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);
-      List<Path> written = ResultFolder.write(examination, folder);
+      List<Path> written =
+          ResultFolder.write(examination, folder, pdf ? Page.HTML_AND_PDF : Page.HTML);
       progress.close();
       return report(examination, written);
     }

@@ -37,7 +37,7 @@ final class Pictures {
     add("wheel", (f, e) -> f.draw(Picture.WHEEL));
     add("speed", (f, e) -> f.draw(Picture.SPEED));
     add("advance", (f, e) -> f.draw(Picture.ADVANCE));
-    add("alignment", (f, e) -> f.alignment());
+    add("alignment", (f, e) -> f.draw(Picture.ALIGNMENT));
     add("dwell", (f, e) -> f.draw(Picture.DWELL));
     add("sync", (f, e) -> f.draw(Picture.SYNC));
     add("period", (f, e) -> f.draw(Picture.TOOTH_PERIOD));
@@ -144,6 +144,7 @@ final class Pictures {
       case SPEED -> "speed";
       case WHEEL -> "wheel";
       case ADVANCE -> "advance";
+      case ALIGNMENT -> "alignment";
       case DWELL -> "dwell";
       case ORDERS -> "orders";
     };

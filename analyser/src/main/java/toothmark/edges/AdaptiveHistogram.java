@@ -4,8 +4,7 @@ package toothmark.edges;
  * Counts values over a range that widens as they come, in a fixed number of bins.
  *
  * <p>The range starts at the first spread of values seen and doubles, with bins merged in pairs,
- * whenever a value falls outside, so one pass is enough and the result does not depend on how the
- * samples are cut into blocks.
+ * whenever a value falls outside, so one pass is enough.
  */
 final class AdaptiveHistogram {
 
@@ -22,23 +21,19 @@ final class AdaptiveHistogram {
   /** Counts the first {@code count} values. */
   void add(double[] values, int count) {
     for (int i = 0; i < count; i++) {
-      add(values[i]);
+      min = Math.min(min, values[i]);
+      max = Math.max(max, values[i]);
     }
-  }
-
-  private void add(double v) {
-    min = Math.min(min, v);
-    max = Math.max(max, v);
-    total++;
     if (!started) {
-      start(v);
+      start(values[0]);
     }
-    int bin = (int) ((v - low) / width);
-    if (v < low || bin >= BINS) {
-      widenTo(v);
-      bin = Math.min(BINS - 1, (int) ((v - low) / width));
+    widenTo(min);
+    widenTo(max);
+    double perBin = 1 / width;
+    for (int i = 0; i < count; i++) {
+      counts[Math.min(BINS - 1, (int) ((values[i] - low) * perBin))]++;
     }
-    counts[bin]++;
+    total += count;
   }
 
   private void start(double v) {

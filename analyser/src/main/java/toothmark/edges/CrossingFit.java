@@ -18,7 +18,9 @@ package toothmark.edges;
 final class CrossingFit {
 
   private static final int ROUNDS = 4;
-  private static final double OUTLIER = 5.0;
+
+  /** A jump between residuals this many times the mean one is no noise (normal: 3.5 of 60). */
+  private static final double OUTLIER = 7.5;
 
   /** A quartic term moves the zero by less than this many standard deviations, or it matters. */
   private static final double AGREES = 1.9;
@@ -101,11 +103,30 @@ final class CrossingFit {
         break;
       }
     }
-    noise = cubic.residualNoise() * Math.sqrt(group);
+    noise = group == 1 ? cubic.residualNoise() : sampleNoise();
     double slope = cubic.slope() / group;
     variance = cubic.middleVariance() / group / (slope * slope);
     extraVariance = quantisation() / (slope * slope);
     return true;
+  }
+
+  /**
+   * Noise from second differences of the samples, where they are so many to a point that the wave
+   * has no part in these; their variance is 6 times that of white noise.
+   */
+  private double sampleNoise() {
+    long reach = (long) cubic.half() * group;
+    long from = Math.round(position) - reach;
+    double sum = 0;
+    for (long j = from; j < from + 2 * reach - 2; j++) {
+      double d = push(j) - 2 * push(j + 1) + push(j + 2);
+      sum += d * d;
+    }
+    return Math.sqrt(sum / (6.0 * (2 * reach - 2)));
+  }
+
+  private double push(long j) {
+    return wave.push(window.at(j));
   }
 
   /** Loads means of groups of samples, so that a long window costs no more than a short one. */
@@ -115,7 +136,7 @@ final class CrossingFit {
       double sum = 0;
       long from = middle + (long) (i - half) * group - group / 2;
       for (int j = 0; j < group; j++) {
-        sum += wave.push(window.at(from + j));
+        sum += push(from + j);
       }
       cubic.y[i] = sum / group - offset;
     }
@@ -124,7 +145,7 @@ final class CrossingFit {
   private void layCurve(double pointNoise) {
     cubic.clearWeights();
     cubic.fit();
-    if (cubic.isCubic() && cubic.worstResidual(pointNoise) > OUTLIER) {
+    if (cubic.isCubic() && cubic.worstJump(pointNoise) > OUTLIER) {
       cubic.fitRobustly(pointNoise);
     }
   }

@@ -77,7 +77,12 @@ public final class EdgeDetector {
   private static CrankEdges wave(SampledSignal signal, SampleStatistics s) {
     Wave wave = Wave.of(signal, s);
     Extrema extrema = FluxEdges.find(wave);
-    Harmonics hum = HumFinder.find(wave, extrema);
+    Wave finer = CoarseSampling.refine(wave, extrema, s);
+    if (finer != wave) {
+      wave = finer;
+      extrema = FluxEdges.find(wave);
+    }
+    HumTrack hum = HumFinder.find(wave, extrema);
     if (!hum.isNone()) {
       wave = wave.without(hum);
       extrema = FluxEdges.find(wave);
@@ -89,6 +94,6 @@ public final class EdgeDetector {
         SensorKind.VARIABLE_RELUCTANCE,
         trains.falling(),
         trains.rising(),
-        Quality.of(signal, s, wave.offset(), fuller, hum.asHum(signal.intervalSeconds())));
+        Quality.of(signal, s, wave.offset(), fuller, hum.asHum(wave.signal().intervalSeconds())));
   }
 }

@@ -3,12 +3,15 @@ package toothmark.edges;
 /**
  * Edges of one direction in time order.
  *
- * <p>Strength is 1 for an edge like its neighbours: for a variable-reluctance wave the smaller of
- * the two flux swings beside the edge over the rolling median swing, for a logic signal the shorter
- * of the two pulses beside it over the rolling median of pulses of that level, capped at 1. Level
- * is the flux at the edge in units of the local swing, on a scale on which a typical maximum is 1
- * and a typical minimum 0; it is 0 or 1 for logic. Swing is the mean of the two flux swings beside
- * the edge, in the channel's unit times seconds; it does not depend on speed; 0 for logic.
+ * <p>Strength is 1 for an edge like its neighbours. For a variable-reluctance wave it is the
+ * prominence of its extremum of flux (the swing that must be overlooked for the edge to vanish)
+ * over the usual swing around, and never more than that over six times what noise alone makes of
+ * it. For a logic signal it is the shorter of the two pulses beside the edge over the rolling
+ * median of pulses of that level, flicker left out; for the edges of a flicker its own width over
+ * that median, which is below 0.15. All are capped at 1. Level is the flux at the edge in units of
+ * the local swing, on a scale on which a typical maximum is 1 and a typical minimum 0; it is 0 or 1
+ * for logic. Swing is the mean of the two flux swings beside the edge, in the channel's unit times
+ * seconds; it does not depend on speed; 0 for logic.
  */
 public final class EdgeTrain {
 

@@ -55,6 +55,17 @@ final class Extrema {
     return firstIsMaximum == (i % 2 == 0);
   }
 
+  /** Those from one position (inclusive) to another (exclusive). */
+  Extrema between(long from, long to) {
+    Extrema part = new Extrema();
+    for (int i = 0; i < size; i++) {
+      if (positions[i] >= from && positions[i] < to) {
+        part.add(positions[i], fluxes[i], isMaximum(i));
+      }
+    }
+    return part;
+  }
+
   /** Swing from an extremum to the next, positive. */
   double swing(int i) {
     return Math.abs(fluxes[i + 1] - fluxes[i]);
@@ -91,5 +102,46 @@ final class Extrema {
     }
     kept.add(positions[candidate], fluxes[candidate], isMaximum(candidate));
     return kept;
+  }
+
+  /**
+   * The prominence of each extremum: the swing that must be overlooked for it to vanish.
+   *
+   * <p>A flicker on the flank of a tooth is small itself and leaves the tooth large. Pairs are
+   * closed as in rainflow counting (ASTM E1049-85, 5.4.4): a swing not larger than those on both
+   * sides is a pair of its own; what never closes has the smaller of the swings beside it.
+   *
+   * @return one for each extremum, in the flux's unit
+   */
+  double[] prominences() {
+    double[] out = new double[size];
+    int[] open = new int[size];
+    int n = 0;
+    for (int i = 0; i < size; i++) {
+      open[n++] = i;
+      while (n >= 4 && closes(open, n)) {
+        double d = between(open[n - 3], open[n - 2]);
+        out[open[n - 3]] = d;
+        out[open[n - 2]] = d;
+        open[n - 3] = open[n - 1];
+        n -= 2;
+      }
+    }
+    for (int k = 0; k < n; k++) {
+      double before = k > 0 ? between(open[k - 1], open[k]) : Double.POSITIVE_INFINITY;
+      double after = k + 1 < n ? between(open[k], open[k + 1]) : Double.POSITIVE_INFINITY;
+      out[open[k]] = Math.min(before, after);
+    }
+    return out;
+  }
+
+  private boolean closes(int[] open, int n) {
+    double middle = between(open[n - 3], open[n - 2]);
+    return middle <= between(open[n - 4], open[n - 3])
+        && middle <= between(open[n - 2], open[n - 1]);
+  }
+
+  private double between(int i, int j) {
+    return Math.abs(fluxes[i] - fluxes[j]);
   }
 }

@@ -42,15 +42,25 @@ final class FluxEdges {
 
   /** Carries the scale that the teeth show over to all extrema. */
   private static double[] hysteresis(Extrema all, Extrema teeth, double noise) {
-    double[] scale = SwingScale.fromSwings(teeth);
+    double[] least = leastSwings(teeth, noise);
     double[] out = new double[all.size()];
     int t = 0;
     for (int i = 0; i < out.length; i++) {
       while (t + 1 < teeth.size() && teeth.position(t + 1) <= all.position(i)) {
         t++;
       }
+      out[i] = least[t];
+    }
+    return out;
+  }
+
+  /** The least swing that counts around each of the teeth. */
+  private static double[] leastSwings(Extrema teeth, double noise) {
+    double[] scale = SwingScale.fromSwings(teeth);
+    double[] out = new double[teeth.size()];
+    for (int t = 0; t < out.length; t++) {
       double walk = NOISE_WALK * noise * Math.sqrt(usualDistance(teeth, t));
-      out[i] = Math.max(HYSTERESIS * scale[t], Math.min(walk, NOISE_WALK_LIMIT * scale[t]));
+      out[t] = Math.max(HYSTERESIS * scale[t], Math.min(walk, NOISE_WALK_LIMIT * scale[t]));
     }
     return out;
   }

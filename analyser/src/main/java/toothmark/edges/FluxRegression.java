@@ -63,8 +63,8 @@ final class FluxRegression {
   /** Sets the regressors of one step, in its own unit. */
   private static void fillRow(double[] row, FluxSteps s, int i, double cyclesPerSample) {
     double unit = s.unit();
-    double from = 2 * Math.PI * cyclesPerSample * s.positions[i];
-    double to = 2 * Math.PI * cyclesPerSample * s.positions[i + 1];
+    double from = 2 * Math.PI * cyclesPerSample * s.from[i];
+    double to = 2 * Math.PI * cyclesPerSample * s.to[i];
     double usual = s.usual[i] / unit;
     row[0] = usual;
     row[1] = (to - from);

@@ -1,6 +1,7 @@
 package toothmark.edges;
 
 import java.util.Arrays;
+import java.util.SplittableRandom;
 import toothmark.capture.SampledSignal;
 
 /**
@@ -19,7 +20,15 @@ final class FluxSteps {
   private static final double BLOCK_SECONDS = 1e-3;
   private static final long MOST_BLOCKS = 20_000;
 
-  final double[] positions;
+  /** More swings than this make a hum no surer, only slower. */
+  private static final int MOST_SWINGS = 4000;
+
+  /** Where each step starts, samples. */
+  final double[] from;
+
+  /** Where each step ends, samples. */
+  final double[] to;
+
   final double[] steps;
 
   /** The step that teeth alone make, signed. */
@@ -28,8 +37,9 @@ final class FluxSteps {
   final double[] weights;
   private final double unit;
 
-  private FluxSteps(double[] positions, double[] steps, double[] usual) {
-    this.positions = positions;
+  private FluxSteps(double[] from, double[] to, double[] steps, double[] usual) {
+    this.from = from;
+    this.to = to;
     this.steps = steps;
     this.usual = usual;
     this.weights = new double[steps.length];
@@ -43,40 +53,77 @@ final class FluxSteps {
 
   /** Steps from extremum to extremum. */
   static FluxSteps of(Extrema e) {
-    int n = e.size() - 1;
+    int[] chosen = choose(e.size() - 1, MOST_SWINGS);
+    int n = chosen.length;
     double[] scale = SwingScale.fromSwings(e);
-    double[] positions = new double[n + 1];
+    double[] from = new double[n];
+    double[] to = new double[n];
     double[] steps = new double[n];
     double[] usual = new double[n];
-    for (int i = 0; i <= n; i++) {
-      positions[i] = e.position(i) + 0.5;
+    for (int k = 0; k < n; k++) {
+      int i = chosen[k];
+      from[k] = e.position(i) + 0.5;
+      to[k] = e.position(i + 1) + 0.5;
+      steps[k] = e.flux(i + 1) - e.flux(i);
+      usual[k] = e.isMaximum(i) ? -scale[i] : scale[i];
     }
-    for (int i = 0; i < n; i++) {
-      steps[i] = e.flux(i + 1) - e.flux(i);
-      usual[i] = e.isMaximum(i) ? -scale[i] : scale[i];
-    }
-    FluxSteps s = new FluxSteps(positions, steps, usual);
+    FluxSteps s = new FluxSteps(from, to, steps, usual);
     s.weighDownWild();
     return s;
   }
 
   /** Steps over even blocks of a millisecond, where there may be no teeth to go by. */
-  static FluxSteps ofBlocks(Wave wave) {
+  static FluxSteps ofBlocks(Wave wave, long from, long to) {
     SampledSignal signal = wave.signal();
     int block = (int) Math.max(1, Math.round(BLOCK_SECONDS / signal.intervalSeconds()));
-    int n = (int) Math.min(MOST_BLOCKS, signal.size() / block);
-    double[] positions = new double[n + 1];
+    int n = (int) Math.min(MOST_BLOCKS, (Math.min(to, signal.size()) - from) / block);
+    double[] starts = new double[n];
+    double[] ends = new double[n];
     double[] steps = new double[n];
     double[] v = new double[block];
     for (int i = 0; i < n; i++) {
-      signal.read((long) i * block, v, block);
+      signal.read(from + (long) i * block, v, block);
       for (int j = 0; j < block; j++) {
         steps[i] += wave.push(v[j]);
       }
-      positions[i] = (double) i * block - 0.5;
+      starts[i] = from + (double) i * block - 0.5;
+      ends[i] = starts[i] + block;
     }
-    positions[n] = (double) n * block - 0.5;
-    return new FluxSteps(positions, steps, new double[n]);
+    return new FluxSteps(starts, ends, steps, new double[n]);
+  }
+
+  /**
+   * Chooses some of many, spread evenly but not in step: teeth come regularly, and every so manyth
+   * of them would show lines that are not there.
+   *
+   * @param size how many there are
+   * @param most about how many to take
+   * @return indices in order; always the same for the same numbers
+   */
+  static int[] choose(int size, int most) {
+    int stride = 1 + Math.max(0, size) / most;
+    SplittableRandom random = new SplittableRandom(size);
+    int[] chosen = new int[Math.max(0, size) / stride];
+    for (int k = 0; k < chosen.length; k++) {
+      chosen[k] = k * stride + random.nextInt(stride);
+    }
+    return chosen;
+  }
+
+  /** The same steps, weighed as they are, with a hum's flux on them again. */
+  FluxSteps plus(Harmonics hum) {
+    double[] more = steps.clone();
+    for (int i = 0; i < more.length; i++) {
+      more[i] += hum.flux(to[i]) - hum.flux(from[i]);
+    }
+    FluxSteps s = new FluxSteps(from, to, more, usual);
+    System.arraycopy(weights, 0, s.weights, 0, weights.length);
+    return s;
+  }
+
+  /** From the first position to the last, samples. */
+  double samples() {
+    return size() == 0 ? 0 : to[size() - 1] - from[0];
   }
 
   int size() {

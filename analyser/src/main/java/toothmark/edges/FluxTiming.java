@@ -14,10 +14,24 @@ final class FluxTiming {
   /** A swing this many standard deviations above what noise walks in the same time is sure. */
   private static final double SURE = 6.0;
 
+  /** A neighbour this many times farther than the other is behind a silence. */
+  private static final double FAR = 6.0;
+
   private static final double DRIFT = 0.02;
 
   /** Noise this many times the neighbours' is a burst, and counts for its own edge. */
   private static final double UNUSUAL = 1.5;
+
+  /** A burst must not count more than this for its neighbours. */
+  private static final double BURST = 2.0;
+
+  /** Below so many samples a tooth its second harmonic is folded ... */
+  private static final double FOLDED_BELOW = 5.0;
+
+  private static final double WHOLLY_FOLDED_BELOW = 3.8;
+
+  /** ... which moves a crossing by this share of the pitch, for a wave of usual shape. */
+  private static final double FOLDED_SHARE = 0.025;
 
   private final Wave wave;
   private final SampledSignal signal;
@@ -50,20 +64,37 @@ final class FluxTiming {
     EdgeList rising = new EdgeList();
     double[] scale = SwingScale.fromSwings(extrema);
     double[] levels = FluxLevels.of(extrema);
+    double[] prominences = extrema.prominences();
     for (int i = 0; i < extrema.size(); i++) {
       EdgeList list = extrema.isMaximum(i) ? falling : rising;
       locate(i);
       double position = fit.position;
-      double u = fit.uncertainty(fit.noise > UNUSUAL * pooledNoise ? fit.noise : pooledNoise);
-      double swing = swing(i) * signal.intervalSeconds();
+      double u = Math.hypot(uncertainty(), aliasing(i));
       list.add(
           signal.timeOf(position),
           u * signal.intervalSeconds(),
-          strength(i, scale[i]),
+          strength(i, prominences[i], scale[i]),
           levels[i],
-          swing);
+          swing(i) * signal.intervalSeconds());
     }
     return new FluxTrains(falling.train(), rising.train());
+  }
+
+  private double uncertainty() {
+    if (wave.oversampling() > 1) {
+      // Points between the samples repeat the samples' noise.
+      return fit.uncertainty(wave.noise()) * Math.sqrt(wave.oversampling());
+    }
+    return fit.uncertainty(fit.noise > UNUSUAL * pooledNoise ? fit.noise : pooledNoise);
+  }
+
+  /** Doubt from what was folded below half the sampling rate, samples. */
+  private double aliasing(int i) {
+    int at = Math.max(0, Math.min(i - 1, extrema.size() - 3));
+    double pitch = extrema.size() < 3 ? 0 : extrema.position(at + 2) - extrema.position(at);
+    double samples = pitch / wave.oversampling();
+    double folded = (FOLDED_BELOW - samples) / (FOLDED_BELOW - WHOLLY_FOLDED_BELOW);
+    return FOLDED_SHARE * pitch * Math.max(0, Math.min(1, folded));
   }
 
   private void locate(int i) {
@@ -73,7 +104,8 @@ final class FluxTiming {
     boolean found =
         half >= 1 && fit.fit(at + 0.5, half, offset(i), sign, Math.max(wave.noise(), pooledNoise));
     if (found) {
-      pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(wave.noise() / 2, fit.noise);
+      double seen = Math.min(fit.noise, BURST * pooledNoise);
+      pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(wave.noise() / 2, seen);
     } else {
       fit.fallBack(at, half, offset(i));
     }
@@ -139,15 +171,23 @@ final class FluxTiming {
     return half;
   }
 
-  private double strength(int i, double scale) {
-    double s = 1;
-    if (i > 0) {
-      s = Math.min(s, side(i - 1, scale));
+  private double strength(int i, double prominence, double scale) {
+    return Math.min(scale > 0 ? Math.min(1, prominence / scale) : 0, aboveNoise(i));
+  }
+
+  /** The smaller of the swings on both sides over what noise would have walked. */
+  private double aboveNoise(int i) {
+    long left = i > 0 ? extrema.distance(i - 1) : Long.MAX_VALUE;
+    long right = i + 1 < extrema.size() ? extrema.distance(i) : Long.MAX_VALUE;
+    // Noise walks far in a long time; beside a silence the tooth has only its own.
+    double longest = FAR * Math.min(left, right);
+    double least = 1;
+    for (int k = Math.max(0, i - 1); k <= i && k + 1 < extrema.size(); k++) {
+      double time = Math.min(longest, extrema.distance(k));
+      double walk = SURE * wave.walkNoise() * Math.sqrt(time);
+      least = walk > 0 ? Math.min(least, extrema.swing(k) / walk) : least;
     }
-    if (i + 1 < extrema.size()) {
-      s = Math.min(s, side(i, scale));
-    }
-    return s;
+    return least;
   }
 
   /** Mean of the swings on both sides, V samples. */
@@ -155,11 +195,5 @@ final class FluxTiming {
     double left = extrema.swing(Math.max(0, i - 1));
     double right = extrema.swing(Math.min(i, extrema.size() - 2));
     return (left + right) / 2;
-  }
-
-  private double side(int swing, double scale) {
-    double size = extrema.swing(swing);
-    double walk = SURE * wave.walkNoise() * Math.sqrt(extrema.distance(swing));
-    return Math.min(scale > 0 ? size / scale : 0, walk > 0 ? size / walk : 1);
   }
 }

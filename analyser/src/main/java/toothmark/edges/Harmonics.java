@@ -1,13 +1,14 @@
 package toothmark.edges;
 
-import java.util.Optional;
-
 /**
  * A sum of sines at whole multiples of one frequency.
  *
  * <p>Immutable; position is counted in samples, so that no precision is lost far from time zero.
  */
 final class Harmonics {
+
+  /** Samples after which the phasor is set anew, so that rounding does not add up. */
+  private static final int RESTART = 1 << 14;
 
   private static final Harmonics NONE = new Harmonics(0, new double[0], new double[0]);
 
@@ -36,19 +37,16 @@ final class Harmonics {
     return new Harmonics(cyclesPerSample, cosines.clone(), sines.clone());
   }
 
-  /** Adds another sum of a frequency so near that both keep step over the record. */
-  Harmonics plus(Harmonics other) {
-    if (this == NONE) {
-      return other;
+  /**
+   * The integral at a position, up to a constant; a sample counts from half before to half after.
+   */
+  double flux(double position) {
+    double sum = 0;
+    for (int k = 0; k < cosines.length; k++) {
+      double turn = 2 * Math.PI * (k + 1) * cyclesPerSample;
+      sum += (cosines[k] * Math.sin(turn * position) - sines[k] * Math.cos(turn * position)) / turn;
     }
-    int n = Math.max(cosines.length, other.cosines.length);
-    double[] c = java.util.Arrays.copyOf(cosines, n);
-    double[] s = java.util.Arrays.copyOf(sines, n);
-    for (int k = 0; k < other.cosines.length; k++) {
-      c[k] += other.cosines[k];
-      s[k] += other.sines[k];
-    }
-    return new Harmonics(other.cyclesPerSample, c, s);
+    return sum;
   }
 
   boolean isNone() {
@@ -64,29 +62,32 @@ final class Harmonics {
     return isNone() ? 0 : Math.hypot(cosines[0], sines[0]);
   }
 
-  /** In the terms of a result; empty when there is none. */
-  Optional<Hum> asHum(double intervalSeconds) {
-    return isNone()
-        ? Optional.empty()
-        : Optional.of(new Hum(cyclesPerSample / intervalSeconds, amplitude()));
-  }
-
-  /** Takes the sum away from samples {@code first} on, by turning a phasor from one to the next. */
-  void subtract(double[] v, int n, long first) {
+  /**
+   * Takes the sum away by turning a phasor from one sample to the next.
+   *
+   * @param from first index in v, inclusive
+   * @param to last index in v, exclusive
+   * @param first position of v[0] in the record
+   */
+  void subtract(double[] v, int from, int to, long first) {
     for (int k = 0; k < cosines.length; k++) {
       if (cosines[k] != 0 || sines[k] != 0) {
-        subtract(v, n, first, k);
+        double turn = 2 * Math.PI * (k + 1) * cyclesPerSample;
+        double start = turn * (first + from);
+        for (int i = from; i < to; i += RESTART) {
+          subtract(v, i, Math.min(to, i + RESTART), k, start + turn * (i - from));
+        }
       }
     }
   }
 
-  private void subtract(double[] v, int n, long first, int k) {
+  private void subtract(double[] v, int from, int to, int k, double angle) {
     double turn = 2 * Math.PI * (k + 1) * cyclesPerSample;
     double cosTurn = Math.cos(turn);
     double sinTurn = Math.sin(turn);
-    double c = Math.cos(turn * first);
-    double s = Math.sin(turn * first);
-    for (int i = 0; i < n; i++) {
+    double c = Math.cos(angle);
+    double s = Math.sin(angle);
+    for (int i = from; i < to; i++) {
       v[i] -= cosines[k] * c + sines[k] * s;
       double next = c * cosTurn - s * sinTurn;
       s = s * cosTurn + c * sinTurn;

@@ -2,13 +2,13 @@ package toothmark.edges;
 
 import toothmark.capture.SampledSignal;
 
-/** A signal with a sum of sines taken away. */
+/** A signal with hum taken away. */
 final class HumFreeSignal extends SampledSignal {
 
   private final SampledSignal source;
-  private final Harmonics hum;
+  private final HumTrack hum;
 
-  HumFreeSignal(SampledSignal source, Harmonics hum) {
+  HumFreeSignal(SampledSignal source, HumTrack hum) {
     super(source.timeOf(0), source.intervalSeconds(), source.size());
     this.source = source;
     this.hum = hum;

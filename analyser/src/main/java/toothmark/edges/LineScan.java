@@ -10,7 +10,7 @@ package toothmark.edges;
 final class LineScan {
 
   /** More steps than this make a line no surer, only slower. */
-  private static final int MOST_STEPS = 2000;
+  private static final int MOST_STEPS = 800;
 
   /** Share of its own square that a sine must keep beside the teeth. */
   private static final double APART = 0.6;
@@ -30,21 +30,21 @@ final class LineScan {
    * @param step between frequencies, cycles a sample
    */
   LineScan(FluxSteps s, double from, double step) {
-    int stride = 1 + s.size() / MOST_STEPS;
+    int[] chosen = FluxSteps.choose(s.size(), MOST_STEPS);
     double[] all = s.residuals();
-    n = (s.size() + stride - 1) / stride;
+    n = chosen.length;
     residuals = new double[n];
     usual = new double[n];
     weights = new double[n];
     now = new double[4 * n];
     turns = new double[4 * n];
     for (int k = 0; k < n; k++) {
-      int i = k * stride;
+      int i = chosen[k];
       residuals[k] = all[i];
       usual[k] = s.usual[i];
       weights[k] = s.weights[i];
       for (int end = 0; end < 2; end++) {
-        double at = 2 * Math.PI * s.positions[i + end];
+        double at = 2 * Math.PI * (end == 0 ? s.from[i] : s.to[i]);
         now[4 * k + 2 * end] = Math.cos(at * from);
         now[4 * k + 2 * end + 1] = Math.sin(at * from);
         turns[4 * k + 2 * end] = Math.cos(at * step);

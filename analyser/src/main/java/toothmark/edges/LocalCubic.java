@@ -9,7 +9,7 @@ package toothmark.edges;
 final class LocalCubic {
 
   /** Most points to each side. */
-  static final int LONGEST_HALF = 128;
+  static final int LONGEST_HALF = 36;
 
   private static final int CUBIC_FROM = 3;
   private static final int NEWTON_STEPS = 8;
@@ -180,15 +180,21 @@ final class LocalCubic {
     return Math.sqrt(sum / (2 * freedom));
   }
 
-  /** Largest residual over the mean one, and over the noise, whichever is smaller. */
-  double worstResidual(double noise) {
+  /**
+   * Largest jump from one residual to the next, over the mean jump or what noise makes of it,
+   * whichever is larger. The misfit of a smooth wave has no jumps, a burst has.
+   */
+  double worstJump(double noise) {
     double worst = 0;
     double sum = 0;
-    for (int i = -half; i <= half; i++) {
-      double r = Math.abs(y[i + half] - value(i));
-      worst = Math.max(worst, r);
-      sum += r;
+    double before = y[0] - value(-half);
+    for (int i = 1 - half; i <= half; i++) {
+      double now = y[i + half] - value(i);
+      double jump = Math.abs(now - before);
+      worst = Math.max(worst, jump);
+      sum += jump;
+      before = now;
     }
-    return worst / Math.max(Math.max(noise, 1e-300), sum / m0);
+    return worst / Math.max(Math.max(noise, 1e-300), sum / (m0 - 1));
   }
 }

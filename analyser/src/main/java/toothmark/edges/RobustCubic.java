@@ -1,9 +1,6 @@
 package toothmark.edges;
 
 import java.util.Arrays;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.SingularValueDecomposition;
 
 /**
  * A cubic laid through points of which some are wild, such as a spark burst across a crossing.
@@ -73,17 +70,30 @@ final class RobustCubic {
         p *= x;
       }
     }
-    Array2DRowRealMatrix normal = new Array2DRowRealMatrix(4, 4);
+    double[][] rows = new double[4][5];
     for (int r = 0; r < 4; r++) {
-      for (int k = 0; k < 4; k++) {
-        normal.setEntry(r, k, moments[r + k]);
+      System.arraycopy(moments, r, rows[r], 0, 4);
+      rows[r][4] = right[r];
+    }
+    eliminate(rows);
+    for (int r = 3; r >= 0; r--) {
+      double sum = rows[r][4];
+      for (int k = r + 1; k < 4; k++) {
+        sum -= rows[r][k] * c[k];
+      }
+      c[r] = sum / rows[r][r];
+    }
+  }
+
+  /** Normal equations are positive definite, so the pivots stand on the diagonal. */
+  private static void eliminate(double[][] rows) {
+    for (int p = 0; p < 4; p++) {
+      for (int r = p + 1; r < 4; r++) {
+        double factor = rows[r][p] / rows[p][p];
+        for (int k = p; k < 5; k++) {
+          rows[r][k] -= factor * rows[p][k];
+        }
       }
     }
-    double[] solved =
-        new SingularValueDecomposition(normal)
-            .getSolver()
-            .solve(new ArrayRealVector(right, false))
-            .toArray();
-    System.arraycopy(solved, 0, c, 0, 4);
   }
 }

@@ -22,6 +22,9 @@ final class SwingScale {
   private static final double LARGE_QUANTILE = 0.9;
   private static final int SWINGS_EACH_SIDE = 12;
 
+  /** The median hardly changes from one extremum to the next, so one serves a few. */
+  private static final int STRIDE = 6;
+
   private SwingScale() {}
 
   /**
@@ -89,13 +92,14 @@ final class SwingScale {
   static double[] fromSwings(Extrema e) {
     double[] scale = new double[e.size()];
     double[] near = new double[2 * SWINGS_EACH_SIDE];
-    for (int i = 0; i < scale.length; i++) {
-      int from = Math.max(0, i - SWINGS_EACH_SIDE);
-      int to = Math.min(e.size() - 1, i + SWINGS_EACH_SIDE);
+    for (int first = 0; first < scale.length; first += STRIDE) {
+      int end = Math.min(scale.length, first + STRIDE);
+      int from = Math.max(0, (first + end) / 2 - SWINGS_EACH_SIDE);
+      int to = Math.min(e.size() - 1, (first + end) / 2 + SWINGS_EACH_SIDE);
       for (int j = from; j < to; j++) {
         near[j - from] = e.swing(j);
       }
-      scale[i] = selfWeightedMedian(near, to - from);
+      Arrays.fill(scale, first, end, selfWeightedMedian(near, to - from));
     }
     double floor = scale.length == 0 ? 0 : QUIET_SHARE * quantile(scale.clone(), LARGE_QUANTILE);
     for (int i = 0; i < scale.length; i++) {

@@ -12,6 +12,7 @@ import toothmark.capture.SampledSignal;
  * @param noise standard deviation of one sample, V
  * @param walkNoise the same for sums of samples: larger than noise when neighbours share theirs
  * @param quantum step of the converter, V
+ * @param oversampling samples here for each one recorded
  */
 record Wave(
     SampledSignal signal,
@@ -19,7 +20,8 @@ record Wave(
     double limit,
     double noise,
     double walkNoise,
-    double quantum) {
+    double quantum,
+    int oversampling) {
 
   private static final double CUT_OFF_SHARE = 1e-3;
 
@@ -32,11 +34,25 @@ record Wave(
     if (s.flatLowShare() > CUT_OFF_SHARE) {
       limit = Math.min(limit, offset - s.min());
     }
-    return new Wave(signal, offset, limit, s.noise(), s.noise(), s.quantum());
+    return new Wave(signal, offset, limit, s.noise(), s.noise(), s.quantum(), 1);
   }
 
-  Wave without(Harmonics hum) {
-    return new Wave(new HumFreeSignal(signal, hum), offset, limit, noise, walkNoise, quantum);
+  Wave without(HumTrack hum) {
+    return with(new HumFreeSignal(signal, hum), noise, oversampling);
+  }
+
+  /**
+   * The same at a higher rate, for teeth of a few samples each.
+   *
+   * @param plausibleNoise of one recorded sample, V, since noise cannot be told from such teeth
+   */
+  Wave upsampled(double plausibleNoise) {
+    return with(new UpsampledSignal(signal), plausibleNoise, UpsampledSignal.FACTOR);
+  }
+
+  private Wave with(SampledSignal other, double otherNoise, int factor) {
+    double shared = otherNoise * Math.sqrt(factor);
+    return new Wave(other, offset, limit, otherNoise, shared, quantum, factor);
   }
 
   /** The voltage about the offset, cut off alike on both sides. */

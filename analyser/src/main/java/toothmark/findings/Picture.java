@@ -14,6 +14,8 @@ public enum Picture {
   SYNC,
   /** Advance, actual and commanded, against speed. */
   ADVANCE,
+  /** Where the wheel stands against the crank, over time. */
+  ALIGNMENT,
   /** Dwell against speed. */
   DWELL,
   /** Order spectrum of the speed. */

@@ -42,6 +42,6 @@ final class TdcMarkCheck implements Check {
                     + ").")
             .next("Check the pick-up of the mark and its distance, and record again.")
             .caution(Cautions.TURNING)
-            .picture(Picture.ADVANCE));
+            .picture(Picture.ALIGNMENT));
   }
 }

@@ -93,6 +93,6 @@ final class WheelMisalignedCheck implements Check {
                 + move
                 + ", or enter the measured angle in the controller.")
         .caution(Cautions.ADVANCE)
-        .picture(Picture.ADVANCE);
+        .picture(Picture.ALIGNMENT);
   }
 }

@@ -51,7 +51,7 @@ final class WheelSlipCheck implements Check {
             .caution(
                 "Stop running the engine until this is mended: advance can run away. "
                     + Cautions.ADVANCE)
-            .picture(Picture.ADVANCE)
+            .picture(Picture.ALIGNMENT)
             .where(List.of(slip.during())));
   }
 }

@@ -1,5 +1,6 @@
 package toothmark.receiver;
 
+import java.util.List;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
@@ -12,13 +13,12 @@ import toothmark.edges.SensorKind;
  * What a textbook controller would have made of a crank signal, faults and all.
  *
  * <p>Not our best decoding: an input stage and a follower, both simple on purpose, so that a loss
- * here is what the user sees fail. The input stage of a wave is {@link AdaptiveZeroCrossing}, of a
- * switching sensor {@link TwoLevelInput}; lists of changes or instants are taken as they are. The
+ * here is what the user sees fail. The input stage of a wave is {@link Conditioner#reference()}, of
+ * a switching sensor {@link TwoLevelInput}; lists of changes or instants are taken as they are. The
  * follower is {@link Follower}.
  */
 public final class ReferenceReceiver {
 
-  private static final int BLOCK = 1 << 16;
   private static final double LOW_LEVEL = 0.01;
   private static final double HIGH_LEVEL = 0.99;
 
@@ -71,30 +71,17 @@ public final class ReferenceReceiver {
   }
 
   private ReceiverEdges listen(SampledSignal signal, SensorKind kind, ChannelSurvey survey) {
-    double sign = timedEdge == EdgeDirection.FALLING ? 1 : -1;
     if (kind == SensorKind.VARIABLE_RELUCTANCE) {
-      return run(signal, new AdaptiveZeroCrossing(), sign, survey.mean());
+      InputStage stage = Conditioner.reference().newStage();
+      return InputRun.of(signal, survey.mean(), timedEdge, List.of(stage)).get(0);
     }
-    double low = survey.quantile(sign > 0 ? LOW_LEVEL : HIGH_LEVEL);
-    double high = survey.quantile(sign > 0 ? HIGH_LEVEL : LOW_LEVEL);
-    return run(signal, new TwoLevelInput(sign * low, sign * high), sign, 0);
-  }
-
-  private static ReceiverEdges run(
-      SampledSignal signal, InputStage stage, double sign, double offset) {
-    ReceiverEdges.Builder edges = new ReceiverEdges.Builder();
-    double[] v = new double[(int) Math.min(BLOCK, signal.size())];
-    for (long first = 0; first < signal.size(); first += v.length) {
-      int n = (int) Math.min(v.length, signal.size() - first);
-      signal.read(first, v, n);
-      for (int i = 0; i < n; i++) {
-        if (stage.next(signal.timeOf(first + i), sign * (v[i] - offset))
-            == InputStage.Outcome.EDGE) {
-          edges.add(stage.edgeSeconds());
-        }
-      }
-    }
-    return edges.build();
+    double low = survey.quantile(LOW_LEVEL);
+    double high = survey.quantile(HIGH_LEVEL);
+    InputStage stage =
+        timedEdge == EdgeDirection.FALLING
+            ? new TwoLevelInput(low, high)
+            : new TwoLevelInput(-high, -low);
+    return InputRun.of(signal, 0, timedEdge, List.of(stage)).get(0);
   }
 
   private ReceiverEdges changes(StepSignal signal) {

@@ -98,6 +98,7 @@ final class HtmlWriter {
       case '>' -> out.append("&gt;");
       case '"' -> out.append("&quot;");
       case '\'' -> out.append("&#39;");
+      case 0x2009 -> out.append('\u202f'); // a number and its unit stay on one line
       default -> out.appendCodePoint(allowed(c) ? c : 0xFFFD);
     }
   }

@@ -28,6 +28,9 @@ final class MeasuresSection {
   private static final String MM = Say.THIN + "mm";
   private static final String MICROSECONDS = Say.THIN + "µs";
 
+  private static final double WORTH_NAMING = 0.001;
+  private static final int MOST_ALTERNATIVES = 3;
+
   private final HtmlWriter html;
   private final Examination examination;
   private final Observations seen;
@@ -73,8 +76,9 @@ final class MeasuresSection {
                 "Wheel",
                 w.pattern() + ", " + Say.sure(w.confidence()),
                 String.join(" ", w.evidence())));
-    id.filter(w -> !w.alternatives().isEmpty())
-        .ifPresent(w -> row("Other wheels", alternatives(w), "the same edges"));
+    id.map(MeasuresSection::alternatives)
+        .filter(s -> !s.isEmpty())
+        .ifPresent(s -> row("Other wheels", s, "the same edges"));
     sensor(id);
     seen.crank()
         .ifPresent(
@@ -92,8 +96,10 @@ final class MeasuresSection {
 
   private static String alternatives(WheelIdentification w) {
     List<String> names = new ArrayList<>();
-    for (var c : w.alternatives().subList(0, Math.min(3, w.alternatives().size()))) {
-      names.add(c.pattern() + " (" + Say.percent(c.confidence()) + ")");
+    for (WheelIdentification.Candidate c : w.alternatives()) {
+      if (c.confidence() >= WORTH_NAMING && names.size() < MOST_ALTERNATIVES) {
+        names.add(c.pattern() + " (" + Say.percent(c.confidence()) + ")");
+      }
     }
     return String.join(", ", names);
   }

@@ -31,7 +31,12 @@ final class PageFigures {
   }
 
   /** A figure with its place in the page and its markup. */
-  record Drawn(String id, Figure figure, String svg) {}
+  record Drawn(String id, Figure figure, String svg) {
+
+    String drawingId() {
+      return id + "-" + FigureSvg.DRAWING;
+    }
+  }
 
   /** Draws what the page needs: the proofs first, then the figures that every page has. */
   static PageFigures of(Examination examination) {
@@ -82,12 +87,17 @@ final class PageFigures {
     return Optional.ofNullable(proofs.get(finding));
   }
 
+  /** The figure whose drawing bears an id. */
+  Drawn drawn(String drawingId) {
+    return all.stream().filter(d -> d.drawingId().equals(drawingId)).findFirst().orElseThrow();
+  }
+
   /** The drawing of a figure once more, by reference. */
   void again(HtmlWriter html, Drawn drawn) {
     int height = drawn.figure().height();
     html.open("div", "class", "chart");
     html.open("svg", "viewBox", "0 0 " + Figure.WIDTH + " " + height, "role", "img");
-    html.empty("use", "href", "#" + drawn.id() + "-" + FigureSvg.DRAWING).close().close();
+    html.empty("use", "href", "#" + drawn.drawingId()).close().close();
   }
 
   boolean isShown(Drawn drawn) {

@@ -5,6 +5,7 @@ import java.awt.BasicStroke;
 import java.awt.Color;
 import java.awt.Composite;
 import java.awt.Font;
+import java.awt.FontMetrics;
 import java.awt.Paint;
 import java.awt.Rectangle;
 import java.awt.RenderingHints;
@@ -14,6 +15,7 @@ import java.awt.font.FontRenderContext;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Rectangle2D;
 import java.util.Map;
+import java.util.Objects;
 
 /** A pen that knows its colour, stroke, typeface, place and clip. Clips are rectangles. */
 abstract class PenGraphics extends OutlineGraphics {
@@ -21,6 +23,7 @@ abstract class PenGraphics extends OutlineGraphics {
   private final RenderingHints hints = new RenderingHints(Map.of());
   private AffineTransform transform = new AffineTransform();
   private Rectangle2D deviceClip;
+  private Rectangle2D openClip;
   private Paint paint = Color.BLACK;
   private Color background = Color.WHITE;
   private Stroke stroke = new BasicStroke();
@@ -31,9 +34,41 @@ abstract class PenGraphics extends OutlineGraphics {
     this.font = font;
   }
 
-  /** The clip on the paper; null where there is none. */
-  final Rectangle2D deviceClip() {
-    return deviceClip;
+  /** Starts to clip what is drawn to a rectangle on the paper. */
+  abstract void openClip(Rectangle2D onPaper);
+
+  /** Ends the clip opened last. */
+  abstract void closeClip();
+
+  /** Opens the clip that is asked for, unless it is the one that is open. */
+  final void clipAsAsked() {
+    if (!Objects.equals(deviceClip, openClip)) {
+      endClip();
+      if (deviceClip != null) {
+        openClip(deviceClip);
+        openClip = deviceClip;
+      }
+    }
+  }
+
+  /** Ends the clip that is open. */
+  final void endClip() {
+    if (openClip != null) {
+      closeClip();
+      openClip = null;
+    }
+  }
+
+  /**
+   * The colour to draw in.
+   *
+   * @throws UnsupportedOperationException if the paint is no opaque colour
+   */
+  final Color opaque() {
+    if (!(paint instanceof Color c) || c.getAlpha() != 255) {
+      throw refused("paint but opaque colours");
+    }
+    return c;
   }
 
   @Override
@@ -239,5 +274,47 @@ abstract class PenGraphics extends OutlineGraphics {
   @Override
   public final void dispose() {
     // Nothing is held.
+  }
+
+  @Override
+  public final FontMetrics getFontMetrics(Font font) {
+    return new PlainMetrics(font);
+  }
+
+  /** Measures from the typeface alone; the usual ones start half a window system first. */
+  private static final class PlainMetrics extends FontMetrics {
+
+    private static final long serialVersionUID = 1L;
+
+    private static final FontRenderContext CONTEXT = new FontRenderContext(null, true, true);
+
+    PlainMetrics(Font font) {
+      super(font);
+    }
+
+    @Override
+    public int stringWidth(String text) {
+      return (int) Math.ceil(font.getStringBounds(text, CONTEXT).getWidth());
+    }
+
+    @Override
+    public int getAscent() {
+      return Math.round(font.getLineMetrics("", CONTEXT).getAscent());
+    }
+
+    @Override
+    public int getDescent() {
+      return Math.round(font.getLineMetrics("", CONTEXT).getDescent());
+    }
+
+    @Override
+    public int getLeading() {
+      return 0;
+    }
+
+    @Override
+    public int charWidth(char c) {
+      return stringWidth(String.valueOf(c));
+    }
   }
 }

@@ -30,20 +30,34 @@ final class ReportHtml {
   private ReportHtml(Examination examination) {
     this.examination = examination;
     this.figures = PageFigures.of(examination);
+    page();
+  }
+
+  /** Makes the page. */
+  static ReportHtml of(Examination examination) {
+    return new ReportHtml(examination);
   }
 
   /** Writes the page in UTF-8; the caller closes the stream. */
   static void write(Examination examination, OutputStream out) throws IOException {
     Writer writer = new OutputStreamWriter(out, StandardCharsets.UTF_8);
-    writer.write(new ReportHtml(examination).page());
+    writer.write(of(examination).markup());
     writer.flush();
   }
 
-  private String page() {
+  String markup() {
+    return html.toString();
+  }
+
+  PageFigures figures() {
+    return figures;
+  }
+
+  private void page() {
     html.markup("<!DOCTYPE html>\n").open("html", "lang", "en").open("head");
     html.empty("meta", "charset", "utf-8");
     html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-    html.element("title", title() + " – crank signal report");
+    html.element("title", title());
     html.open("style").markup(STYLE).close();
     html.close().open("body");
     masthead();
@@ -56,12 +70,13 @@ final class ReportHtml {
     html.close();
     new CustomerSheet(html, figures, examination).write();
     html.close().close();
-    return html.toString();
   }
 
-  private String title() {
+  /** What a reader shows in place of the file's name. */
+  String title() {
     String stated = examination.sheet().heading().title();
-    return stated.isEmpty() ? examination.observations().capture().file() : stated;
+    return (stated.isEmpty() ? examination.observations().capture().file() : stated)
+        + " – crank signal report";
   }
 
   private void masthead() {

@@ -12,6 +12,7 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.stream.Stream;
 import toothmark.examination.Examination;
 
 /**
@@ -37,15 +38,30 @@ public final class ResultFolder {
           new Product(PAGE, ReportHtml::write),
           new Product("examination.json", ExaminationJson::write));
 
+  private static final Product DOCUMENT = new Product("report.pdf", ReportPdf::write);
+
+  /** In which forms the page is written. */
+  public enum Page {
+    /** To read in a browser. */
+    HTML,
+    /** And as a document to print or to send, {@code report.pdf}. */
+    HTML_AND_PDF
+  }
+
   private ResultFolder() {}
 
   /**
-   * The names of all files that an examination consists of.
+   * The names of the files that every examination consists of.
    *
    * @return in the order in which they are written
    */
   public static List<String> fileNames() {
     return PRODUCTS.stream().map(Product::name).toList();
+  }
+
+  /** Every name that an examination may use. */
+  private static List<String> ownNames() {
+    return Stream.of(PRODUCTS, List.of(DOCUMENT)).flatMap(List::stream).map(Product::name).toList();
   }
 
   /**
@@ -67,7 +83,7 @@ public final class ResultFolder {
    * @throws IOException if a file could not be looked at
    */
   public static void mustSpare(Path folder, List<Path> inputs) throws IOException {
-    for (String name : fileNames()) {
+    for (String name : ownNames()) {
       Path result = folder.resolve(name);
       for (Path input : inputs) {
         if (Files.exists(result) && Files.exists(input) && Files.isSameFile(result, input)) {
@@ -89,26 +105,55 @@ public final class ResultFolder {
    * @throws IOException if writing failed; the folder then holds what it held before
    */
   public static List<Path> write(Examination examination, Path folder) throws IOException {
+    return write(examination, folder, Page.HTML);
+  }
+
+  /**
+   * Writes an examination, replacing an earlier one in that folder.
+   *
+   * @param examination what to write
+   * @param folder made when missing, its parents too
+   * @param page in which forms
+   * @return the files written, the page first
+   * @throws NotDirectoryException if something that is no folder bears its name
+   * @throws FileAlreadyExistsException if a folder bears the name of a result file
+   * @throws IOException if writing failed; the folder then holds what it held before
+   */
+  public static List<Path> write(Examination examination, Path folder, Page page)
+      throws IOException {
+    List<Product> products = products(page);
     Path absolute = folder.toAbsolutePath().normalize();
     if (Files.isDirectory(absolute)) {
       refuseFoldersInTheWay(absolute);
       Path draft = Files.createTempDirectory(absolute, ".toothmark-");
-      fill(draft, examination, () -> swapIn(draft, absolute));
+      orDiscard(draft, () -> fill(draft, products, examination), () -> swapIn(draft, absolute));
     } else if (Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
       throw new NotDirectoryException(folder.toString());
     } else {
       Path parent = Files.createDirectories(absolute.getParent());
       Path draft = Files.createDirectory(parent.resolve(freeName(absolute)));
-      fill(draft, examination, () -> Files.move(draft, absolute));
+      orDiscard(draft, () -> fill(draft, products, examination), () -> Files.move(draft, absolute));
     }
     List<Path> written = new ArrayList<>();
     written.add(folder.resolve(PAGE));
-    fileNames().stream().filter(n -> !n.equals(PAGE)).map(folder::resolve).forEach(written::add);
+    products.stream()
+        .map(Product::name)
+        .filter(n -> !n.equals(PAGE))
+        .map(folder::resolve)
+        .forEach(written::add);
     return written;
   }
 
+  private static List<Product> products(Page page) {
+    List<Product> products = new ArrayList<>(PRODUCTS);
+    if (page == Page.HTML_AND_PDF) {
+      products.add(DOCUMENT);
+    }
+    return products;
+  }
+
   private static void refuseFoldersInTheWay(Path folder) throws IOException {
-    for (String name : fileNames()) {
+    for (String name : ownNames()) {
       if (Files.isDirectory(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
         throw new FileAlreadyExistsException(
             folder.resolve(name).toString(), null, "a folder stands where a result file belongs");
@@ -121,15 +166,21 @@ public final class ResultFolder {
     return ".toothmark-" + folder.getFileName() + "-" + Long.toHexString(System.nanoTime());
   }
 
-  private static void fill(Path draft, Examination examination, Step moveIn) throws IOException {
-    try {
-      for (Product p : PRODUCTS) {
-        try (OutputStream out =
-            new BufferedOutputStream(Files.newOutputStream(draft.resolve(p.name())), 1 << 16)) {
-          p.writer().write(examination, out);
-        }
+  private static void fill(Path draft, List<Product> products, Examination examination)
+      throws IOException {
+    for (Product p : products) {
+      try (OutputStream out =
+          new BufferedOutputStream(Files.newOutputStream(draft.resolve(p.name())), 1 << 16)) {
+        p.writer().write(examination, out);
       }
-      moveIn.run();
+    }
+  }
+
+  private static void orDiscard(Path draft, Step... steps) throws IOException {
+    try {
+      for (Step step : steps) {
+        step.run();
+      }
     } catch (IOException | RuntimeException | Error e) {
       discard(draft, e);
       throw e;
@@ -141,19 +192,21 @@ public final class ResultFolder {
     Path aside = Files.createDirectory(draft.resolve(ASIDE));
     Deque<Move> done = new ArrayDeque<>();
     try {
-      for (String name : fileNames()) {
+      for (String name : ownNames()) {
         if (Files.exists(folder.resolve(name), LinkOption.NOFOLLOW_LINKS)) {
           move(new Move(folder.resolve(name), aside.resolve(name)), done);
         }
       }
-      for (String name : fileNames()) {
-        move(new Move(draft.resolve(name), folder.resolve(name)), done);
+      for (String name : ownNames()) {
+        if (Files.exists(draft.resolve(name))) {
+          move(new Move(draft.resolve(name), folder.resolve(name)), done);
+        }
       }
     } catch (IOException | RuntimeException e) {
       undo(done, e);
       throw e;
     }
-    for (String name : fileNames()) {
+    for (String name : ownNames()) {
       Files.deleteIfExists(aside.resolve(name));
     }
     Files.delete(aside);
@@ -179,7 +232,7 @@ public final class ResultFolder {
   /** Deletes a draft, but never an earlier file that could not be moved back. */
   private static void discard(Path draft, Throwable cause) {
     try {
-      for (String name : fileNames()) {
+      for (String name : ownNames()) {
         Files.deleteIfExists(draft.resolve(name));
       }
       Files.deleteIfExists(draft.resolve(ASIDE));

@@ -1,15 +1,11 @@
 package toothmark.report;
 
 import java.awt.BasicStroke;
-import java.awt.Color;
 import java.awt.Font;
-import java.awt.FontMetrics;
 import java.awt.Shape;
-import java.awt.font.FontRenderContext;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.PathIterator;
 import java.awt.geom.Rectangle2D;
-import java.util.Objects;
 import toothmark.chart.Lettering;
 import toothmark.units.PlainNumber;
 
@@ -26,7 +22,6 @@ final class SvgGraphics extends PenGraphics {
   private final StringBuilder out;
   private final String idPrefix;
   private int clips;
-  private Rectangle2D openClip;
 
   /** Starts empty; the prefix keeps the ids of several charts of one page apart. */
   SvgGraphics(String idPrefix) {
@@ -37,7 +32,7 @@ final class SvgGraphics extends PenGraphics {
 
   /** Everything drawn so far; nothing more may be drawn. */
   String markup() {
-    closeClip();
+    endClip();
     return out.toString();
   }
 
@@ -93,31 +88,16 @@ final class SvgGraphics extends PenGraphics {
   }
 
   @Override
-  public FontMetrics getFontMetrics(Font font) {
-    return new PlainMetrics(font);
+  void openClip(Rectangle2D onPaper) {
+    String id = idPrefix + "clip-" + clips++;
+    out.append("<clipPath id=\"").append(id).append("\"><path");
+    outline(onPaper, null);
+    out.append("/></clipPath>\n<g clip-path=\"url(#").append(id).append(")\">\n");
   }
 
-  /** Opens a group for the clip that is asked for, unless it is the one that is open. */
-  private void clipAsAsked() {
-    Rectangle2D asked = deviceClip();
-    if (Objects.equals(asked, openClip)) {
-      return;
-    }
-    closeClip();
-    if (asked != null) {
-      String id = idPrefix + "clip-" + clips++;
-      out.append("<clipPath id=\"").append(id).append("\"><path");
-      outline(asked, null);
-      out.append("/></clipPath>\n<g clip-path=\"url(#").append(id).append(")\">\n");
-      openClip = asked;
-    }
-  }
-
-  private void closeClip() {
-    if (openClip != null) {
-      out.append("</g>\n");
-      openClip = null;
-    }
+  @Override
+  void closeClip() {
+    out.append("</g>\n");
   }
 
   private void path(Shape shape) {
@@ -170,10 +150,7 @@ final class SvgGraphics extends PenGraphics {
   }
 
   private void colour(String attribute) {
-    if (!(getPaint() instanceof Color c) || c.getAlpha() != 255) {
-      throw refused("paint but opaque colours");
-    }
-    String hex = Integer.toHexString(c.getRGB() & 0xFFFFFF);
+    String hex = Integer.toHexString(opaque().getRGB() & 0xFFFFFF);
     out.append(' ').append(attribute).append("=\"#");
     out.append("000000", 0, 6 - hex.length()).append(hex).append('"');
   }
@@ -187,42 +164,5 @@ final class SvgGraphics extends PenGraphics {
   private void number(double value) {
     String digits = PlainNumber.fixed(value, DECIMALS);
     out.append(digits, 0, digits.length() - (digits.endsWith(".0") ? 2 : 0));
-  }
-
-  /** Measures from the typeface alone; the usual ones start half a window system first. */
-  private static final class PlainMetrics extends FontMetrics {
-
-    private static final long serialVersionUID = 1L;
-
-    private static final FontRenderContext CONTEXT = new FontRenderContext(null, true, true);
-
-    PlainMetrics(Font font) {
-      super(font);
-    }
-
-    @Override
-    public int stringWidth(String text) {
-      return (int) Math.ceil(font.getStringBounds(text, CONTEXT).getWidth());
-    }
-
-    @Override
-    public int getAscent() {
-      return Math.round(font.getLineMetrics("", CONTEXT).getAscent());
-    }
-
-    @Override
-    public int getDescent() {
-      return Math.round(font.getLineMetrics("", CONTEXT).getDescent());
-    }
-
-    @Override
-    public int getLeading() {
-      return 0;
-    }
-
-    @Override
-    public int charWidth(char c) {
-      return stringWidth(String.valueOf(c));
-    }
   }
 }

@@ -56,7 +56,7 @@ class FiguresTest {
     assertThat(answer(Picture.TOOTH_PERIOD))
         .isEqualTo("No: 9 steps span a missing tooth and 18 steps begin or end at a stray edge.");
     assertThat(answer(Picture.ORDERS)).startsWith("Most at order 2, by ");
-    assertThat(full.alignment().orElseThrow().answer())
+    assertThat(answer(Picture.ALIGNMENT))
         .isEqualTo("It is off by −2.598\u00a0±\u00a00.041°; sparks come that much late.");
   }
 

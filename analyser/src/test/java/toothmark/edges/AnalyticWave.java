@@ -114,9 +114,10 @@ final class AnalyticWave {
   double shape(double degrees) {
     double pitch = 360.0 / slots;
     double x = (degrees - 30) / pitch;
+    int reach = (int) Math.ceil(7 * blur);
     int near = (int) Math.floor(x);
     double sum = 0;
-    for (int k = near - 4; k <= near + 5; k++) {
+    for (int k = near - reach; k <= near + reach + 1; k++) {
       if (Math.floorMod(k, slots) < slots - missing) {
         double u = (x - k) / blur;
         sum -= u * Math.exp(-u * u / 2);

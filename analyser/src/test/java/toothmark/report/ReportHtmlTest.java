@@ -111,7 +111,7 @@ class ReportHtmlTest {
   }
 
   /** The sample with the same words for every name that comes from outside. */
-  private static Examination named(String words) {
+  static Examination named(String words) {
     Examination e = SampleRun.full();
     Observations o = e.observations();
     List<Channel> channels =

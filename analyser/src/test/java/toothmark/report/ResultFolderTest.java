@@ -44,6 +44,15 @@ class ResultFolderTest {
   }
 
   @Test
+  void leavesNoDocumentOfAnEarlierExamination() throws IOException {
+    List<Path> written =
+        ResultFolder.write(SampleRun.undecodable(), temp, ResultFolder.Page.HTML_AND_PDF);
+    assertThat(written).contains(temp.resolve("report.pdf")).allMatch(Files::exists);
+    ResultFolder.write(SampleRun.undecodable(), temp);
+    assertThat(names(temp)).containsExactlyInAnyOrderElementsOf(ResultFolder.fileNames());
+  }
+
+  @Test
   void leavesEverythingAsItWasWhenWritingFails() throws IOException {
     ResultFolder.write(SampleRun.undecodable(), temp);
     String before = Files.readString(temp.resolve("examination.json"));

@@ -11,7 +11,7 @@ import picocli.CommandLine.Spec;
     name = "toothmark",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {ExamineCommand.class, DeskCommand.class},
+    subcommands = {ExamineCommand.class, CompareCommand.class, DeskCommand.class},
     synopsisSubcommandLabel = "COMMAND",
     description = "Examines crank-sensor and ignition captures of engines with a trigger wheel.",
     footer = {

@@ -28,6 +28,7 @@ class PackageArrowsTest {
           "timing",
           "findings",
           "examination",
+          "compare",
           "chart",
           "report");
 

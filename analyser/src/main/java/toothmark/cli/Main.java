@@ -14,6 +14,7 @@ import picocli.CommandLine.Spec;
     subcommands = {
       ExamineCommand.class,
       ChannelsCommand.class,
+      CompareCommand.class,
       DeskCommand.class,
       TdcCommand.class,
       StrobeCommand.class,

@@ -16,6 +16,9 @@ final class CaptureTooSlowCheck implements Check {
    */
   private static final double NEEDED = 5.5;
 
+  /** Edges at every other sample that make no wheel are noise, which fills any sample rate. */
+  private static final double NOISE = 2.5;
+
   @Override
   public String id() {
     return "capture-too-slow";
@@ -28,7 +31,8 @@ final class CaptureTooSlowCheck implements Check {
       return Outcome.quiet();
     }
     double samples = q.samplesPerEdge();
-    if (samples <= 0 || samples >= WANTED) {
+    boolean noise = symptoms.crank().isEmpty() && samples < NOISE;
+    if (samples <= 0 || samples >= WANTED || noise) {
       return Outcome.quiet();
     }
     Severity severity = samples < NEEDED ? Severity.FAULT : Severity.WATCH;

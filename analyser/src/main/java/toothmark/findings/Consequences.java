@@ -27,7 +27,8 @@ final class Consequences {
                   "coil-silent",
                   "coil-misses",
                   "timing-scatter",
-                  "tdc-mark-unsteady")),
+                  "tdc-mark-unsteady",
+                  "wheel-misaligned")),
           Map.entry(
               "capture-too-slow",
               Set.of(
@@ -35,6 +36,7 @@ final class Consequences {
                   "uneven-teeth",
                   "random-noise-pickup",
                   "periodic-interference",
+                  "ignition-interference",
                   "input-stage-dropout",
                   "gap-noise",
                   "unexplained-sync-losses")),

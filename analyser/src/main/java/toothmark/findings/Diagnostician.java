@@ -28,7 +28,7 @@ public final class Diagnostician {
     List<NotExamined> notExamined = new ArrayList<>();
     for (Check check : Catalogue.CHECKS) {
       Outcome outcome = check.examine(symptoms);
-      outcome.finding().ifPresent(findings::add);
+      outcome.finding().map(f -> WheelDoubt.weigh(f, symptoms)).ifPresent(findings::add);
       if (!outcome.reason().isEmpty()) {
         notExamined.add(new NotExamined(check.id(), outcome.reason()));
       }

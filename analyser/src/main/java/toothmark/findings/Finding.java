@@ -1,5 +1,6 @@
 package toothmark.findings;
 
+import java.util.ArrayList;
 import java.util.List;
 import toothmark.units.Interval;
 
@@ -38,5 +39,23 @@ public record Finding(
     against = List.copyOf(against);
     toldApartFrom = List.copyOf(toldApartFrom);
     where = List.copyOf(where);
+  }
+
+  /** The same, not proven because of what speaks against it; times how sure its ground is. */
+  Finding doubted(double ground, String why) {
+    List<String> more = new ArrayList<>(against);
+    more.add(why);
+    return new Finding(
+        id,
+        Severity.WATCH,
+        probability * ground,
+        title,
+        evidence,
+        more,
+        toldApartFrom,
+        nextTest,
+        caution,
+        picture,
+        where);
   }
 }

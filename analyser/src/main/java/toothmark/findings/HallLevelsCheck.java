@@ -11,6 +11,9 @@ final class HallLevelsCheck implements Check {
 
   private static final double HIGH_VOLTS = 2.0;
 
+  /** States are written as 0 and 1; levels are known to about this. */
+  private static final double STATE = 0.01;
+
   @Override
   public String id() {
     return "hall-levels-poor";
@@ -21,6 +24,9 @@ final class HallLevelsCheck implements Check {
     SignalQuality q = symptoms.seen().edges().quality();
     if (symptoms.seen().edges().kind() != SensorKind.HALL || q.sampleRateHz() <= 0) {
       return Outcome.cannotRun("Only samples of a switching sensor show its levels.");
+    }
+    if (Math.abs(q.low()) < STATE && Math.abs(q.high() - 1) < STATE) {
+      return Outcome.cannotRun("The channel holds states, 0 and 1, and no voltages.");
     }
     boolean high = q.low() > LOW_VOLTS;
     boolean low = q.high() < HIGH_VOLTS && q.low() > -LOW_VOLTS;

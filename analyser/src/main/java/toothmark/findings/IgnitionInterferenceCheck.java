@@ -1,6 +1,5 @@
 package toothmark.findings;
 
-import java.util.Arrays;
 import java.util.List;
 import toothmark.ignition.CoilTrack;
 import toothmark.units.Interval;
@@ -63,7 +62,11 @@ final class IgnitionInterferenceCheck extends CrankCheck {
   }
 
   private static void withSparks(Draft d, List<Stray> own, double[] sparks, List<CoilTrack> coils) {
-    double[] delays = own.stream().mapToDouble(s -> delay(s, sparks)).sorted().toArray();
+    double[] delays =
+        own.stream()
+            .mapToDouble(s -> SparkDelays.delay(s.timeSeconds(), sparks))
+            .sorted()
+            .toArray();
     double latest = delays[delays.length * 9 / 10];
     String when =
         latest < AT_ONCE
@@ -91,12 +94,6 @@ final class IgnitionInterferenceCheck extends CrankCheck {
             + " like an edge to a textbook receiver or to the decoding.");
     d.sawIf(taken == 0 && felt, "After some of them a textbook receiver misses teeth.");
     d.sawIf(!felt, "None of them is taken for an edge, so nothing fails yet.");
-  }
-
-  private static double delay(Stray s, double[] sparks) {
-    int i = Arrays.binarySearch(sparks, s.timeSeconds() + 30e-6);
-    int last = i >= 0 ? i : -i - 2;
-    return last < 0 ? 0 : s.timeSeconds() - sparks[last];
   }
 
   /** Short spans around strays, for pictures. */

@@ -3,6 +3,7 @@ package toothmark.findings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import toothmark.edges.SensorKind;
 
 /**
  * How probable each possible cause makes a run of lost teeth: which tooth it starts at, out of all
@@ -17,15 +18,22 @@ final class LossSources {
 
   private static final int FEWEST = 3;
 
+  /** In a list of edges, noise and what an input stage makes of it explain lost teeth as well. */
+  private static final int MANY_STRAYS = 5;
+
+  private static final double LISTED_ODDS_AGAINST = 10_000;
+
   /** Sum of 1/k for k to n, less ln n (Euler and Mascheroni's constant). */
   private static final double EULER = 0.5772;
 
   private final Turns turns;
   private final List<LostTeeth> events;
   private final int strays;
+  private final SensorKind kind;
   private final double anywhere;
 
-  LossSources(Turns turns, List<LostTeeth> events, int strays) {
+  LossSources(Turns turns, List<LostTeeth> events, int strays, SensorKind kind) {
+    this.kind = kind;
     this.turns = turns;
     this.events = events;
     this.strays = strays;
@@ -34,8 +42,9 @@ final class LossSources {
 
   List<Mixture.Source> all() {
     List<Mixture.Source> sources = new ArrayList<>();
-    sources.add(new Mixture.Source(Losses.RANDOM, 0, e -> anywhere * geometric(e, 0.85) * 0.5));
-    sources.add(new Mixture.Source(Losses.OPEN, Math.log(10), e -> open(e) * gone(e, 0.995)));
+    sources.add(new Mixture.Source(Losses.RANDOM, 0, e -> anywhere * atRandom(e)));
+    double against = listed() && strays >= MANY_STRAYS ? LISTED_ODDS_AGAINST : 10;
+    sources.add(new Mixture.Source(Losses.OPEN, Math.log(against), e -> open(e) * gone(e, 0.995)));
     sources.add(new Mixture.Source(Losses.DROPOUT, Math.log(20), e -> open(e) * gone(e, 0.02)));
     if (strays > 0) {
       sources.add(new Mixture.Source(Losses.HIDDEN, Math.log(2), this::hidden));
@@ -58,6 +67,19 @@ final class LossSources {
     return 2 * l.absent() > l.count() ? whenAbsent : 1 - whenAbsent;
   }
 
+  private boolean listed() {
+    return kind == SensorKind.EDGES_ONLY;
+  }
+
+  /**
+   * A disturbance that is not seen itself hides a tooth; behind an input stage that made a list of
+   * edges it may hide many.
+   */
+  private double atRandom(int e) {
+    boolean many = listed() && strays >= MANY_STRAYS;
+    return many ? 0.5 * geometric(e, 0.85) + 0.5 * anyLength(e) : 0.5 * geometric(e, 0.85);
+  }
+
   /** At any instant and for any time: each doubling of the length as likely. */
   private double open(int e) {
     return anywhere * anyLength(e);
@@ -71,15 +93,17 @@ final class LossSources {
 
   /**
    * A disturbance hides the next tooth or two from sight, or raises the arming level of the input
-   * stage so far that teeth are missed, though they are there, until it has come down again.
+   * stage so far that teeth are missed, though they are there, until it has come down again. A list
+   * of edges was made by such an input stage.
    */
   private double hidden(int e) {
     if (events.get(e).stray().isEmpty()) {
       return 0;
     }
     boolean absent = 2 * events.get(e).absent() > events.get(e).count();
-    double length = absent ? geometric(e, 0.7) : 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
-    return length * gone(e, 0.2) / strays;
+    double length =
+        absent && !listed() ? geometric(e, 0.7) : 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
+    return length * (listed() ? 1 : gone(e, 0.2)) / strays;
   }
 
   /** The same tooth turn after turn. */

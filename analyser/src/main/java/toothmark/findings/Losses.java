@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import toothmark.edges.SensorKind;
 import toothmark.units.Interval;
 
 /**
@@ -32,9 +33,9 @@ final class Losses {
     this.parts = List.copyOf(parts);
   }
 
-  static Losses of(Turns turns, ReceiverView receiver, List<Stray> strays) {
+  static Losses of(Turns turns, ReceiverView receiver, List<Stray> strays, SensorKind kind) {
     List<LostTeeth> events = collect(turns, receiver, strays);
-    List<Mixture.Source> sources = new LossSources(turns, events, strays.size()).all();
+    List<Mixture.Source> sources = new LossSources(turns, events, strays.size(), kind).all();
     return new Losses(events, Mixture.divide(events.size(), sources));
   }
 

@@ -36,7 +36,6 @@ final class ReceiverView {
     boolean[] got = new boolean[turns.teeth()];
     List<Double> strays = new ArrayList<>();
     double[] expected = expected(turns, phase);
-    double reach = REACH_PITCHES * turns.pattern().pitchDegrees();
     int tooth = 0;
     for (int e = 0; e < trace.edges(); e++) {
       double t = trace.edgeTime(e);
@@ -48,7 +47,7 @@ final class ReceiverView {
           && Math.abs(expected[tooth + 1] - angle) <= Math.abs(expected[tooth] - angle)) {
         tooth++;
       }
-      if (Math.abs(expected[tooth] - angle) <= reach && !got[tooth]) {
+      if (Math.abs(expected[tooth] - angle) <= reach(turns, phase, tooth) && !got[tooth]) {
         got[tooth] = true;
       } else {
         strays.add(t);
@@ -58,13 +57,27 @@ final class ReceiverView {
     return new ReceiverView(phase, got, strays);
   }
 
+  /**
+   * How far from where it is expected an edge is still that of its tooth, degrees. Where slots are
+   * timed, the crossing of the gap's wide slot is nearly flat and lies anywhere in it.
+   */
+  private static double reach(Turns turns, double phase, int tooth) {
+    int number = turns.number(tooth);
+    return slots(phase) && turns.beforeGap(number)
+        ? turns.spaceAfter(number) / 2
+        : REACH_PITCHES * turns.pattern().pitchDegrees();
+  }
+
+  private static boolean slots(double phase) {
+    return Math.abs(phase) > 0.3;
+  }
+
   /** Where the receiver should see each tooth, unrolled degrees. */
   private static double[] expected(Turns turns, double phase) {
     double[] x = new double[turns.teeth()];
     double pitch = turns.pattern().pitchDegrees();
-    boolean slots = Math.abs(phase) > 0.3;
     for (int i = 0; i < x.length; i++) {
-      double half = slots ? turns.spaceAfter(turns.number(i)) / 2 : phase * pitch;
+      double half = slots(phase) ? turns.spaceAfter(turns.number(i)) / 2 : phase * pitch;
       x[i] = turns.angle(i) + half;
     }
     return x;

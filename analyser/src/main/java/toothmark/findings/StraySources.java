@@ -1,7 +1,6 @@
 package toothmark.findings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import toothmark.receiver.SyncLoss;
 import toothmark.units.CrankAngle;
@@ -24,12 +23,6 @@ final class StraySources {
   static final String STARTER = "starter-noise";
   static final String PERIODIC = "periodic-interference";
   static final String OPEN = "intermittent-connection";
-
-  /** Delays after a spark within which its burst is taken for an edge, s; each as likely. */
-  private static final double[] DELAYS = {0.1e-3, 0.3e-3, 1e-3, 2e-3};
-
-  /** A spark's own time is known to this, s: its edge may come a sample before. */
-  private static final double EARLY = 30e-6;
 
   private static final double FEATURE_WIDTH_DEGREES = 1.5;
   private static final double SPARK_ANGLE_WIDTH_DEGREES = 4.0;
@@ -59,7 +52,7 @@ final class StraySources {
       return sources;
     }
     if (sparks.length > 0) {
-      sources.add(new Mixture.Source(IGNITION, Math.log(10), this::afterSpark));
+      sources.add(SparkDelays.source(times(), sparks));
     } else if (cylinders >= 4) {
       sources.add(comb(IGNITION, 360.0 * 2 / cylinders, SPARK_ANGLE_WIDTH_DEGREES, 50));
     }
@@ -72,19 +65,6 @@ final class StraySources {
 
   private double[] times() {
     return events.stream().mapToDouble(Stray::timeSeconds).toArray();
-  }
-
-  private double afterSpark(int e) {
-    double t = events.get(e).timeSeconds() + EARLY;
-    int i = Arrays.binarySearch(sparks, t);
-    int last = i >= 0 ? i : -i - 2;
-    double density = 0;
-    for (int s = last; s >= 0 && t - sparks[s] <= DELAYS[DELAYS.length - 1] + EARLY; s--) {
-      for (double window : DELAYS) {
-        density += t - sparks[s] <= window + EARLY ? 1.0 / (window + EARLY) : 0;
-      }
-    }
-    return density / DELAYS.length / sparks.length;
   }
 
   /** Strays at one place of every interval of the crank, a turn or a part of it. */

@@ -95,7 +95,7 @@ final class Strays {
     return (int) strays.stream().filter(s -> s.effect() == Stray.Effect.EDGE).count();
   }
 
-  /** Sparks of the recorded coils, and where the others were due. */
+  /** Sparks of the recorded coils, and where those of the others were due. */
   private static double[] sparkTimes(Turns turns, Observations seen) {
     TreeSet<Double> times = new TreeSet<>();
     for (CoilTrack c : seen.coils()) {

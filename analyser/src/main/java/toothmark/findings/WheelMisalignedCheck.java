@@ -16,6 +16,12 @@ final class WheelMisalignedCheck implements Check {
   /** To mend, degrees: half of those 2 degrees. */
   private static final double FAULT_DEGREES = 1.0;
 
+  /** Marks that agree no better than this, as a standard uncertainty in degrees, show nothing. */
+  private static final double AGREE_DEGREES = 3.0;
+
+  /** Fewer marks may agree by chance; a top dead centre known otherwise has no marks at all. */
+  private static final int PROVING_MARKS = 3;
+
   @Override
   public String id() {
     return "wheel-misaligned";
@@ -35,6 +41,9 @@ final class WheelMisalignedCheck implements Check {
       return Outcome.cannotRun("The job sheet does not say where the controller expects tooth 1.");
     }
     Measured error = a.errorDegrees().get();
+    if (error.standardUncertainty() > AGREE_DEGREES) {
+      return Outcome.cannotRun("The marks of top dead centre come at angles that disagree.");
+    }
     double sure = Math.abs(error.value()) - Say.EXPAND * error.standardUncertainty();
     return sure < WATCH_DEGREES || otherEdge(symptoms)
         ? Outcome.quiet()
@@ -49,15 +58,17 @@ final class WheelMisalignedCheck implements Check {
 
   private Draft draft(Alignment a, Measured error, double sure) {
     boolean advanced = error.value() > 0;
+    boolean few = !a.points().isEmpty() && a.points().size() < PROVING_MARKS;
+    boolean proven = sure >= FAULT_DEGREES && !few;
     Measured size = new Measured(Math.abs(error.value()), error.standardUncertainty());
     Draft d =
         Draft.of(
                 id(),
-                sure >= FAULT_DEGREES ? Severity.FAULT : Severity.WATCH,
+                proven ? Severity.FAULT : Severity.WATCH,
                 "The wheel stands "
                     + Say.degrees(size)
                     + (advanced ? " too far advanced." : " too far retarded."))
-            .probability(sure >= FAULT_DEGREES ? 0.98 : 0.85);
+            .probability(proven ? 0.98 : 0.85);
     a.tooth1BtdcDegrees()
         .ifPresent(
             m ->

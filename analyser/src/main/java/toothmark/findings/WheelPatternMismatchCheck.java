@@ -7,9 +7,6 @@ import toothmark.wheel.WheelPattern;
 /** The controller is told another wheel than the one that turns. */
 final class WheelPatternMismatchCheck extends CrankCheck {
 
-  /** Below this the wheel itself is in doubt. */
-  private static final double SURE = 0.95;
-
   @Override
   public String id() {
     return "wheel-pattern-mismatch";
@@ -25,7 +22,7 @@ final class WheelPatternMismatchCheck extends CrankCheck {
     if (told.toString().equals(found.pattern().toString())) {
       return Outcome.quiet();
     }
-    boolean sure = found.confidence() >= SURE;
+    boolean sure = found.confidence() >= WheelDoubt.SURE;
     int losses = seen.receiver().losses().size();
     Draft d =
         Draft.of(

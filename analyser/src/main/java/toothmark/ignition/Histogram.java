@@ -80,6 +80,16 @@ final class Histogram {
     return samplesNear(below) > samplesNear(above) ? below : above;
   }
 
+  /** The lowest level at which the channel stands for a share of the time; none below it does. */
+  double lowestPlateau(double share) {
+    for (int i = 1; i < BINS - 1; i++) {
+      if (near(i) >= share * total && near(i) >= near(i + 1)) {
+        return centre(i);
+      }
+    }
+    return commonest();
+  }
+
   /** How many samples stand at a level, give or take a bin. */
   long samplesNear(double level) {
     return near(bin(level));

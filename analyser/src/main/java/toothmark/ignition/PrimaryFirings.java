@@ -21,6 +21,9 @@ final class PrimaryFirings {
 
   private static final double FLICKER_SHARE = 0.05;
 
+  /** Of all samples at least this share stands at the level of charging: 0.1 ms in 25. */
+  private static final double CHARGING_SHARE = 0.004;
+
   /** Battery voltage is seen at least this often, against the level of the burning spark. */
   private static final double RESTING_SHARE = 0.15;
 
@@ -42,11 +45,10 @@ final class PrimaryFirings {
 
   static Firings read(SampledSignal signal) {
     Histogram levels = Histogram.of(signal);
-    double first = levels.commonest();
-    double apart = 0.15 * (levels.quantile(0.9) - levels.quantile(0.005));
-    double second = levels.commonestAwayFrom(first, apart);
-    double charging = Math.min(first, second);
-    double resting = resting(levels, charging, Math.max(first, second), apart);
+    double charging = levels.lowestPlateau(CHARGING_SHARE);
+    double apart = 0.15 * (levels.quantile(0.9) - charging);
+    double high = levels.commonest(charging + apart, levels.highest());
+    double resting = resting(levels, charging, high, apart);
     PrimaryFirings reader =
         new PrimaryFirings(signal, (charging + resting) / 2, resting + 0.5 * (resting - charging));
     SampleScan.each(signal, reader::visit);

@@ -142,7 +142,7 @@ final class ReportHtml {
     }
   }
 
-  private static String style() {
+  static String style() {
     try (InputStream css = ReportHtml.class.getResourceAsStream("report.css")) {
       return "\n"
           + face(Lettering.REGULAR)

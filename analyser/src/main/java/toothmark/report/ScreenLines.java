@@ -51,7 +51,7 @@ final class ScreenLines {
   }
 
   /** Terminals seldom have the narrow spaces that hold a number and its unit together. */
-  private static String plainSpaces(CharSequence text) {
+  static String plainSpaces(CharSequence text) {
     return text.toString().replaceAll("[\\u00a0\\u2009\\u202f]", " ");
   }
 

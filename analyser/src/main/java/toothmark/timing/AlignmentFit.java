@@ -44,6 +44,9 @@ final class AlignmentFit {
   /** Under this relative spread of speed a lag does not show. */
   private static final double LEAST_SPREAD = 0.02;
 
+  /** From this ratio of speeds on readings may overrule what is usual for the sensor. */
+  private static final double SEVERAL_SPEEDS = 1.1;
+
   private final List<TdcMark> marks;
   private final WheelSetting wheel;
   private final double reference;
@@ -96,8 +99,12 @@ final class AlignmentFit {
     double surprise =
         Math.abs(own.delayMicroseconds() - usual.value())
             / Math.hypot(Math.sqrt(own.delayVariance()), usual.standardUncertainty());
+    boolean several =
+        Arrays.stream(rpm).max().orElse(0) > SEVERAL_SPEEDS * Arrays.stream(rpm).min().orElse(0);
     Line line =
-        surprise > CONFLICT ? own : own.knowingDelay(usual.value(), usual.standardUncertainty());
+        several && surprise > CONFLICT
+            ? own
+            : own.knowingDelay(usual.value(), usual.standardUncertainty());
     boolean usualDecides = own.delayVariance() > square(usual.standardUncertainty());
     SensorLag lag =
         new SensorLag(

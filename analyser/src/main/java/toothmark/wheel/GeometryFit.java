@@ -2,6 +2,7 @@ package toothmark.wheel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
@@ -47,6 +48,11 @@ final class GeometryFit {
   /** Run-out that a wheel may have though it does not show. */
   private static final double HIDDEN_RUN_OUT_DEGREES = 0.03;
 
+  /** Run-out is told from ripple by their change with speed where it varies by this factor. */
+  private static final double SEVERAL_SPEEDS = 1.3;
+
+  private static final double HELD = 1e-6;
+
   private static final int[] RIPPLE_ORDERS = {1, 2, 3, 4, 6};
 
   private final WheelPattern pattern;
@@ -68,6 +74,21 @@ final class GeometryFit {
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
     Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
     Arrays.fill(prior, teeth + 4, unknowns, RIPPLE_DEGREES);
+    if (uneven() > 0) {
+      Arrays.fill(prior, teeth + 2, teeth + 4, HELD);
+    }
+  }
+
+  /**
+   * What unequal cylinders may pass off as run-out, degrees: at one speed both are the same wave,
+   * and a fit of both would drive one against the other.
+   */
+  private double uneven() {
+    DoubleSummaryStatistics rpm =
+        windows.stream().mapToDouble(GeometryWindow::rpm).summaryStatistics();
+    return rpm.getMax() < SEVERAL_SPEEDS * rpm.getMin()
+        ? UNEVEN_DEGREES * GeometryWindow.rippleStrength(rpm.getAverage())
+        : 0;
   }
 
   /**
@@ -103,21 +124,22 @@ final class GeometryFit {
       accumulate(found);
       found = solve(-1);
     }
-    double[] spread = spread(found);
+    double[] spread = widened(spread(found), uneven());
     if (!runOutIsPlain(found, spread)) {
       double hidden = Arrays.stream(spread).average().orElse(0);
-      Arrays.fill(prior, teeth, teeth + 2, 1e-6);
+      Arrays.fill(prior, teeth, teeth + 2, HELD);
       found = solve(-1);
-      spread = spread(found);
-      for (int k = 0; k < teeth; k++) {
-        spread[k] = Math.hypot(spread[k], Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
-      }
+      spread = widened(spread(found), Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
     }
     double[] offsets = new double[teeth];
     for (int k = 0; k < teeth; k++) {
       offsets[k] = offset(found, k);
     }
     return new ToothGeometry(offsets, spread, amplitudes, turns);
+  }
+
+  private static double[] widened(double[] spread, double more) {
+    return Arrays.stream(spread).map(s -> Math.hypot(s, more)).toArray();
   }
 
   private double offset(RealVector found, int k) {

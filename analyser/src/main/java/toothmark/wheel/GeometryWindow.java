@@ -132,12 +132,21 @@ final class GeometryWindow {
     row[tooth[i] - 1] = -1;
     row[teeth] = -Math.cos(a);
     row[teeth + 1] = -Math.sin(a);
-    double strength = REFERENCE_RPM / rpm * REFERENCE_RPM / rpm;
+    double strength = rippleStrength(rpm);
     for (int m = 0; m < rippleOrders.length; m++) {
       row[teeth + 2 + 2 * m] = strength * Math.cos(rippleOrders[m] * a);
       row[teeth + 3 + 2 * m] = strength * Math.sin(rippleOrders[m] * a);
     }
     return row;
+  }
+
+  double rpm() {
+    return rpm;
+  }
+
+  /** The swing of the crank under even torque, as a share of that at 1000 rev/min. */
+  static double rippleStrength(double rpm) {
+    return REFERENCE_RPM / rpm * REFERENCE_RPM / rpm;
   }
 
   /** Powers of time, by column. */

@@ -52,6 +52,15 @@ class DiagnosticianTest {
   }
 
   @Test
+  void whatRestsOnAnUncertainWheelIsNotProven() {
+    scene.confidence = 0.6;
+    scene.alignment = Optional.of(alignment(84));
+    Diagnosis d = Diagnostician.diagnose(scene.seen());
+    assertThat(ids(d)).containsExactlyInAnyOrder("wheel-uncertain", "wheel-misaligned");
+    assertThat(d.findings()).allMatch(f -> f.severity() == Severity.WATCH);
+  }
+
+  @Test
   void aWrongWheelExplainsAllLosses() {
     scene.told = Optional.of(WheelPattern.of(36, 2));
     scene.followedTeeth = 34;

@@ -178,6 +178,15 @@ class SignalChecksTest {
     quiet(new HallLevelsCheck(), scene);
   }
 
+  /** A logic analyser writes states, not volts. */
+  @Test
+  void hallLevelsSaysNothingOfStates() {
+    scene.kind = SensorKind.HALL;
+    scene.low = 0;
+    scene.high = 1;
+    cannotRun(new HallLevelsCheck(), scene, "The channel holds states, 0 and 1, and no voltages.");
+  }
+
   private void cranking() {
     scene.fromRpm = 150;
     scene.toRpm = 300;

@@ -218,6 +218,23 @@ class WheelChecksTest {
   }
 
   @Test
+  void misalignedByMarksThatDisagreeIsNotJudged() {
+    scene.alignment = Optional.of(alignment(Optional.of(new Measured(164, 44)), Optional.empty()));
+    cannotRun(
+        new WheelMisalignedCheck(),
+        scene,
+        "The marks of top dead centre come at angles that disagree.");
+  }
+
+  @Test
+  void misalignedByTwoMarksIsNotProven() {
+    Alignment a = alignment(Optional.of(new Measured(20, 0.05)), Optional.empty());
+    AlignmentPoint mark = new AlignmentPoint(0.1, 900, 90, AlignmentPoint.Use.KEPT);
+    scene.alignment = Optional.of(with(a, List.of(mark, mark)));
+    assertThat(fires(new WheelMisalignedCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
   void tdcMarkFires() {
     scene.alignment = Optional.of(marks(AlignmentPoint.Use.REJECTED));
     fires(new TdcMarkCheck(), scene);
@@ -234,7 +251,10 @@ class WheelChecksTest {
     for (int i = 0; i < 12; i++) {
       points.add(new AlignmentPoint(i, 900, 90, i % 2 == 0 ? AlignmentPoint.Use.KEPT : second));
     }
-    Alignment a = alignment(Optional.of(new Measured(0, 0.1)), Optional.empty());
+    return with(alignment(Optional.of(new Measured(0, 0.1)), Optional.empty()), points);
+  }
+
+  private static Alignment with(Alignment a, List<AlignmentPoint> points) {
     return new Alignment(
         a.source(),
         a.nominalDegrees(),

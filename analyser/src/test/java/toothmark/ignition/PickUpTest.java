@@ -87,6 +87,17 @@ class PickUpTest {
     check(read(engine, signal, PickUp.PRIMARY_VOLTAGE), sparks, 3e-3, 2 * INTERVAL);
   }
 
+  /** Then the burning spark stands longer than the charge, and battery voltage far longer. */
+  @Test
+  void readsAPrimaryVoltageThatChargesTooBriefly() {
+    SketchedEngine engine = SketchedEngine.steady(0.7, 2200);
+    double[] sparks = engine.passings(80, 360);
+
+    SampledSignal signal = draw(engine, sparks, 1.1e-3, (a, b) -> primary(a, b, 400));
+
+    check(read(engine, signal, PickUp.PRIMARY_VOLTAGE), sparks, 1.1e-3, 2 * INTERVAL);
+  }
+
   @Test
   void readsAPrimaryVoltageThatChargesMostOfTheTime() {
     SketchedEngine engine = SketchedEngine.steady(0.5, 7500);

@@ -1,0 +1,41 @@
+package toothmark.compare;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * What an examination left on record.
+ *
+ * @param name the capture's file
+ * @param verdict one or two sentences
+ * @param wheel the wheel found, as "36-1"; empty where none was
+ * @param figures what was measured, in a fixed order; what the capture did not show is not there
+ * @param findings by rank
+ */
+public record RecordedExamination(
+    String name,
+    String verdict,
+    Optional<String> wheel,
+    List<RecordedFigure> figures,
+    List<RecordedFinding> findings) {
+
+  /** Copies the lists. */
+  public RecordedExamination {
+    figures = List.copyOf(figures);
+    findings = List.copyOf(findings);
+  }
+
+  /**
+   * A figure by its name.
+   *
+   * @param figure its name
+   * @return empty where it was not measured
+   */
+  public Optional<RecordedFigure> figure(String figure) {
+    return figures.stream().filter(f -> f.name().equals(figure)).findFirst();
+  }
+
+  boolean has(String id) {
+    return findings.stream().anyMatch(f -> f.id().equals(id));
+  }
+}

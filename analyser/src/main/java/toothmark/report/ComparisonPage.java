@@ -1,0 +1,148 @@
+package toothmark.report;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.nio.file.StandardCopyOption;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.stream.Stream;
+import toothmark.compare.Change;
+import toothmark.compare.Comparison;
+import toothmark.compare.RecordedExamination;
+import toothmark.compare.RecordedFinding;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** A comparison as one page: findings that went, stayed and came, and each figure twice. */
+public final class ComparisonPage {
+
+  /** The page's file. */
+  public static final String FILE = "compare.html";
+
+  private static final int WIDTH = 320;
+  private static final int MARGIN = 12;
+
+  private final Comparison comparison;
+  private final HtmlWriter html = new HtmlWriter();
+
+  private ComparisonPage(Comparison comparison) {
+    this.comparison = comparison;
+  }
+
+  /**
+   * Writes the page whole or not at all.
+   *
+   * @param comparison what to show
+   * @param folder made when missing; an earlier page in it is replaced
+   * @return the page
+   * @throws IOException if it could not be written
+   */
+  public static Path write(Comparison comparison, Path folder) throws IOException {
+    Files.createDirectories(folder);
+    Path draft = Files.createTempFile(folder, ".toothmark-", ".html");
+    try {
+      Files.writeString(draft, new ComparisonPage(comparison).page());
+      return Files.move(draft, folder.resolve(FILE), StandardCopyOption.REPLACE_EXISTING);
+    } finally {
+      Files.deleteIfExists(draft);
+    }
+  }
+
+  private String page() {
+    html.markup("<!DOCTYPE html>\n").open("html", "lang", "en").open("head");
+    html.empty("meta", "charset", "utf-8");
+    html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
+    html.element("title", "Before and after – crank signal report");
+    html.open("style").markup(ReportHtml.style()).close().close().open("body").open("main");
+    html.element("p", comparison.verdict(), "class", "verdict");
+    capture("Before", comparison.before());
+    capture("After", comparison.after());
+    html.element("h2", "Findings");
+    findings("Gone", comparison.gone());
+    findings("New", comparison.come());
+    findings("Still there", comparison.stayed());
+    figures();
+    html.close().close().close();
+    return html.toString();
+  }
+
+  private void capture(String when, RecordedExamination e) {
+    html.open("p").element("span", when + ": ", "class", "label");
+    html.text(e.name() + ". " + e.verdict()).close();
+  }
+
+  private void findings(String heading, List<RecordedFinding> findings) {
+    html.element("h3", heading);
+    if (findings.isEmpty()) {
+      html.element("p", "None.", "class", "quiet");
+      return;
+    }
+    html.open("ul");
+    for (RecordedFinding f : findings) {
+      html.open("li").element("span", f.severity(), "class", "badge " + f.severity());
+      html.text(" " + f.title()).close();
+    }
+    html.close();
+  }
+
+  private void figures() {
+    html.element("h2", "Figures");
+    html.element(
+        "p",
+        "Bars are 95 % intervals, before in grey above after in blue. A change is named only where"
+            + " it is larger than chance would make it.",
+        "class",
+        "quiet");
+    html.open("div", "class", "scroll").open("table").open("tr");
+    for (String head : List.of("", "Before", "After", "", "Change")) {
+      html.element("th", head);
+    }
+    html.close();
+    comparison.changes().forEach(this::row);
+    html.close().close();
+  }
+
+  private void row(Change c) {
+    html.open("tr").element("td", c.name());
+    html.element("td", ComparisonText.value(c.before(), c.unit()), "class", "figure");
+    html.element("td", ComparisonText.value(c.after(), c.unit()), "class", "figure");
+    html.open("td").markup(pair(c)).close();
+    html.element("td", ComparisonText.outcome(c)).close();
+  }
+
+  /** Both values with their intervals on one scale. */
+  private static String pair(Change c) {
+    List<Measured> both = Stream.of(c.before(), c.after()).flatMap(Optional::stream).toList();
+    double low = both.stream().mapToDouble(m -> m.value() - half(m)).min().orElse(0);
+    double high = both.stream().mapToDouble(m -> m.value() + half(m)).max().orElse(0);
+    double scale = (WIDTH - 2 * MARGIN) / Math.max(high - low, 1e-9);
+    StringBuilder svg = new StringBuilder();
+    svg.append("<svg role=\"img\" aria-label=\"before and after\" viewBox=\"0 0 ").append(WIDTH);
+    svg.append(" 32\" width=\"").append(WIDTH).append("\" height=\"32\">");
+    c.before().ifPresent(m -> svg.append(bar(m, low, scale, 10, "#59636e")));
+    c.after().ifPresent(m -> svg.append(bar(m, low, scale, 22, "#0072b2")));
+    return svg.append("</svg>").toString();
+  }
+
+  private static String bar(Measured m, double low, double scale, int y, String colour) {
+    double x = MARGIN + (m.value() - low) * scale;
+    double half = half(m) * scale;
+    return String.format(
+        Locale.ROOT,
+        "<path d=\"M%.1f %dH%.1f\" stroke=\"%s\" stroke-width=\"2\"/>"
+            + "<circle cx=\"%.1f\" cy=\"%d\" r=\"4\" fill=\"%s\"/>",
+        x - half,
+        y,
+        x + half,
+        colour,
+        x,
+        y,
+        colour);
+  }
+
+  private static double half(Measured m) {
+    return Say.EXPAND * m.standardUncertainty();
+  }
+}

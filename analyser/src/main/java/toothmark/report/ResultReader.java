@@ -1,0 +1,182 @@
+package toothmark.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonParser;
+import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.JsonToken;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.FileSystemException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import toothmark.compare.RecordedExamination;
+import toothmark.compare.RecordedFigure;
+import toothmark.compare.RecordedFinding;
+import toothmark.examination.Examination;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** Reads back what {@link ExaminationJson} wrote. */
+public final class ResultReader {
+
+  /** The file of a result folder that holds an examination. */
+  public static final String FILE = "examination.json";
+
+  private static final String SCHEMA = "toothmark.examination/1";
+  private static final double SECONDS_PER_MINUTE = 60;
+
+  private final Object root;
+  private final List<RecordedFigure> figures = new ArrayList<>();
+
+  private ResultReader(Object root) {
+    this.root = root;
+  }
+
+  /**
+   * Reads the examination of a result folder.
+   *
+   * @param folder as {@link ResultFolder#write} left it
+   * @return what is on record
+   * @throws IOException if it cannot be read or is no examination
+   */
+  public static RecordedExamination read(Path folder) throws IOException {
+    Path file = folder.resolve(FILE);
+    try (InputStream in = Files.newInputStream(file)) {
+      return read(in, file.toString());
+    }
+  }
+
+  /**
+   * The record that an examination would leave.
+   *
+   * @param examination just made
+   * @return the same as reading back its file
+   * @throws IOException never in practice
+   */
+  public static RecordedExamination of(Examination examination) throws IOException {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    ExaminationJson.write(examination, out);
+    return read(new ByteArrayInputStream(out.toByteArray()), FILE);
+  }
+
+  private static RecordedExamination read(InputStream in, String name) throws IOException {
+    try (JsonParser parser = new JsonFactory().createParser(in)) {
+      parser.nextToken();
+      ResultReader reader = new ResultReader(value(parser));
+      if (!SCHEMA.equals(reader.at("schema"))) {
+        throw new FileSystemException(name, null, "is no examination (\"" + SCHEMA + "\")");
+      }
+      return reader.record();
+    } catch (JsonProcessingException e) {
+      throw new FileSystemException(name, null, "is broken JSON: " + e.getOriginalMessage());
+    }
+  }
+
+  private static Object value(JsonParser parser) throws IOException {
+    return switch (parser.currentToken()) {
+      case START_OBJECT -> {
+        Map<String, Object> map = new LinkedHashMap<>();
+        while (parser.nextToken() != JsonToken.END_OBJECT) {
+          String key = parser.currentName();
+          parser.nextToken();
+          map.put(key, value(parser));
+        }
+        yield map;
+      }
+      case START_ARRAY -> {
+        List<Object> list = new ArrayList<>();
+        while (parser.nextToken() != JsonToken.END_ARRAY) {
+          list.add(value(parser));
+        }
+        yield list;
+      }
+      case VALUE_NUMBER_FLOAT, VALUE_NUMBER_INT -> parser.getDoubleValue();
+      case VALUE_NULL -> null;
+      default -> parser.getText();
+    };
+  }
+
+  private RecordedExamination record() {
+    figure("Alignment error", "°", measured(root, "alignment", "error_deg"));
+    figure("Advance offset", "°", measured(root, "advance", "offset_deg"));
+    figure("Spark delay", Say.THIN + "µs", measured(root, "advance", "delay_us"));
+    double minutes = number(root, "capture", "duration_s").orElse(0.0) / SECONDS_PER_MINUTE;
+    rate("Sync losses, running", minutes, "sync", "running");
+    rate("Sync losses, cranking", minutes, "sync", "cranking");
+    rate("Teeth missing", minutes, "teeth", "missing");
+    rate("Strays", minutes, "teeth", "stray");
+    list(root, "coils").forEach(this::coil);
+    return new RecordedExamination(
+        text(root, "capture", "file"),
+        text(root, "verdict"),
+        Optional.ofNullable((String) at("wheel", "pattern")),
+        figures,
+        list(root, "findings").stream()
+            .map(f -> new RecordedFinding(text(f, "id"), text(f, "severity"), text(f, "title")))
+            .toList());
+  }
+
+  private void coil(Object coil) {
+    Optional<Double> mean = number(coil, "dwell_ms", "mean");
+    double sparks = number(coil, "sparks").orElse(0.0);
+    double sd = number(coil, "dwell_ms", "standard_deviation").orElse(0.0);
+    String name = text(coil, "name");
+    figure(
+        "Dwell of " + name,
+        Say.THIN + "ms",
+        mean.map(m -> new Measured(m, sd / Math.sqrt(Math.max(1, sparks)))));
+  }
+
+  /** A count as a rate; n events at random have a standard deviation of the root of n (Poisson). */
+  private void rate(String name, double minutes, String... path) {
+    if (minutes > 0) {
+      figure(
+          name,
+          " a minute",
+          number(root, path)
+              .map(n -> new Measured(n / minutes, Math.sqrt(Math.max(1, n)) / minutes)));
+    }
+  }
+
+  private void figure(String name, String unit, Optional<Measured> value) {
+    value.ifPresent(v -> figures.add(new RecordedFigure(name, unit, v)));
+  }
+
+  private static Optional<Measured> measured(Object from, String... path) {
+    Object m = at(from, path);
+    return number(m, "value")
+        .flatMap(v -> number(m, "standard_uncertainty").map(u -> new Measured(v, u)));
+  }
+
+  private static Optional<Double> number(Object from, String... path) {
+    return at(from, path) instanceof Double d ? Optional.of(d) : Optional.empty();
+  }
+
+  private static String text(Object from, String... path) {
+    return at(from, path) instanceof String s ? s : "";
+  }
+
+  private static List<?> list(Object from, String... path) {
+    return at(from, path) instanceof List<?> l ? l : List.of();
+  }
+
+  private Object at(String... path) {
+    return at(root, path);
+  }
+
+  /** What lies at the end of a path of keys; null when the path ends early. */
+  private static Object at(Object from, String... path) {
+    Object here = from;
+    for (String key : path) {
+      here = here instanceof Map<?, ?> map ? map.get(key) : null;
+    }
+    return here;
+  }
+}

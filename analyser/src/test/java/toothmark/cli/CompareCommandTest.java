@@ -1,0 +1,56 @@
+package toothmark.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class CompareCommandTest {
+
+  private static final Path SAMPLES = Path.of("..", "signal-samples");
+
+  @TempDir private Path folder;
+
+  /** The one sample has its sensor wires swapped, the other has nothing wrong. */
+  @Test
+  void aCaptureAndAResultFolderAreCompared() throws IOException {
+    Path before = folder.resolve("before");
+    CommandRun.of("examine", sample("leads-swapped"), "--out", before, "--quiet");
+
+    CommandRun run =
+        CommandRun.of("compare", before, sample("clean-idle"), "--out", folder.resolve("page"));
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).startsWith("One fault gone, no fault new.");
+    assertThat(run.out()).contains("gone   fault  The crank sensor is wired the wrong way round.");
+    assertThat(Files.readString(folder.resolve("page").resolve("compare.html")))
+        .contains("<h3>Gone</h3>", "wired the wrong way round");
+  }
+
+  @Test
+  void aFolderWithoutAnExaminationIsSaid() {
+    CommandRun run = CommandRun.of("compare", folder, folder);
+    assertThat(run.code()).isEqualTo(Failures.INPUT);
+    assertThat(run.err()).contains("examination.json: no such file");
+  }
+
+  @Test
+  void aBrokenExaminationIsSaid() throws IOException {
+    Files.writeString(folder.resolve("examination.json"), "{\"schema\": ");
+    CommandRun run = CommandRun.of("compare", folder, folder);
+    assertThat(run.code()).isNotZero();
+    assertThat(run.err()).contains("is broken JSON");
+  }
+
+  private static Path sample(String name) throws IOException {
+    try (var files = Files.list(SAMPLES.resolve(name))) {
+      return files
+          .filter(f -> f.getFileName().toString().startsWith("capture."))
+          .findFirst()
+          .orElseThrow();
+    }
+  }
+}

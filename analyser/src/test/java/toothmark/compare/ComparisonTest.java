@@ -1,0 +1,68 @@
+package toothmark.compare;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import toothmark.units.Measured;
+
+class ComparisonTest {
+
+  private static final RecordedFinding SWAPPED =
+      new RecordedFinding("coils-swapped", "fault", "Two coils are swapped.");
+  private static final RecordedFinding WEAK =
+      new RecordedFinding("weak-signal", "fault", "The signal is weak.");
+  private static final RecordedFinding LIMITER =
+      new RecordedFinding("spark-cut-limiter", "note", "A limiter cuts sparks.");
+
+  private static RecordedExamination examination(
+      List<RecordedFigure> figures, RecordedFinding... findings) {
+    return new RecordedExamination("a.csv", "", Optional.of("36-1"), figures, List.of(findings));
+  }
+
+  private static List<RecordedFigure> offset(double value, double u) {
+    return List.of(new RecordedFigure("Advance offset", "°", new Measured(value, u)));
+  }
+
+  @Test
+  void findingsGoStayAndCome() {
+    Comparison c =
+        Comparison.of(examination(List.of(), SWAPPED, WEAK), examination(List.of(), WEAK, LIMITER));
+    assertThat(c.gone()).containsExactly(SWAPPED);
+    assertThat(c.stayed()).containsExactly(WEAK);
+    assertThat(c.come()).containsExactly(LIMITER);
+    assertThat(c.verdict()).isEqualTo("One fault gone, no fault new. 1 fault is still there.");
+  }
+
+  /** Variances of independent quantities add: JCGM 100:2008, 5.1.2; 3 and 4 give 5. */
+  @Test
+  void uncertaintiesOfADifferenceAdd() {
+    Comparison c = Comparison.of(examination(offset(1, 0.03)), examination(offset(1.2, 0.04)));
+    Measured d = c.changes().get(0).difference().orElseThrow();
+    assertThat(d.value()).isCloseTo(0.2, within(1e-12));
+    assertThat(d.standardUncertainty()).isCloseTo(0.05, within(1e-12));
+    assertThat(c.changes().get(0).verdict()).isEqualTo(Change.Verdict.CHANGED);
+  }
+
+  @Test
+  void aDifferenceWithinItsUncertaintyIsNoChange() {
+    Comparison c = Comparison.of(examination(offset(1, 0.03)), examination(offset(1.09, 0.04)));
+    assertThat(c.changes().get(0).verdict()).isEqualTo(Change.Verdict.WITHIN_UNCERTAINTY);
+  }
+
+  @Test
+  void whatOneSideLacksCannotBeCompared() {
+    Comparison c = Comparison.of(examination(offset(1, 0.03)), examination(List.of()));
+    assertThat(c.changes().get(0).verdict()).isEqualTo(Change.Verdict.NOT_COMPARABLE);
+  }
+
+  @Test
+  void differentWheelsAreSaidFirst() {
+    RecordedExamination other =
+        new RecordedExamination("b.csv", "", Optional.of("60-2"), List.of(), List.of());
+    assertThat(Comparison.of(examination(List.of()), other).verdict())
+        .startsWith("The captures show different wheels, 36-1 and 60-2.");
+  }
+}

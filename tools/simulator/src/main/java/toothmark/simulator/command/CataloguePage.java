@@ -16,6 +16,8 @@ final class CataloguePage {
       Each folder holds the capture, the `job.toml` that goes with it, perhaps the controller's log,
       and the truth: `truth.json` and `truth-teeth.csv`, which come from the simulated machine and
       not from any look at the signal. Their keys are described in `tools/simulator/README.md`.
+      `expected.json` is another matter: the examination that was last looked at and approved. A build
+      whose examination differs fails and leaves the new one beside it, as `expected.new.json`.
 
           tools/toothmark examine signal-samples/clean-idle/capture.csv.gz \\
               --job signal-samples/clean-idle/job.toml

@@ -96,11 +96,12 @@ public final class DisturbanceScan {
     return new Disturbances(Arrays.copyOf(times, size), Arrays.copyOf(heights, size));
   }
 
+  /** What stands out first in a difference is its latest sample: there a disturbance begins. */
   private void search(long first, double[] v, int n) {
     double limit = limit(v, n);
     for (int i = 0; i < n; i++) {
       if (Math.abs(fourth(v, i)) > limit && !atRail(v, i)) {
-        note(signal.timeOf(first + i), span(v, i));
+        note(signal.timeOf(first + i + REACH), span(v, i));
       }
     }
   }

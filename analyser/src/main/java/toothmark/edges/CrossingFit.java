@@ -85,8 +85,9 @@ final class CrossingFit {
         Math.max(1, (2 * halfWidth + 2 * LocalCubic.LONGEST_HALF) / (2 * LocalCubic.LONGEST_HALF))
             | 1;
     cubic.setHalf(Math.max(1, halfWidth / group));
+    long middle = 0;
     for (int round = 0; round < ROUNDS; round++) {
-      long middle = Math.round(position);
+      middle = Math.round(position);
       long reach = (long) cubic.half() * group + group / 2;
       if (!window.holds(middle - reach, middle + reach + 1)) {
         return false;
@@ -103,7 +104,7 @@ final class CrossingFit {
         break;
       }
     }
-    noise = group == 1 ? cubic.residualNoise() : sampleNoise();
+    noise = group == 1 ? cubic.residualNoise() : sampleNoise(middle);
     double slope = cubic.slope() / group;
     variance = cubic.middleVariance() / group / (slope * slope);
     extraVariance = quantisation() / (slope * slope);
@@ -112,11 +113,12 @@ final class CrossingFit {
 
   /**
    * Noise from second differences of the samples, where they are so many to a point that the wave
-   * has no part in these; their variance is 6 times that of white noise.
+   * has no part in these; their variance is 6 times that of white noise. They are those that the
+   * curve was laid through: around the zero itself fewer may be at hand.
    */
-  private double sampleNoise() {
+  private double sampleNoise(long middle) {
     long reach = (long) cubic.half() * group;
-    long from = Math.round(position) - reach;
+    long from = middle - reach;
     double sum = 0;
     for (long j = from; j < from + 2 * reach - 2; j++) {
       double d = push(j) - 2 * push(j + 1) + push(j + 2);

@@ -82,8 +82,9 @@ final class Labeller {
   private double best;
   private double jitter;
   private double settledCost;
-  private int walk;
+  private final Ancestry ancestry = new Ancestry();
   private Labelling labels;
+  private int[] meant = {};
 
   Labeller(
       EdgeSeries edges, WheelTemplate wheel, NoiseModel noise, SpeedFilter filter, Effort effort) {
@@ -96,6 +97,34 @@ final class Labeller {
     this.mostOpen = MOST_OPEN + MOST_OPEN_EACH * wheel.teeth();
     this.atEdge = new Survivor[wheel.teeth()];
     this.besides = new Survivor[wheel.teeth()];
+  }
+
+  /**
+   * Lets the search begin, or take up the count anew, only with certain teeth.
+   *
+   * @param teeth for each edge to be labelled, or {@link PhaseCheck#ANY}
+   * @return this
+   */
+  Labeller steered(int[] teeth) {
+    meant = teeth;
+    return this;
+  }
+
+  /** Whether an edge may be that tooth where the count begins. */
+  private boolean isMeant(int i, int tooth) {
+    return meant.length == 0 || meant[i - labels.from] == tooth;
+  }
+
+  /** Whether the likeliest reading of an edge as a tooth is not the one meant. */
+  private boolean isOffCourse(int i) {
+    if (meant.length == 0 || meant[i - labels.from] == PhaseCheck.ANY) {
+      return false;
+    }
+    Survivor likeliest = null;
+    for (Survivor s : fresh) {
+      likeliest = likeliest == null || s.cost < likeliest.cost ? s : likeliest;
+    }
+    return likeliest == null || likeliest.tooth != meant[i - labels.from];
   }
 
   /** What it costs to take a row of edges, of this summed cost, for strays. */
@@ -123,7 +152,7 @@ final class Labeller {
       if (i - from < FIRST_EDGES) {
         start(i, null, skip(before));
         before += stray(i);
-      } else if (open.isEmpty() || trouble() > TROUBLE) {
+      } else if (open.isEmpty() || trouble() > TROUBLE || isOffCourse(i)) {
         restart(i);
       }
       close(i);
@@ -151,7 +180,8 @@ final class Labeller {
     if (lone.edge != i
         || !lone.paceKnown
         || lone.surprise > CALM
-        || i - labels.from < FIRST_EDGES) {
+        || i - labels.from < FIRST_EDGES
+        || !isMeant(i, lone.tooth)) {
       return false;
     }
     for (Survivor s : open) {
@@ -320,6 +350,9 @@ final class Labeller {
   private void start(int i, Survivor after, double base) {
     double cost = base + Math.log(wheel.starts()) + edges.toothNats[i];
     for (int k = 0; k < wheel.starts(); k++) {
+      if (!isMeant(i, k)) {
+        continue;
+      }
       Survivor s = place(i, k, Double.NaN, cost);
       if (cost < s.cost) {
         s.time = edges.times[i];
@@ -396,35 +429,10 @@ final class Labeller {
 
   /** Writes down what all open ways have in common. */
   private void settleShared() {
-    Survivor shared = sharedAncestor();
+    Survivor shared = ancestry.shared(open, leader());
     if (shared != null && shared.from != null) {
       settle(shared);
     }
-  }
-
-  /** The last survivor that every open way passes, or null. */
-  private Survivor sharedAncestor() {
-    walk++;
-    Survivor shared = leader();
-    for (Survivor s = shared; s != null; s = s.from) {
-      s.walk = walk;
-      s.joins = s;
-    }
-    for (Survivor s : open) {
-      Survivor up = s;
-      while (up != null && up.walk != walk) {
-        up = up.from;
-      }
-      if (up == null) {
-        return null;
-      }
-      for (Survivor v = s; v.walk != walk; v = v.from) {
-        v.walk = walk;
-        v.joins = up.joins;
-      }
-      shared = up.joins.edge < shared.edge ? up.joins : shared;
-    }
-    return shared;
   }
 
   private void settle(Survivor to) {
@@ -445,7 +453,7 @@ final class Labeller {
       labels.cost = Double.POSITIVE_INFINITY;
       return;
     }
-    labels.cost = leader.cost + skip(leader.strayNats);
+    labels.cost = effort.shortCut ? Double.NaN : leader.cost + skip(leader.strayNats);
     settle(leader);
   }
 }

@@ -16,7 +16,10 @@ final class Labelling {
 
   final double[] confidences;
 
-  /** Negative logarithm of the probability of the edges given the wheel, nats. */
+  /**
+   * Negative logarithm of the probability of the edges given the wheel, nats; NaN when the search
+   * took short cuts.
+   */
   double cost;
 
   Labelling(int from, int to) {

@@ -40,18 +40,41 @@ public final class WheelDecoder {
     double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
     SpeedFilter filter = new SpeedFilter(memory);
     int n = series.size();
+    int studied = Math.min(n, STUDIED);
     NoiseStudy study =
-        new NoiseStudy(series, wheel, filter, 0, Math.min(n, STUDIED))
-            .run(NoiseEstimate.of(series, 0, n));
+        new NoiseStudy(series, wheel, filter, 0, studied).run(NoiseEstimate.of(series, 0, n));
     NoiseModel noise = NoiseStudy.withRates(study.noise(), study.labels());
-    ToothFaults faults = OutlyingTeeth.find(series, study.labels(), pattern);
+    Labelling first =
+        PhaseCheck.label(
+            series,
+            pattern,
+            () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.BRISK),
+            0,
+            studied);
+    ToothFaults faults = OutlyingTeeth.find(series, first, pattern);
     boolean faulty = faults.any() && study.supports(pattern, faults);
-    WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
     Labelling labels =
-        new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT)
-            .label(0, n)
-            .renumbered(as, pattern.teeth());
+        faulty
+            ? faulty(series, pattern, faults, noise, filter)
+            : PhaseCheck.label(
+                series,
+                pattern,
+                () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.SWIFT),
+                0,
+                n);
     TurnCount seen = TurnCount.of(series, labels, pattern);
     return new EventAssembly(series, pattern, labels, seen).assemble();
+  }
+
+  private static Labelling faulty(
+      EdgeSeries series,
+      WheelPattern pattern,
+      ToothFaults faults,
+      NoiseModel noise,
+      SpeedFilter filter) {
+    WheelTemplate wheel = WheelTemplate.of(pattern, faults);
+    return new Labeller(series, wheel, noise, filter, Labeller.Effort.SWIFT)
+        .label(0, series.size())
+        .renumbered(wheel, pattern.teeth());
   }
 }

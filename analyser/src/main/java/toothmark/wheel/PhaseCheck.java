@@ -1,0 +1,203 @@
+package toothmark.wheel;
+
+import java.util.Arrays;
+import java.util.BitSet;
+import java.util.function.Supplier;
+
+/**
+ * Looks over all turns at once for where the gap is.
+ *
+ * <p>A search that goes from edge to edge may settle, while strays fill the gap or the crank starts
+ * from rest, on a count that is off by some slots, and nothing later makes it improbable enough at
+ * any one place to be given up. Over a turn the places that stay empty tell: the labelled train is
+ * laid out slot by slot, every shift of the wheel is charged with the edges in its gaps and with
+ * its teeth that gave none, and the cheapest row of shifts from turn to turn is found, a change of
+ * shift having its price (Viterbi, IEEE Trans. Inf. Theory 13 (1967) 260-269,
+ * doi:10.1109/TIT.1967.1054010).
+ */
+final class PhaseCheck {
+
+  /** Any tooth may be meant. */
+  static final int ANY = -1;
+
+  /** Nats for and against a gap in an empty place and in a full one, by 7 % and 8 % of errors. */
+  private static final double EMPTY_NATS = Math.log(0.92 / 0.07);
+
+  private static final double FULL_NATS = Math.log(0.93 / 0.08);
+  private static final double CHANGE_NATS = 18;
+
+  /** An edge that far from its place, in slots, fills it no more than chance would. */
+  private static final double IN_PLACE = 0.15;
+
+  private static final int MOST_STEP = 4;
+
+  private final EdgeSeries edges;
+  private final Labelling labels;
+  private final WheelPattern pattern;
+  private final int places;
+  private final int[] placeOf;
+  private final int[] toothAt;
+  private final long[] at;
+  private final BitSet full = new BitSet();
+
+  private PhaseCheck(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
+    this.edges = edges;
+    this.labels = labels;
+    this.pattern = pattern;
+    boolean halves = pattern.teeth() > pattern.slots();
+    this.places = halves ? 2 * pattern.slots() : pattern.slots();
+    this.placeOf = new int[pattern.teeth()];
+    this.toothAt = new int[places];
+    Arrays.fill(toothAt, ANY);
+    for (int k = 0; k < placeOf.length; k++) {
+      placeOf[k] = (int) Math.round(pattern.degreesAfterTooth1(k + 1) * places / 360) % places;
+      toothAt[placeOf[k]] = k;
+    }
+    this.at = new long[labels.size()];
+  }
+
+  /**
+   * Labels edges, and once more where the first labels are off by some slots.
+   *
+   * @param edges the series
+   * @param pattern the wheel, none of its teeth dead
+   * @param search gives a new search by that wheel
+   * @param from first edge
+   * @param to end, exclusive
+   * @return the first labels, or those of a search that is steered to the cheapest shifts where
+   *     that puts turns right
+   */
+  static Labelling label(
+      EdgeSeries edges, WheelPattern pattern, Supplier<Labeller> search, int from, int to) {
+    Labelling first = search.get().label(from, to);
+    int[] meant = corrected(edges, first, pattern);
+    if (meant.length == 0) {
+      return first;
+    }
+    Labelling again = search.get().steered(meant).label(from, to);
+    boolean dearer = again.cost > first.cost;
+    int[] left = corrected(edges, again, pattern);
+    return !dearer && off(again, left) < off(first, meant) ? again : first;
+  }
+
+  private static int off(Labelling labels, int[] meant) {
+    int off = 0;
+    for (int i = 0; i < meant.length; i++) {
+      off += labels.teeth[i] != Labelling.STRAY && meant[i] != labels.teeth[i] ? 1 : 0;
+    }
+    return off;
+  }
+
+  /** For each edge the tooth it should be, or {@link #ANY}; empty when the labels stand. */
+  private static int[] corrected(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
+    if (!pattern.hasReference() || labels.count() < 2 * pattern.teeth()) {
+      return new int[0];
+    }
+    PhaseCheck check = new PhaseCheck(edges, labels, pattern);
+    int[] shifts = check.cheapestRow(check.layOut());
+    return Arrays.stream(shifts).allMatch(s -> s == 0) ? new int[0] : check.teeth(shifts);
+  }
+
+  /** Places of all labelled edges; returns how many turns they fill. */
+  private int layOut() {
+    int last = -1;
+    int before = -1;
+    for (int i = 0; i < labels.size(); i++) {
+      if (labels.teeth[i] == Labelling.STRAY) {
+        continue;
+      }
+      int place = placeOf[labels.teeth[i]];
+      if (last < 0) {
+        at[i] = place;
+      } else {
+        int turns = labels.steps[i] == 0 ? 1 : (labels.steps[i] - 1) / pattern.teeth();
+        int rest = Math.floorMod(place - at[last], places);
+        at[i] = at[last] + (rest == 0 ? places : rest) + (long) Math.min(turns, 8) * places;
+        fill(before, last, i);
+      }
+      before = last;
+      last = i;
+    }
+    return (int) (at[last] / places) + 1;
+  }
+
+  /** Marks what lies from one labelled edge to the next, the first included. */
+  private void fill(int before, int from, int to) {
+    long step = at[to] - at[from];
+    if (labels.steps[to] == 0 || step > MOST_STEP) {
+      return;
+    }
+    double[] t = edges.times;
+    double slot = (t[labels.from + to] - t[labels.from + from]) / step;
+    if (before < 0 || at[from] - at[before] > MOST_STEP || isInPlace(before, from, slot)) {
+      full.set((int) at[from]);
+    }
+    for (int i = from + 1; i < to; i++) {
+      double place = (t[labels.from + i] - t[labels.from + from]) / slot;
+      long nearest = Math.round(place);
+      if (nearest > 0 && nearest < step && Math.abs(place - nearest) < IN_PLACE) {
+        full.set((int) (at[from] + nearest));
+      }
+    }
+  }
+
+  private boolean isInPlace(int before, int i, double slotAfter) {
+    double[] t = edges.times;
+    double slotBefore = (t[labels.from + i] - t[labels.from + before]) / (at[i] - at[before]);
+    return Math.abs(slotAfter - slotBefore) / (slotAfter + slotBefore) < IN_PLACE;
+  }
+
+  /** The shift of each turn. */
+  private int[] cheapestRow(int turns) {
+    int[][] cameFrom = new int[turns][places];
+    double[] cost = new double[places];
+    for (int turn = 0; turn < turns; turn++) {
+      int best = cheapest(cost);
+      double change = cost[best] + CHANGE_NATS;
+      double[] here = costs(turn);
+      for (int s = 0; s < places; s++) {
+        boolean stays = turn == 0 || cost[s] <= change;
+        cameFrom[turn][s] = stays ? s : best;
+        cost[s] = here[s] + (stays ? cost[s] : change);
+      }
+    }
+    int[] shifts = new int[turns];
+    int s = cheapest(cost);
+    for (int turn = turns - 1; turn >= 0; turn--) {
+      shifts[turn] = s;
+      s = cameFrom[turn][s];
+    }
+    return shifts;
+  }
+
+  /** The least, the unshifted one of equals. */
+  private static int cheapest(double[] cost) {
+    int best = 0;
+    for (int s = 1; s < cost.length; s++) {
+      best = cost[s] < cost[best] - 1e-9 ? s : best;
+    }
+    return best;
+  }
+
+  /** Cost of every shift over one turn, nats. */
+  private double[] costs(int turn) {
+    double[] cost = new double[places];
+    for (int p = 0; p < places; p++) {
+      double gap = full.get(turn * places + p) ? FULL_NATS : -EMPTY_NATS;
+      for (int s = 0; s < places; s++) {
+        cost[s] += toothAt[Math.floorMod(p - s, places)] == ANY ? gap : 0;
+      }
+    }
+    return cost;
+  }
+
+  private int[] teeth(int[] shifts) {
+    int[] teeth = new int[labels.size()];
+    for (int i = 0; i < teeth.length; i++) {
+      boolean stray = labels.teeth[i] == Labelling.STRAY;
+      int turn = (int) (at[i] / places);
+      teeth[i] = stray ? ANY : toothAt[(int) Math.floorMod(at[i] - shifts[turn], (long) places)];
+    }
+    return teeth;
+  }
+}

@@ -2,19 +2,53 @@ package toothmark.timing;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import toothmark.capture.Signal;
+import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeTrain;
 import toothmark.edges.LogicEdges;
 import toothmark.ignition.CrankPoint;
 import toothmark.rotation.AngleTimeline;
+import toothmark.units.CrankAngle;
 
-/** Reads the channel that rises at top dead centre of cylinder 1. */
+/**
+ * Reads the channel that rises at top dead centre of cylinder 1.
+ *
+ * <p>A recorder of a few samples a degree places a rise no better than in the interval between two
+ * samples, and from how the rises move with speed the sensor's lag is found. Where the marks are as
+ * wide at all speeds, in angle, each fall tells of its mark too: a mark is placed half by its rise
+ * and half by its fall less the usual width. On the average over all marks nothing moves, since the
+ * width comes from the same marks, but they scatter less by the root of two.
+ */
 public final class TdcMarks {
 
   /** Weaker rises belong to flickers, see {@link EdgeTrain}. */
   private static final double LEAST_STRENGTH = 0.15;
 
+  private static final int ENOUGH_FOR_WIDTH = 6;
+
+  /** Mean square of the widths' deviations in their variances, up to which they are one width. */
+  private static final double ONE_WIDTH = 2;
+
+  /** A fall farther behind its rise is no end of a mark, degrees. */
+  private static final double WIDEST_DEGREES = 180;
+
   private TdcMarks() {}
+
+  /** A mark's rise, and its fall where it has one near. */
+  private record Mark(TdcMark rise, Optional<TdcMark> fall) {
+
+    double widthDegrees() {
+      double from = rise.crank().degreesAfterTooth1();
+      return CrankAngle.wrap(fall.orElseThrow().crank().degreesAfterTooth1() - from);
+    }
+
+    double widthVariance() {
+      double u = Math.hypot(rise.uncertaintySeconds(), fall.orElseThrow().uncertaintySeconds());
+      double degrees = CrankAngle.turned(rise.crank().rpm(), u);
+      return degrees * degrees;
+    }
+  }
 
   /**
    * Reads the marks.
@@ -24,16 +58,73 @@ public final class TdcMarks {
    * @return the rises at which the crank's angle is known, in time order
    */
   public static List<TdcMark> read(Signal signal, AngleTimeline timeline) {
-    EdgeTrain rises = LogicEdges.detect(signal).rising();
-    List<TdcMark> marks = new ArrayList<>();
-    for (int i = 0; i < rises.size(); i++) {
-      if (rises.strength(i) < LEAST_STRENGTH) {
-        continue;
+    CrankEdges edges = LogicEdges.detect(signal);
+    List<TdcMark> rises = known(edges.rising(), timeline);
+    List<TdcMark> falls = known(edges.falling(), timeline);
+    List<Mark> marks = paired(rises, falls);
+    List<Mark> whole = marks.stream().filter(m -> m.fall().isPresent()).toList();
+    double width = width(whole);
+    return Double.isNaN(width)
+        ? rises
+        : marks.stream().map(m -> placed(m, width, timeline)).toList();
+  }
+
+  private static List<TdcMark> known(EdgeTrain edges, AngleTimeline timeline) {
+    List<TdcMark> known = new ArrayList<>();
+    for (int i = 0; i < edges.size(); i++) {
+      if (edges.strength(i) >= LEAST_STRENGTH) {
+        double time = edges.time(i);
+        double u = edges.uncertainty(i);
+        CrankPoint.at(time, timeline).ifPresent(p -> known.add(new TdcMark(time, u, p)));
       }
-      double time = rises.time(i);
-      double u = rises.uncertainty(i);
-      CrankPoint.at(time, timeline).ifPresent(p -> marks.add(new TdcMark(time, u, p)));
+    }
+    return known;
+  }
+
+  private static List<Mark> paired(List<TdcMark> rises, List<TdcMark> falls) {
+    List<Mark> marks = new ArrayList<>();
+    int f = 0;
+    for (int i = 0; i < rises.size(); i++) {
+      TdcMark rise = rises.get(i);
+      while (f < falls.size() && falls.get(f).timeSeconds() <= rise.timeSeconds()) {
+        f++;
+      }
+      double next = i + 1 < rises.size() ? rises.get(i + 1).timeSeconds() : Double.MAX_VALUE;
+      boolean ends = f < falls.size() && falls.get(f).timeSeconds() < next;
+      Mark mark = new Mark(rise, ends ? Optional.of(falls.get(f)) : Optional.empty());
+      boolean near = ends && mark.widthDegrees() < WIDEST_DEGREES;
+      marks.add(near ? mark : new Mark(rise, Optional.empty()));
     }
     return marks;
+  }
+
+  /** Weighted mean width, degrees; NaN where the marks are too few or not of one width. */
+  private static double width(List<Mark> whole) {
+    if (whole.size() < ENOUGH_FOR_WIDTH) {
+      return Double.NaN;
+    }
+    double weights = 0;
+    double sum = 0;
+    for (Mark m : whole) {
+      weights += 1 / m.widthVariance();
+      sum += m.widthDegrees() / m.widthVariance();
+    }
+    double mean = sum / weights;
+    double squares = 0;
+    for (Mark m : whole) {
+      double d = m.widthDegrees() - mean;
+      squares += d * d / m.widthVariance();
+    }
+    return squares <= ONE_WIDTH * whole.size() ? mean : Double.NaN;
+  }
+
+  private static TdcMark placed(Mark m, double width, AngleTimeline timeline) {
+    if (m.fall().isEmpty()) {
+      return m.rise();
+    }
+    double secondsADegree = 1 / CrankAngle.turned(m.rise().crank().rpm(), 1);
+    double time = m.rise().timeSeconds() + (m.widthDegrees() - width) / 2 * secondsADegree;
+    double u = Math.hypot(m.rise().uncertaintySeconds(), m.fall().get().uncertaintySeconds()) / 2;
+    return CrankPoint.at(time, timeline).map(p -> new TdcMark(time, u, p)).orElse(m.rise());
   }
 }

@@ -177,7 +177,8 @@ final class Labeller {
   /** Whether one reading is so far ahead that no other need be looked at. */
   private boolean isAlone(int i) {
     Survivor lone = leader();
-    if (lone.edge != i
+    if (lone == null
+        || lone.edge != i
         || !lone.paceKnown
         || lone.surprise > CALM
         || i - labels.from < FIRST_EDGES
@@ -261,7 +262,8 @@ final class Labeller {
         angle <= about + span;
         angle = wheel.ahead(s.tooth, ++step)) {
       double late = (dt - angle * pace) / interval;
-      double rare = lost(step - 1) + edges.toothNats[i];
+      double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
+      double rare = lost(step - 1) + weak;
       double cost = rare + lateness.nats(late);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {

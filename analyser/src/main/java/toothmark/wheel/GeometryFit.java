@@ -19,7 +19,7 @@ import org.apache.commons.math3.linear.RealVector;
  * least squares over many pairs of turns, the polynomials eliminated first. Run-out, a sine once a
  * turn, has a term of its own, for the smooth part of a wheel's error is what a prior on single
  * teeth would shrink; it is kept only where it is plain. After Resor, Trethewey and Maynard, J.
- * Sound Vib. 286 (2005) 897-920, and Diamond, Heyns and Oberholster, Mech. Syst. Signal Process. 75
+ * Sound Vib. 286 (2005) 897-920, and Diamond, Heyns and Oberholster, Mech. Syst. Signal Process.
  * (2016).
  */
 final class GeometryFit {
@@ -104,6 +104,7 @@ final class GeometryFit {
     }
     if (uneven() > 0) {
       Arrays.fill(prior, teeth + 2, teeth + 4, HELD);
+      Arrays.fill(prior, steady, unknowns, HELD);
     }
   }
 

@@ -26,8 +26,14 @@ final class WheelPlot extends Plot {
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
 
+  /** A wheel alone. */
+  WheelPlot(WheelDrawing drawing) {
+    this.drawing = drawing;
+    this.byTooth = null;
+  }
+
   WheelPlot(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
-    this.drawing = new WheelDrawing(examination, wheel, odd, ink);
+    this.drawing = WheelDrawing.of(examination, wheel, odd, ink);
     this.byTooth = wheel.geometry().turns() == 0 ? null : byTooth(wheel.geometry(), odd, ink);
   }
 

@@ -33,6 +33,7 @@ final class DeskCommands {
     ways();
     looks();
     measuring();
+    aids();
     for (JComponent picture : new JComponent[] {window.trace, window.strip, window.wheel}) {
       keys(picture);
     }
@@ -128,6 +129,12 @@ final class DeskCommands {
         "",
         () -> pointed().ifPresent(t -> model.cursors.set(model.cursors.get().withSecond(t))));
     commands.add("cursorsOff", "", () -> model.cursors.set(Cursors.NONE));
+  }
+
+  private void aids() {
+    for (String aid : new String[] {"piston", "tape", "strobe", "firing"}) {
+      commands.add("aid." + aid, "", () -> window.aids().show(aid));
+    }
   }
 
   private OptionalDouble pointed() {

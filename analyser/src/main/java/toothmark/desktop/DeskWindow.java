@@ -56,6 +56,7 @@ final class DeskWindow {
   private final MeasuresView measures;
   private final WhatIfView whatIf;
   private final ReadoutView readout;
+  private Optional<AidsWindow> aids = Optional.empty();
 
   DeskWindow(Executor background, RecentFiles recent) {
     model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
@@ -219,6 +220,14 @@ final class DeskWindow {
             .orElse("Toothmark"));
   }
 
+  /** The sums at the bench, made when first asked for. */
+  AidsWindow aids() {
+    AidsWindow shown =
+        aids.orElseGet(() -> new AidsWindow(frame, model.job.asked.get(), files::savePrint));
+    aids = Optional.of(shown);
+    return shown;
+  }
+
   void open(Path capture) {
     files.open(capture);
   }
@@ -243,6 +252,7 @@ final class DeskWindow {
     measures.refresh();
     readout.refresh();
     whatIf.refresh();
+    aids.ifPresent(AidsWindow::refresh);
     frame.getContentPane().revalidate();
   }
 

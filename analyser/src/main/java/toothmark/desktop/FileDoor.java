@@ -195,6 +195,20 @@ final class FileDoor {
     }
   }
 
+  /** Asks where a document goes, and writes it whole or not at all. */
+  void savePrint(Aid.Printed document) {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.print");
+    chooser.setSelectedFile(new File("tape.pdf"));
+    if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      Path file = chooser.getSelectedFile().toPath();
+      try {
+        writeWhole(file, document.bytes());
+      } catch (IOException e) {
+        complain(file.getFileName().toString(), e);
+      }
+    }
+  }
+
   private JFileChooser chooser(int what, String title) {
     JFileChooser chooser = new JFileChooser(folder.map(Path::toFile).orElse(null));
     chooser.setFileSelectionMode(what);

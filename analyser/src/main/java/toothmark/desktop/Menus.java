@@ -69,6 +69,7 @@ final class Menus {
     items(view, LINE, "larger", "smaller");
     bar.add(view);
     bar.add(menu("menu.measure", "cursorFirst", "cursorSecond", "cursorsOff"));
+    bar.add(menu("menu.bench", "aid.piston", "aid.tape", "aid.strobe", "aid.firing"));
     return bar;
   }
 

@@ -20,4 +20,12 @@ interface Layer {
 
   /** Draws it. */
   void paint(Graphics2D g, Frame frame);
+
+  /** Tells the points that it is drawn from; nothing where it only guides the eye. */
+  default void tell(Telling to) {}
+
+  /** Takes points, with what they are of. */
+  interface Telling {
+    void series(String kind, Points points);
+  }
 }

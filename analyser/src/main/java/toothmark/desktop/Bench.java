@@ -18,6 +18,7 @@ import toothmark.chart.Curve;
 import toothmark.chart.SignalCurve;
 import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
+import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
@@ -44,6 +45,9 @@ final class Bench {
 
   /** What is open. */
   final Watched<Optional<Session>> session = new Watched<>(Optional.empty());
+
+  /** What was compared last. */
+  final Watched<Optional<Compared>> compared = new Watched<>(Optional.empty());
 
   /** How many pieces of work are under way beside. */
   final Watched<Integer> asides = new Watched<>(0);
@@ -81,6 +85,20 @@ final class Bench {
               long mine = begin(Phrases.of("progress.examining"));
               background.execute(
                   () -> attempt(mine, name(s.request()), () -> examine(mine, s, sheet)));
+            });
+  }
+
+  /** Compares an earlier capture with what is open; by the sheet of that where it has none. */
+  void compare(Request earlier) {
+    session
+        .get()
+        .filter(s -> s.examination().isPresent())
+        .ifPresent(
+            s -> {
+              Compared.Side after = new Compared.Side(s.request(), s.examination().get());
+              long mine = begin(Phrases.of("progress.reading", name(earlier)));
+              background.execute(
+                  () -> attempt(mine, name(earlier), () -> compare(mine, after, earlier)));
             });
   }
 
@@ -144,26 +162,56 @@ final class Bench {
   }
 
   private void read(long mine, Request request) throws Exception {
-    JobSheet sheet =
-        request.job().isPresent() ? JobSheetReader.read(request.job().get()) : JobSheet.empty();
-    Optional<ControllerLog> log =
-        request.log().isPresent()
-            ? Optional.of(ControllerLogReader.read(request.log().get()))
-            : Optional.empty();
-    Capture capture =
-        CaptureReader.read(
-            request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
+    JobSheet sheet = sheet(request).orElseGet(JobSheet::empty);
+    Optional<ControllerLog> log = log(request);
+    Capture capture = capture(mine, request);
     try {
       Session recorded =
           new Session(request, capture, curves(mine, capture), log, Optional.empty());
-      tell(
-          mine,
-          () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
-      Session examined = recorded.with(Examiner.examine(capture, sheet, log, () -> goOn(mine)));
+      Session examined = recorded.with(examination(mine, capture, sheet, log));
       window.execute(() -> replace(mine, examined));
     } catch (Exception | Error e) {
       capture.close();
       throw e;
+    }
+  }
+
+  private static Optional<JobSheet> sheet(Request request) throws Exception {
+    return request.job().isPresent()
+        ? Optional.of(JobSheetReader.read(request.job().get()))
+        : Optional.empty();
+  }
+
+  private static Optional<ControllerLog> log(Request request) throws Exception {
+    return request.log().isPresent()
+        ? Optional.of(ControllerLogReader.read(request.log().get()))
+        : Optional.empty();
+  }
+
+  private Capture capture(long mine, Request request) throws Exception {
+    return CaptureReader.read(
+        request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
+  }
+
+  private Examination examination(
+      long mine, Capture capture, JobSheet sheet, Optional<ControllerLog> log) throws Exception {
+    tell(mine, () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
+    return Examiner.examine(capture, sheet, log, () -> goOn(mine));
+  }
+
+  private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
+    JobSheet sheet = sheet(earlier).orElse(after.examination().sheet());
+    Optional<ControllerLog> log = log(earlier);
+    try (Capture capture = capture(mine, earlier)) {
+      Examination before = examination(mine, capture, sheet, log);
+      Compared found = Compared.of(new Compared.Side(earlier, before), after);
+      tell(
+          mine,
+          () -> {
+            progress.set(Optional.empty());
+            complaint.set(Optional.empty());
+            compared.set(Optional.of(found));
+          });
     }
   }
 

@@ -43,6 +43,7 @@ final class DeskCommands {
     commands.add("open", "menu O", files::choose);
     commands.add("openJob", "", () -> files.chooseCompanion("dialog.job"));
     commands.add("openLog", "", () -> files.chooseCompanion("dialog.log"));
+    commands.add("compare", "menu M", files::chooseEarlier);
     commands.add("sample", "", files::openSample);
     commands.add("newWindow", "menu N", Desk::newWindow);
     commands.add("report", "menu R", files::saveReport);

@@ -57,6 +57,7 @@ final class DeskWindow {
   private final WhatIfView whatIf;
   private final ReadoutView readout;
   private Optional<AidsWindow> aids = Optional.empty();
+  private Optional<ComparisonWindow> comparison = Optional.empty();
 
   DeskWindow(Executor background, RecentFiles recent) {
     model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
@@ -66,7 +67,7 @@ final class DeskWindow {
     strip = new StripView(model);
     wheel = new WheelView(model);
     new DeskCommands(this, files).add();
-    pictures = new Pictures(model, commands);
+    pictures = new Pictures(model, files::savePicture);
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
     measures = new MeasuresView(model);
@@ -155,6 +156,7 @@ final class DeskWindow {
           }
         });
     model.bench.session.watch(s -> title());
+    model.bench.compared.watch(c -> c.ifPresent(this::compared));
     model.job.draft.watch(d -> title());
     model.job.saved.watch(d -> title());
     frame.addComponentListener(
@@ -220,6 +222,19 @@ final class DeskWindow {
             .orElse("Toothmark"));
   }
 
+  private void compared(Compared found) {
+    comparison.ifPresent(c -> c.frame.dispose());
+    ComparisonWindow next = new ComparisonWindow(model, found, files::savePicture);
+    comparison = Optional.of(next);
+    next.frame.setLocationRelativeTo(frame);
+    next.frame.setVisible(true);
+  }
+
+  /** The last comparison, while there is one. */
+  Optional<ComparisonWindow> comparison() {
+    return comparison;
+  }
+
   /** The sums at the bench, made when first asked for. */
   AidsWindow aids() {
     AidsWindow shown =
@@ -253,6 +268,7 @@ final class DeskWindow {
     readout.refresh();
     whatIf.refresh();
     aids.ifPresent(AidsWindow::refresh);
+    comparison.ifPresent(ComparisonWindow::refresh);
     frame.getContentPane().revalidate();
   }
 

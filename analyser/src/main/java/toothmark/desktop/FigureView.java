@@ -9,12 +9,15 @@ import java.awt.event.MouseWheelEvent;
 import java.awt.geom.Line2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import javax.swing.BorderFactory;
-import javax.swing.JComponent;
+import javax.swing.JMenuItem;
 import javax.swing.JPanel;
+import javax.swing.JPopupMenu;
 import javax.swing.SwingUtilities;
 import javax.swing.event.MouseInputAdapter;
 import org.jfree.chart.ChartRenderingInfo;
@@ -24,7 +27,6 @@ import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.plot.Zoomable;
 import toothmark.chart.Figure;
-import toothmark.chart.Figures;
 
 /** One figure: its question, its answer, and the chart, which can be zoomed. */
 final class FigureView extends JPanel {
@@ -32,20 +34,27 @@ final class FigureView extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private final transient DeskModel model;
-  private final transient Function<Figures, Optional<Figure>> draw;
+  private final transient Supplier<Callable<Optional<Figure>>> source;
   private final Prose question = new Prose();
   private final Prose answer = new Prose();
   private final Canvas canvas;
   private transient Optional<Figure> figure = Optional.empty();
   private long asked;
 
-  /** Shows one of the figures of what is open, once {@link #refresh} asked for it. */
-  FigureView(DeskModel model, String name, Function<Figures, Optional<Figure>> draw) {
+  /**
+   * Shows a figure once {@link #refresh} asked for it.
+   *
+   * @param source asked on the window's thread for work that draws it on another
+   * @param saver saves it
+   */
+  FigureView(
+      DeskModel model, String name, Supplier<Callable<Optional<Figure>>> source, Saver saver) {
     super(new BorderLayout());
     this.model = model;
-    this.draw = draw;
+    this.source = source;
     setName("figure." + name);
     canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
+    canvas.setComponentPopupMenu(saving(name, saver));
     JPanel words = new JPanel(new BorderLayout(0, 1));
     words.setOpaque(false);
     words.setBorder(BorderFactory.createEmptyBorder(6, 10, 2, 10));
@@ -57,13 +66,27 @@ final class FigureView extends JPanel {
     model.view.watch(s -> canvas.repaint());
   }
 
+  /** Saves a figure under a name with an ending, which says the format. */
+  interface Saver {
+    void save(Figure figure, String fileName);
+  }
+
+  private JPopupMenu saving(String name, Saver saver) {
+    JPopupMenu menu = new JPopupMenu();
+    for (String ending : List.of("svg", "png", "csv")) {
+      JMenuItem item = new JMenuItem(Phrases.of("picture.save." + ending));
+      item.addActionListener(e -> figure.ifPresent(f -> saver.save(f, name + "." + ending)));
+      menu.add(item);
+    }
+    return menu;
+  }
+
   /** Draws anew, as after another examination or a change of colours; the old stays until then. */
   void refresh() {
     long mine = ++asked;
-    Optional<Figures> figures = model.examination().map(e -> Figures.of(e, Look.ink()));
     model.bench.aside(
         getName(),
-        () -> figures.flatMap(draw),
+        source.get(),
         drawn -> {
           if (mine == asked) {
             show(drawn);
@@ -87,10 +110,6 @@ final class FigureView extends JPanel {
     return figure;
   }
 
-  JComponent canvas() {
-    return canvas;
-  }
-
   /** The chart itself. */
   private final class Canvas extends PictureView {
 
@@ -104,6 +123,11 @@ final class FigureView extends JPanel {
       addMouseListener(hand);
       addMouseMotionListener(hand);
       addMouseWheelListener(hand);
+    }
+
+    @Override
+    public JPopupMenu getComponentPopupMenu() {
+      return figure.isPresent() ? super.getComponentPopupMenu() : null;
     }
 
     @Override

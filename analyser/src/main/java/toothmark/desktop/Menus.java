@@ -35,6 +35,7 @@ final class Menus {
         "openJob",
         "openLog",
         LINE,
+        "compare",
         "report",
         "savePicture",
         LINE,

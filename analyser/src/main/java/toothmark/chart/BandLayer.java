@@ -35,7 +35,7 @@ record BandLayer(Points lower, Points upper, Color colour) implements Layer {
   }
 
   @Override
-  public void tell(Telling to) {
+  public void tell(Range shown, Telling to) {
     to.series("lower", lower);
     to.series("upper", upper);
   }

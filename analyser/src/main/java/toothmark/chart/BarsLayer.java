@@ -37,7 +37,7 @@ record BarsLayer(Points starts, Points ends, double thickness, Color colour) imp
   }
 
   @Override
-  public void tell(Telling to) {
+  public void tell(Range shown, Telling to) {
     to.series("start", starts);
     to.series("end", ends);
   }

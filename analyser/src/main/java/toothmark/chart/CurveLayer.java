@@ -47,11 +47,11 @@ record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
 
   /** At most so many columns of extremes where the curve has more points. */
   @Override
-  public void tell(Telling to) {
+  public void tell(Range shown, Telling to) {
     Points points = new Points();
     curve.trace(
-        curve.across().getLowerBound(),
-        curve.across().getUpperBound(),
+        Math.max(shown.getLowerBound(), curve.across().getLowerBound()),
+        Math.min(shown.getUpperBound(), curve.across().getUpperBound()),
         TOLD_COLUMNS,
         new Curve.Line() {
           @Override

@@ -36,7 +36,8 @@ final class FigureData {
     String up = plot.getRangeAxis().getLabel();
     for (int i = 0; i < plot.getRendererCount(); i++) {
       if (plot.getRenderer(i) instanceof LayerRenderer r) {
-        r.layer().tell((kind, points) -> tell(across.getLabel(), up, kind, points));
+        r.layer()
+            .tell(across.getRange(), (kind, points) -> tell(across.getLabel(), up, kind, points));
       }
     }
   }

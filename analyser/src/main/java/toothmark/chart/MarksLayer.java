@@ -46,7 +46,7 @@ record MarksLayer(Points points, Mark mark, double size, Style style) implements
   }
 
   @Override
-  public void tell(Telling to) {
+  public void tell(Range shown, Telling to) {
     to.series("points", points);
   }
 }

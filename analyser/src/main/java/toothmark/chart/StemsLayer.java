@@ -36,7 +36,7 @@ record StemsLayer(Points points, double base, double thickness, Color colour) im
   }
 
   @Override
-  public void tell(Telling to) {
+  public void tell(Range shown, Telling to) {
     to.series("stems", points);
   }
 }

@@ -32,6 +32,7 @@ final class WheelDrawing {
 
   private static final double RIM = 0.74;
   private static final double TOOTH = 0.16;
+  private static final double WORDS_DEGREES = 24;
   private static final double ODD_ROOM = 0.45;
   private static final double EVEN_ROOM = 0.15;
   private static final double[] FACTORS = {1, 2, 5, 10, 20, 50, 100};
@@ -180,8 +181,18 @@ final class WheelDrawing {
       Mark.DOT.draw(g, List.of(new double[] {x(at, r), y(at, r)}), 8, ink.text(), ink.paper());
       double inner = r - 12;
       double side = CrankAngle.wrap(at) < 180 ? -14 : 14;
-      text(g, f.name, Lettering.regular(11), ink.text(), x(at, inner) + side, y(at, inner));
+      double clear = at + clearOfTdc(at);
+      text(g, f.name, Lettering.regular(11), ink.text(), x(clear, inner) + side, y(clear, inner));
     }
+  }
+
+  /** How far words at an angle are turned off the line at TDC. */
+  private double clearOfTdc(double degrees) {
+    double off =
+        marks.tdcDegrees.isPresent()
+            ? CrankAngle.wrapDifference(degrees - marks.tdcDegrees.getAsDouble())
+            : 180;
+    return Math.abs(off) < WORDS_DEGREES ? Math.copySign(WORDS_DEGREES, off) - off : 0;
   }
 
   /** Fifth, fiftieth and ninety-fifth percentile of a coil's angles, unrolled. */

@@ -36,7 +36,7 @@ final class ComparisonWindow {
   private final JPanel words =
       new JPanel(new MigLayout("insets 12, gapy 3, fillx, wrap 1", "[300,grow,fill]"));
 
-  ComparisonWindow(DeskModel model, Compared compared, FigureView.Saver saver) {
+  ComparisonWindow(DeskModel model, Compared compared, SavingMenu.Saver saver) {
     this.model = model;
     this.compared = compared;
     frame.setTitle(Phrases.of("compare.title", compared.before(), compared.after()));
@@ -64,7 +64,7 @@ final class ComparisonWindow {
     return scroll;
   }
 
-  private JComponent figures(FigureView.Saver saver) {
+  private JComponent figures(SavingMenu.Saver saver) {
     JPanel grid = new JPanel(new GridLayout(2, 2, 6, 6));
     grid.setBorder(BorderFactory.createEmptyBorder(6, 0, 6, 6));
     add(grid, "compare.turn", ComparisonFigures::turn, saver);
@@ -78,7 +78,7 @@ final class ComparisonWindow {
       JPanel grid,
       String name,
       Function<ComparisonFigures, Optional<Figure>> draw,
-      FigureView.Saver saver) {
+      SavingMenu.Saver saver) {
     FigureView view =
         new FigureView(
             model,

@@ -37,6 +37,10 @@ final class DeskCommands {
     for (JComponent picture : new JComponent[] {window.trace, window.strip, window.wheel}) {
       keys(picture);
     }
+    commands.bind(window.wheel, "RIGHT", "toothOn");
+    commands.bind(window.wheel, "LEFT", "toothBack");
+    commands.bind(window.wheel, "PAGE_DOWN", "turnOn");
+    commands.bind(window.wheel, "PAGE_UP", "turnBack");
   }
 
   private void filesAndJob() {
@@ -68,6 +72,10 @@ final class DeskCommands {
     commands.add("start", "", () -> model.pan(-1e9));
     commands.add("end", "", () -> model.pan(1e9));
     commands.add("play", "menu P", this::play);
+    commands.add("toothOn", "alt UP", () -> model.stepTooth(1));
+    commands.add("toothBack", "alt DOWN", () -> model.stepTooth(-1));
+    commands.add("turnOn", "", () -> model.stepTurn(1));
+    commands.add("turnBack", "", () -> model.stepTurn(-1));
     commands.add("findings", "menu 1", () -> show(0));
     commands.add("measures", "menu 2", () -> show(1));
     commands.add("job", "menu 3", () -> show(2));

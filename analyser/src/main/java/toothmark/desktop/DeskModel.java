@@ -284,6 +284,27 @@ final class DeskModel {
     }
   }
 
+  /** Turns the crank to the next tooth that passes, seen or missing, or to the one before. */
+  void stepTooth(int direction) {
+    Optional<ToothEvents> teeth = examination().flatMap(Examination::teeth);
+    OptionalDouble from = here();
+    if (teeth.isPresent() && from.isPresent()) {
+      Teeth.passAfter(teeth.get(), from.getAsDouble(), direction).ifPresent(this::moveTo);
+    }
+  }
+
+  /** Turns the crank on by a whole turn, or back. */
+  void stepTurn(int direction) {
+    here().ifPresent(t -> moveTo(t + direction * turnSeconds(t)));
+  }
+
+  private OptionalDouble here() {
+    OptionalDouble selected = this.selected.get().instant();
+    return selected.isPresent() || view.get().isEmpty()
+        ? selected
+        : OptionalDouble.of(view.get().get().middle());
+  }
+
   /** Moves the selected instant, keeping it in the capture and in view. */
   void moveTo(double timeSeconds) {
     view.get()

@@ -9,13 +9,11 @@ import java.awt.event.MouseWheelEvent;
 import java.awt.geom.Line2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.function.Supplier;
 import javax.swing.BorderFactory;
-import javax.swing.JMenuItem;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
 import javax.swing.SwingUtilities;
@@ -48,13 +46,18 @@ final class FigureView extends JPanel {
    * @param saver saves it
    */
   FigureView(
-      DeskModel model, String name, Supplier<Callable<Optional<Figure>>> source, Saver saver) {
+      DeskModel model,
+      String name,
+      Supplier<Callable<Optional<Figure>>> source,
+      SavingMenu.Saver saver) {
     super(new BorderLayout());
     this.model = model;
     this.source = source;
     setName("figure." + name);
     canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
-    canvas.setComponentPopupMenu(saving(name, saver));
+    JPopupMenu menu = new JPopupMenu();
+    SavingMenu.add(menu, name, () -> figure, saver);
+    canvas.setComponentPopupMenu(menu);
     JPanel words = new JPanel(new BorderLayout(0, 1));
     words.setOpaque(false);
     words.setBorder(BorderFactory.createEmptyBorder(6, 10, 2, 10));
@@ -64,21 +67,6 @@ final class FigureView extends JPanel {
     add(canvas, BorderLayout.CENTER);
     model.selected.watch(s -> canvas.repaint());
     model.view.watch(s -> canvas.repaint());
-  }
-
-  /** Saves a figure under a name with an ending, which says the format. */
-  interface Saver {
-    void save(Figure figure, String fileName);
-  }
-
-  private JPopupMenu saving(String name, Saver saver) {
-    JPopupMenu menu = new JPopupMenu();
-    for (String ending : List.of("svg", "png", "csv")) {
-      JMenuItem item = new JMenuItem(Phrases.of("picture.save." + ending));
-      item.addActionListener(e -> figure.ifPresent(f -> saver.save(f, name + "." + ending)));
-      menu.add(item);
-    }
-    return menu;
   }
 
   /** Draws anew, as after another examination or a change of colours; the old stays until then. */

@@ -53,7 +53,9 @@ final class Menus {
             "zoomOut",
             "showAll",
             LINE,
-            "play"));
+            "play",
+            "toothOn",
+            "toothBack"));
     JMenu view =
         menu(
             "menu.view",

@@ -18,12 +18,12 @@ final class Pictures {
   private static final String STALE = "stale";
 
   private final DeskModel model;
-  private final FigureView.Saver saver;
+  private final SavingMenu.Saver saver;
   private final JTabbedPane tabs = new JTabbedPane();
   private final Map<String, FigureView> views = new LinkedHashMap<>();
   private Optional<Finding> shown = Optional.empty();
 
-  Pictures(DeskModel model, FigureView.Saver saver) {
+  Pictures(DeskModel model, SavingMenu.Saver saver) {
     this.model = model;
     this.saver = saver;
     tabs.setName("pictures");

@@ -18,6 +18,10 @@ public final class SignalPyramid implements Curve {
 
   private static final int BASE = 64;
   private static final int FAN = 8;
+
+  /** Columns from which extremes are taken: the more there are, the fewer samples are read anew. */
+  private static final int FINE = 1000;
+
   private static final int READ = 1 << 16;
 
   private final SampledSignal signal;
@@ -111,7 +115,7 @@ public final class SignalPyramid implements Curve {
   @Override
   public Range up(double from, double to) {
     Extremes ends = new Extremes();
-    trace(from, to, 1, ends);
+    trace(from, to, FINE, ends);
     return ends.range();
   }
 
@@ -136,17 +140,19 @@ public final class SignalPyramid implements Curve {
       long a = first + (long) Math.max(0, Math.floor((from - t) / dt));
       long b = first + (long) Math.min(last - first, Math.ceil((to - t) / dt));
       if (a <= Math.min(b, end - 1)) {
-        walk(levels.get(k), a, Math.min(b, end - 1), thinner);
+        walk(levels.get(k), a, Math.min(b, end - 1), end, thinner);
       }
       thinner.interrupt();
     }
   }
 
-  /** Whole blocks between two samples of one segment, single samples at its ends. */
-  private void walk(Level level, long first, long last, Thinner thinner) {
+  /**
+   * Whole blocks between two samples of one segment, single samples at its ends; the last block of
+   * what has grown counts as whole.
+   */
+  private void walk(Level level, long first, long last, long end, Thinner thinner) {
     long blockFrom = (first + level.samples - 1) / level.samples;
-    boolean ends = last + 1 == signal.size();
-    long blockTo = ends ? level.low.length : (last + 1) / level.samples;
+    long blockTo = (last + 1 == end ? end + level.samples - 1 : last + 1) / level.samples;
     if (blockFrom >= blockTo) {
       samples(first, last, thinner);
       return;

@@ -36,6 +36,8 @@ final class Bench {
 
   private static final long TELL_EVERY_NANOS = 50_000_000L;
 
+  private static final long GROWN_EVERY_NANOS = 200_000_000L;
+
   /** Of a file from this size on, the start is shown while the rest is read. */
   private static final long LONG_FILE_BYTES = 8L << 20;
 
@@ -241,7 +243,7 @@ final class Bench {
             .filter(SignalPyramid.class::isInstance)
             .map(SignalPyramid.class::cast)
             .toList();
-    long next = System.nanoTime() + TELL_EVERY_NANOS;
+    long next = System.nanoTime() + GROWN_EVERY_NANOS;
     boolean growing = true;
     while (growing) {
       growing = false;
@@ -250,7 +252,7 @@ final class Bench {
         growing |= c.grow();
       }
       if (System.nanoTime() >= next) {
-        next = System.nanoTime() + TELL_EVERY_NANOS;
+        next = System.nanoTime() + GROWN_EVERY_NANOS;
         tell(mine, () -> grown.set(grown.get() + 1));
       }
     }

@@ -79,7 +79,8 @@ public final class InputReplay {
   }
 
   /**
-   * How far the peaks of one tooth of the wheel rise over the level that arms the reference circuit.
+   * How far the peaks of one tooth of the wheel rise over the level that arms the reference
+   * circuit.
    *
    * @param tooth its number
    * @param least peak over level, over all turns; not above 1 where it was not armed
@@ -104,15 +105,13 @@ public final class InputReplay {
   }
 
   private ToothMargin margin(int tooth, double[] margins) {
-    int[] of =
-        IntStream.range(1, margins.length).filter(i -> teeth.numbers[i] == tooth).toArray();
+    int[] of = IntStream.range(1, margins.length).filter(i -> teeth.numbers[i] == tooth).toArray();
     int least = of[0];
     for (int i : of) {
       least = margins[i] < margins[least] ? i : least;
     }
     double[] sorted = IntStream.of(of).mapToDouble(i -> margins[i]).sorted().toArray();
-    return new ToothMargin(
-        tooth, margins[least], teeth.times[least], sorted[sorted.length / 2]);
+    return new ToothMargin(tooth, margins[least], teeth.times[least], sorted[sorted.length / 2]);
   }
 
   /** Teeth that passed, seen or missing. */

@@ -45,7 +45,9 @@ public final class CircuitsText {
     lines.gap();
     lines.figure("margin", margin(replay.armingMargins()));
     lines.wrap(
-        Role.NOTE, "", "Counts compare settings on this record; they foretell no certain controller.");
+        Role.NOTE,
+        "",
+        "Counts compare settings on this record; they foretell no certain controller.");
     return lines.lines();
   }
 

@@ -139,7 +139,9 @@ final class FoldedOccupancy {
         : WheelPattern.ofRuns(n, ints(runs), ints(gaps));
   }
 
-  /** Whether each second slot is empty but one: then the slots counted are halves of the wheel's. */
+  /**
+   * Whether each second slot is empty but one: then the slots counted are halves of the wheel's.
+   */
   private static boolean hasHalfSlots(List<Integer> runs, List<Integer> gaps) {
     return runs.size() > 1
         && gaps.stream().allMatch(g -> g == 1)

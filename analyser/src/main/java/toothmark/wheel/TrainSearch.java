@@ -69,7 +69,9 @@ final class TrainSearch {
     addNeighbours();
     WheelRace race = new WheelRace(edges, stretches);
     List<Runner> list = new ArrayList<>();
-    for (WheelPattern p : candidates) {
+    List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
+    likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
+    for (WheelPattern p : likelyFirst) {
       double cost = race.cost(p) + PatternPrior.nats(p);
       boolean believed = stated.isPresent() && stated.get().equals(p);
       if (cost < Double.POSITIVE_INFINITY) {

@@ -20,7 +20,8 @@ class ReplayCommandTest {
     Path picture = folder.resolve("levels.svg");
 
     CommandRun run =
-        CommandRun.of("replay", sample("weak-on-the-starter"), "--levels", "0,5", "--picture", picture);
+        CommandRun.of(
+            "replay", sample("weak-on-the-starter"), "--levels", "0,5", "--picture", picture);
 
     assertThat(run.code()).isZero();
     assertThat(run.out())

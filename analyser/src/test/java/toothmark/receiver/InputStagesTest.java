@@ -171,8 +171,7 @@ class InputStagesTest {
     circuits.add(Conditioner.threshold(0, 0.16));
     ConditionerReplay replay =
         new ConditionerReplay(signal, ChannelSurvey.of(signal), EdgeDirection.FALLING);
-    List<ConditionerReplay.Result> results =
-        replay.play(circuits, FollowedWheel.plain(36), teeth);
+    List<ConditionerReplay.Result> results = replay.play(circuits, FollowedWheel.plain(36), teeth);
     assertThat(results).extracting(ConditionerReplay.Result::teethLost).containsExactly(0, 0, 100);
     assertThat(results)
         .extracting(ConditionerReplay.Result::straysAdmitted)

@@ -57,7 +57,7 @@ record Reliability(List<Class> classes) {
     for (int i = 0; i < events.size(); i++) {
       if (events.kind(i) != ToothKind.MISSING && events.time(i) >= begin) {
         double p = events.confidence(i);
-        boolean right = truth.get(events.time(i)) == events.tooth(i);
+        boolean right = truth.getOrDefault(events.time(i), -1) == events.tooth(i);
         int k = classOf(p);
         classes[k] = classes[k].plus(new Class(1, p, right ? 1 : 0));
       }

@@ -62,6 +62,7 @@ public final class WheelDecoder {
                 () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.SWIFT),
                 0,
                 n);
+    LossBorders.clear(series, labels, pattern);
     TurnCount seen = TurnCount.of(series, labels, pattern);
     return new EventAssembly(series, pattern, labels, seen).assemble();
   }

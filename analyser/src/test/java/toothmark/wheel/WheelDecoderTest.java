@@ -2,8 +2,6 @@ package toothmark.wheel;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.ArrayList;
-import java.util.Comparator;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -36,29 +34,6 @@ class WheelDecoderTest {
     ToothEvents slowed = decode(moved(made.train(), 4, 0), "36-1");
     assertThat(labels(moved)).isEqualTo(labels(plain));
     assertThat(labels(slowed)).isEqualTo(labels(plain));
-  }
-
-  /** The jump of a returning signal, half a pitch early, is not the tooth that comes next. */
-  @Test
-  void bridgesALossWhoseEndGivesAnEdgeOfItsOwn() {
-    EdgeScenario.Made made =
-        EdgeScenario.of("60-2").rpm(t -> 1500 + 500 * t).ripple(0.01, 2).open(1, 1.016).make(2);
-    double pitch = 1 / (2000 / 60.0) / 60;
-    double back =
-        made.truth().stream()
-            .filter(t -> t.seen() && t.time() > 1.016)
-            .mapToDouble(EdgeScenario.Truth::time)
-            .min()
-            .orElseThrow();
-    List<double[]> edges = new ArrayList<>();
-    for (int i = 0; i < made.train().size(); i++) {
-      edges.add(new double[] {made.train().time(i), 1});
-    }
-    edges.add(new double[] {back - 0.48 * pitch, 1});
-    edges.sort(Comparator.comparingDouble(e -> e[0]));
-    ToothEvents events = decode(EdgeScenario.train(edges), "60-2");
-    assertThat(events.count(ToothKind.STRAY)).isEqualTo(1);
-    assertThat(made.truth()).allMatch(t -> named(events, t, 0.15 * pitch));
   }
 
   private static EdgeTrain moved(EdgeTrain train, double scale, double shift) {

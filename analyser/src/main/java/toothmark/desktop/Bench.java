@@ -152,7 +152,8 @@ final class Bench {
             : Optional.empty();
     Capture capture =
         CaptureReader.read(
-            request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
+            request.capture(),
+            ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(new Heard(mine)));
     try {
       Session recorded =
           new Session(request, capture, curves(mine, capture), log, Optional.empty());

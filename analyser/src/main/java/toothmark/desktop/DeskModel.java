@@ -127,7 +127,8 @@ final class DeskModel {
             a.sensor(),
             a.channels(),
             a.coils(),
-            a.commandedAdvanceDegrees())
+            a.commandedAdvanceDegrees(),
+            a.layout())
         .equals(b);
   }
 

@@ -30,6 +30,11 @@ final class ClockFinder {
    */
   private static final double UNNOTICED_DRIFT = 0.01;
 
+  /** Digits of a number that a maker of recorders would choose. */
+  private static final int FEW_DIGITS = 7;
+
+  private static final int MOST_DIGITS = 9;
+
   private static final int ROWS_FOR_A_PIECE = 16;
   private static final int MOST_PIECES = 100_000;
 
@@ -215,8 +220,7 @@ final class ClockFinder {
       }
     }
     double slope = sxy / sxx;
-    double drift = UNNOTICED_DRIFT * slope / times.count();
-    uncertainty = Math.max(drift, 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx));
+    uncertainty = 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx);
     return slope;
   }
 
@@ -253,7 +257,9 @@ final class ClockFinder {
         return stated.getAsDouble();
       }
     }
-    return RoundNumber.interval(fitted, uncertainty);
+    OptionalDouble close = RoundNumber.interval(fitted, uncertainty, FEW_DIGITS);
+    double near = Math.max(uncertainty, UNNOTICED_DRIFT * fitted / times.count());
+    return close.orElse(RoundNumber.interval(fitted, near, MOST_DIGITS).orElse(fitted));
   }
 
   /**

@@ -141,11 +141,12 @@ public final class CaptureTable {
     table(
         out,
         "[capture]",
-        text("delimiter", layout.text().delimiter().map(CaptureTable::delimiterWord)),
-        text("decimal_mark", layout.text().decimalMark().map(String::valueOf)),
-        line("header_lines", layout.text().headerLines()),
-        text("time_unit", layout.clock().timeUnit()),
-        line("interval_s", layout.clock().intervalSeconds()));
+        Stream.of(
+            text("delimiter", layout.text().delimiter().map(CaptureTable::delimiterWord)),
+            text("decimal_mark", layout.text().decimalMark().map(String::valueOf)),
+            line("header_lines", layout.text().headerLines()),
+            text("time_unit", layout.clock().timeUnit()),
+            line("interval_s", layout.clock().intervalSeconds())));
     layout
         .raw()
         .ifPresent(
@@ -153,25 +154,26 @@ public final class CaptureTable {
                 table(
                     out,
                     "[capture.raw]",
-                    text("numbers", Optional.of(r.type().word())),
-                    text("byte_order", Optional.of(r.order().name().toLowerCase(Locale.ROOT))),
-                    Optional.of("header_bytes = " + r.headerBytes())));
+                    Stream.of(
+                        text("numbers", Optional.of(r.type().word())),
+                        text("byte_order", Optional.of(r.order().name().toLowerCase(Locale.ROOT))),
+                        Optional.of("header_bytes = " + r.headerBytes()))));
     for (StatedColumn c : layout.columns()) {
       table(
           out.append(c.equals(StatedColumn.NOTHING) ? "[[capture.columns]]\n" : ""),
           "[[capture.columns]]",
-          text("name", c.name()),
-          text("unit", c.unit()),
-          text("role", c.use().map(StatedColumn.Use::word)),
-          line("scale", c.scale()),
-          line("offset", c.offset()));
+          Stream.of(
+              text("name", c.name()),
+              text("unit", c.unit()),
+              text("role", c.use().map(StatedColumn.Use::word)),
+              line("scale", c.scale()),
+              line("offset", c.offset())));
     }
     return out.toString();
   }
 
-  @SafeVarargs
-  private static void table(StringBuilder out, String head, Optional<String>... lines) {
-    String body = Stream.of(lines).flatMap(Optional::stream).collect(Collectors.joining("\n"));
+  private static void table(StringBuilder out, String head, Stream<Optional<String>> lines) {
+    String body = lines.flatMap(Optional::stream).collect(Collectors.joining("\n"));
     if (!body.isEmpty()) {
       out.append(head).append('\n').append(body).append('\n');
     }

@@ -37,7 +37,7 @@ public record StatedColumn(
     IGNORED;
 
     /**
-     * Whether the column is of numbers by nature, never the words of a bus.
+     * Whether the column orders the rows in time, and holds no channel.
      *
      * @return true for times, periods and indices
      */

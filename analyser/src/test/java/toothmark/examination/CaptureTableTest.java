@@ -101,7 +101,7 @@ class CaptureTableTest {
 
   @Test
   void columnsOtherThanGuessed() throws Exception {
-    String table = "a,b,c\n0,10,7\n1,20,8\n3,30,9\n";
+    String table = "u,v,w\n0,10,7\n1,20,8\n3,30,9\n";
     String sheet =
         """
         [[capture.columns]]

@@ -15,12 +15,10 @@ record ColumnPlan(String name, Unit unit, ColumnKind kind, Role role, StatedColu
 
   /** The plan of a column of which something is stated. */
   static ColumnPlan of(String name, Unit unit, ColumnKind kind, StatedColumn stated) {
-    boolean counted =
-        stated.isScaled() || stated.use().filter(StatedColumn.Use::isCount).isPresent();
     return new ColumnPlan(
         stated.name().orElse(name),
         stated.unit().map(Unit::stated).orElse(unit),
-        counted && kind.isBus() ? ColumnKind.NUMBER : kind,
+        kind,
         Role.VALUE,
         stated);
   }

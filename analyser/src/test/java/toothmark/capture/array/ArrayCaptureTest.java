@@ -9,6 +9,7 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.stream.Collectors;
 import java.util.zip.GZIPOutputStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -198,17 +199,26 @@ class ArrayCaptureTest {
                 + " state capture.interval_s or capture.rate_hz in the job sheet");
   }
 
-  /** However a file is cut short, it ends in an error that says so, never in fewer numbers. */
+  /** However a file is cut short: an error, or every channel as in the whole file. */
   @ParameterizedTest
   @ValueSource(
       strings = {"archive.npz", "fields.npy", "level5-packed.mat", "level5.mat", "rows.h5"})
   void cutShort(String name) throws Exception {
     byte[] whole = Files.readAllBytes(resource(name));
-    for (int n = 200; n < whole.length - 20; n += 13) {
+    String channels = channels(read(name, AT_1024_HZ));
+    int refused = 0;
+    for (int n = 200; n < whole.length; n += 13) {
       Path file = Files.write(folder.resolve("cut"), Arrays.copyOf(whole, n));
-      assertThatThrownBy(() -> read(file, AT_1024_HZ))
-          .as("%s after %d bytes", name, n)
-          .isInstanceOf(UnreadableCaptureException.class);
+      try {
+        assertThat(channels(read(file, AT_1024_HZ))).as(n + " bytes").isEqualTo(channels);
+      } catch (UnreadableCaptureException e) {
+        refused++;
+      }
     }
+    assertThat(refused).isGreaterThan((whole.length - 200) / 13 / 2);
+  }
+
+  private static String channels(String described) {
+    return described.lines().filter(l -> !l.startsWith("!")).collect(Collectors.joining("\n"));
   }
 }

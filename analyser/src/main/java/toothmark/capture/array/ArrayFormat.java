@@ -36,12 +36,7 @@ enum ArrayFormat {
   HDF5("HDF5 file") {
     @Override
     boolean matches(byte[] head) {
-      for (int at = 0; at < head.length; at = Math.max(512, 2 * at)) { // HDF5 3.0, II.A
-        if (starts(head, at, "\u0089HDF\r\n\u001a\n")) {
-          return true;
-        }
-      }
-      return false;
+      return HdfReader.superblock(head) >= 0;
     }
 
     @Override

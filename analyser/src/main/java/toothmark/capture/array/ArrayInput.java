@@ -11,6 +11,8 @@ import toothmark.capture.UnreadableCaptureException;
 /** The bytes of a file with arrays, from its start or from anywhere. */
 final class ArrayInput extends InputStream {
 
+  private static final int HEAD = 256 << 10;
+
   private final String name;
   private final FileChannel file;
   private final ReadingProgress progress;
@@ -29,6 +31,15 @@ final class ArrayInput extends InputStream {
 
   FileChannel file() {
     return file;
+  }
+
+  /** The first bytes, at most 256 KiB; reading is not moved. */
+  byte[] head() throws IOException {
+    ByteBuffer head = ByteBuffer.allocate((int) Math.min(file.size(), HEAD));
+    while (head.hasRemaining() && file.read(head, head.position()) >= 0) {
+      // read on
+    }
+    return head.array();
   }
 
   /** Tells how far reading has come. */

@@ -8,6 +8,8 @@ import io.jhdf.api.Node;
 import io.jhdf.api.dataset.ChunkedDataset;
 import io.jhdf.exceptions.HdfException;
 import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.ByteOrder;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -24,6 +26,8 @@ final class HdfReader {
 
   private static final String SCALE = "scale_factor";
   private static final String OFFSET = "add_offset";
+  private static final String SIGNATURE = "\u0089HDF\r\n\u001a\n";
+  private static final int SUPERBLOCK = 96;
   private static final int NUMBERS_OF_A_SLICE = 1 << 16;
 
   private final ArrayInput in;
@@ -34,11 +38,39 @@ final class HdfReader {
     this.into = into;
   }
 
+  /** Where the superblock begins: at 0, 512, 1024, 2048 …; -1 when there is none. */
+  static int superblock(byte[] head) {
+    for (int at = 0; at < head.length; at = Math.max(512, 2 * at)) {
+      if (ArrayFormat.starts(head, at, SIGNATURE)) {
+        return at;
+      }
+    }
+    return -1;
+  }
+
   void read() throws IOException, UnreadableCaptureException {
+    checkLength();
     try {
       read(new HdfFile(in.file())); // not closed: the channel is the source's
     } catch (HdfException | IllegalArgumentException | IndexOutOfBoundsException e) {
       throw in.broken("the HDF5 file cannot be read (" + e.getMessage() + ")", e);
+    }
+  }
+
+  /**
+   * The superblock states the end of the file; the library reads on beyond it without a word.
+   * Source: HDF5 file format specification 3.0, II.A.
+   */
+  private void checkLength() throws IOException, UnreadableCaptureException {
+    byte[] head = in.head();
+    int start = superblock(head);
+    ByteBuffer b = ByteBuffer.wrap(Arrays.copyOfRange(head, start, start + SUPERBLOCK));
+    int version = b.get(8);
+    boolean wide = b.get(version < 2 ? 13 : 9) == Long.BYTES;
+    long end = b.order(ByteOrder.LITTLE_ENDIAN).getLong(version >= 2 ? 28 : 40 + 4 * version);
+    if (wide && in.file().size() < end) {
+      throw in.broken(
+          "the HDF5 file should have " + end + " bytes, but has " + in.file().size(), null);
     }
   }
 

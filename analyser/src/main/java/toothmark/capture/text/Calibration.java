@@ -29,7 +29,7 @@ final class Calibration {
     ColumnPlan plan = table.layout().columns().get(column);
     Unit unit = plan.unit();
     if (plan.stated().isScaled()) {
-      return new Channel(name, unit.symbol(), Derived.scaled(signal, plan.scale(), plan.offset()));
+      return new Channel(name, unit.symbol(), Derived.of(signal, plan::value));
     }
     Value stated = settings.of(Key.UNIT, channel);
     Value scale = settings.of(Key.SCALE, channel);

@@ -36,14 +36,9 @@ record ColumnPlan(String name, Unit unit, ColumnKind kind, Role role, StatedColu
     return stated.isScaled() ? 0 : unit.power();
   }
 
-  /** What a stored number is worth in the base unit, where that is stated; 1 otherwise. */
-  double scale() {
-    return inBaseUnit(stated.scale().orElse(1));
-  }
-
-  /** What is added to it. */
-  double offset() {
-    return inBaseUnit(stated.offset().orElse(0));
+  /** What a stored number is worth, in the base unit, where a scale or an offset is stated. */
+  double value(double number) {
+    return inBaseUnit(number * stated.scale().orElse(1) + stated.offset().orElse(0));
   }
 
   private double inBaseUnit(double value) {

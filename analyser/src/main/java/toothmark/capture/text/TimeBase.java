@@ -94,7 +94,7 @@ final class TimeBase {
       return powerOfTen(userUnit().power() - plan.shift());
     }
     if (plan.stated().isScaled()) {
-      return plan.scale();
+      return plan.value(1);
     }
     if (unit.equals(Unit.MINUTE)) {
       return SECONDS_IN_A_MINUTE;

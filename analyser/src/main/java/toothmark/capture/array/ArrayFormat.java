@@ -36,7 +36,7 @@ enum ArrayFormat {
   HDF5("HDF5 file") {
     @Override
     boolean matches(byte[] head) {
-      return HdfReader.superblock(head) >= 0;
+      return superblock(head) >= 0;
     }
 
     @Override
@@ -89,6 +89,16 @@ enum ArrayFormat {
     byte[] wanted = mark.getBytes(StandardCharsets.ISO_8859_1);
     int end = at + wanted.length;
     return end <= head.length && java.util.Arrays.equals(head, at, end, wanted, 0, wanted.length);
+  }
+
+  /** Where an HDF5 superblock begins: at 0, 512, 1024, 2048 …; -1 when there is none. */
+  static int superblock(byte[] head) {
+    for (int at = 0; at < head.length; at = Math.max(512, 2 * at)) {
+      if (starts(head, at, "\u0089HDF\r\n\u001a\n")) {
+        return at;
+      }
+    }
+    return -1;
   }
 
   abstract boolean matches(byte[] head);

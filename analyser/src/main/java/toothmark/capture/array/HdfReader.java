@@ -26,7 +26,6 @@ final class HdfReader {
 
   private static final String SCALE = "scale_factor";
   private static final String OFFSET = "add_offset";
-  private static final String SIGNATURE = "\u0089HDF\r\n\u001a\n";
   private static final int SUPERBLOCK = 96;
   private static final int NUMBERS_OF_A_SLICE = 1 << 16;
 
@@ -36,16 +35,6 @@ final class HdfReader {
   HdfReader(ArrayInput in, Variables into) {
     this.in = in;
     this.into = into;
-  }
-
-  /** Where the superblock begins: at 0, 512, 1024, 2048 …; -1 when there is none. */
-  static int superblock(byte[] head) {
-    for (int at = 0; at < head.length; at = Math.max(512, 2 * at)) {
-      if (ArrayFormat.starts(head, at, SIGNATURE)) {
-        return at;
-      }
-    }
-    return -1;
   }
 
   void read() throws IOException, UnreadableCaptureException {
@@ -63,7 +52,7 @@ final class HdfReader {
    */
   private void checkLength() throws IOException, UnreadableCaptureException {
     byte[] head = in.head();
-    int start = superblock(head);
+    int start = ArrayFormat.superblock(head);
     ByteBuffer b = ByteBuffer.wrap(Arrays.copyOfRange(head, start, start + SUPERBLOCK));
     int version = b.get(8);
     boolean wide = b.get(version < 2 ? 13 : 9) == Long.BYTES;

@@ -16,7 +16,7 @@ final class ClockFinder {
 
   private static final int CHUNK = 8192;
   private static final int FIT_ROWS = 1 << 16;
-  private static final int WORTH_FETCHING_TOGETHER = 256;
+  private static final int WORTH_FETCHING_TOGETHER = 16;
   private static final int WINDOWS = 64;
   private static final int WINDOW = 256;
 

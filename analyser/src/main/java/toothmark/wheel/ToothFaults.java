@@ -1,58 +1,81 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
 import java.util.BitSet;
 
-/** Which teeth of a wheel stand far out of place, and which never give an edge. */
+/** Which teeth of a wheel stand far out of place or are weak, and which never give an edge. */
 final class ToothFaults {
 
   private static final double BENT_NATS = 6;
   private static final double DEAD_NATS = 9;
+  private static final double DEAD_OF_UNUSUAL_NATS = 15;
   private static final int MOST_DEAD = 3;
 
   private final double[] offsets;
+  private final double[] strengths;
   private final BitSet dead;
 
-  private ToothFaults(double[] offsets, BitSet dead) {
+  private ToothFaults(double[] offsets, double[] strengths, BitSet dead) {
     this.offsets = offsets;
+    this.strengths = strengths;
     this.dead = dead;
   }
 
   static ToothFaults none(int teeth) {
-    return new ToothFaults(new double[teeth], new BitSet());
+    double[] sound = new double[teeth];
+    Arrays.fill(sound, 1);
+    return new ToothFaults(new double[teeth], sound, new BitSet());
   }
 
   /** The same with these offsets, degrees by tooth from 0. */
   ToothFaults withOffsets(double[] degrees) {
-    return new ToothFaults(degrees, dead);
+    return new ToothFaults(degrees, strengths, dead);
+  }
+
+  /** The same with edges so strong, 1 those of a sound tooth, by tooth from 0. */
+  ToothFaults withStrengths(double[] shares) {
+    return new ToothFaults(offsets, shares, dead);
   }
 
   /** The same with these teeth dead, from 0. */
   ToothFaults withDead(BitSet teeth) {
-    return new ToothFaults(offsets, teeth);
+    return new ToothFaults(offsets, strengths, teeth);
   }
 
   double offset(int tooth) {
     return offsets[tooth];
   }
 
+  double strength(int tooth) {
+    return strengths[tooth];
+  }
+
   boolean isDead(int tooth) {
     return dead.get(tooth);
   }
 
-  /** What it costs to say so of them, nats. */
-  double price() {
+  /**
+   * What it costs to say so of them. A wheel seldom made and with a tooth dead as well is less
+   * likely than one with a gap more.
+   *
+   * @param pattern the wheel
+   * @return nats
+   */
+  double price(WheelPattern pattern) {
     boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
-    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + DEAD_NATS * dead();
+    double dead = PatternPrior.isCommon(pattern) ? DEAD_NATS : DEAD_OF_UNUSUAL_NATS;
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + dead * dead();
   }
 
   int dead() {
     return dead.cardinality();
   }
 
+  /** How many are out of place or weak. */
   int bent() {
     int n = 0;
-    for (double d : offsets) {
-      n += d == 0 ? 0 : 1;
+    for (int k = 0; k < offsets.length; k++) {
+      n += offsets[k] == 0 && strengths[k] == 1 ? 0 : 1;
     }
     return n;
   }

@@ -66,8 +66,7 @@ public final class Main implements Runnable {
     String first = arguments.length == 0 ? "" : arguments[0];
     List<Class<?>> named = COMMANDS.stream().filter(c -> nameOf(c).equals(first)).toList();
     (named.isEmpty() ? COMMANDS : named).forEach(c -> line.addSubcommand(nameOf(c), c));
-    return line
-        .setCaseInsensitiveEnumValuesAllowed(true)
+    return line.setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Failures::unusableArguments)
         .setExecutionExceptionHandler(Failures::failed);
   }

@@ -254,8 +254,7 @@ final class DeskWindow {
     comparison.ifPresent(c -> c.frame.dispose());
     ComparisonWindow next = new ComparisonWindow(model, found, files::savePicture);
     comparison = Optional.of(next);
-    next.frame.setLocationRelativeTo(frame);
-    next.frame.setVisible(true);
+    next.showOver(frame);
   }
 
   /** The last comparison, while there is one. */

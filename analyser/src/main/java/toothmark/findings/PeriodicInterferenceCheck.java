@@ -45,7 +45,7 @@ final class PeriodicInterferenceCheck extends CrankCheck {
           "A wave of "
               + Say.scaled(h.frequencyHz(), "Hz")
               + " and "
-              + Words.volts(h.amplitude())
+              + Words.height(h.amplitude(), seen)
               + " lies over the signal; it would move a tooth by up to "
               + Say.degrees(mains)
               + " each way.");

@@ -108,8 +108,8 @@ public final class ResultReader {
     figure("Advance offset", "°", measured(root, "advance", "offset_deg"));
     figure("Spark delay", Say.THIN + "µs", measured(root, "advance", "delay_us"));
     double minutes = number(root, "capture", "duration_s").orElse(0.0) / SECONDS_PER_MINUTE;
-    rate("Sync losses, running", minutes, "sync", "running");
-    rate("Sync losses, cranking", minutes, "sync", "cranking");
+    rate("Sync losses while running", minutes, "sync", "running");
+    rate("Sync losses while cranking", minutes, "sync", "cranking");
     rate("Teeth missing", minutes, "teeth", "missing");
     rate("Strays", minutes, "teeth", "stray");
     list(root, "coils").forEach(this::coil);

@@ -41,9 +41,9 @@ import toothmark.report.ResultReader;
     name = "compare",
     mixinStandardHelpOptions = true,
     description = {
-      "Says what changed between two captures of one engine, by how much against its uncertainty,",
-      "and which findings are gone, new or still there. Of more than two, or of a folder of",
-      "examinations, says what moved over time.",
+      "Says what changed between two captures of one engine, by how much against its uncertainty,"
+          + " and which findings are gone, new or still there. Of more than two, or of a folder of"
+          + " examinations, says what moved over time.",
       ""
     },
     footerHeading = "%nExamples:%n",

@@ -6,15 +6,18 @@ import toothmark.timing.GapShape;
 final class ThresholdLagCheck extends GapShapeCheck {
 
   ThresholdLagCheck() {
-    super("threshold-lag", GapShape.THRESHOLD, "The sensor's signal passes its threshold late at low speed.");
+    super(
+        "threshold-lag",
+        GapShape.THRESHOLD,
+        "The sensor's signal passes its threshold late at low speed.");
   }
 
   @Override
   Draft describe(Draft draft) {
     return draft
-            .saw("The gap is largest at low speed and fades as the signal grows.")
-            .ratherThan("A delay would grow with speed; this shrinks.")
-            .next("Check the air gap and the threshold of the sensor's input stage.")
-            .caution("A lower threshold admits noise: look at both sides.");
+        .saw("The gap is largest at low speed and fades as the signal grows.")
+        .ratherThan("A delay would grow with speed; this shrinks.")
+        .next("Check the air gap and the threshold of the sensor's input stage.")
+        .caution("A lower threshold admits noise: look at both sides.");
   }
 }

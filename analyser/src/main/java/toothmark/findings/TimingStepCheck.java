@@ -12,10 +12,10 @@ final class TimingStepCheck extends GapShapeCheck {
   @Override
   Draft describe(Draft draft) {
     return draft
-            .saw("The gap has one value below a speed and another above it.")
-            .ratherThan("A delay changes little by little; this jumps.")
-            .next(
-                "Look in the controller for a table edge, a dwell limit or a change of timing tooth at that speed.")
-            .caution("Do not trim it with the base angle: one side would be wrong.");
+        .saw("The gap has one value below a speed and another above it.")
+        .ratherThan("A delay changes little by little; this jumps.")
+        .next(
+            "Look in the controller for a table edge, a dwell limit or a change of timing tooth at that speed.")
+        .caution("Do not trim it with the base angle: one side would be wrong.");
   }
 }

@@ -46,6 +46,12 @@ record ToothHum(double frequency, Axis axis, double degrees) {
   /** Chance of white noise to pass this in a thousand lines is under one in a million. */
   private static final double STANDS_OUT = 20;
 
+  /**
+   * Cycles a turn above which the engine moves no tooth by as much as matters: an angle falls with
+   * the square of the order, and 5 Nm on 0.15 kg m² swing an idling crank by 0.003 degrees at 10.
+   */
+  private static final double ENGINE_ORDERS = 10;
+
   /** Above this spread the engine's ripple itself changes so that no line stays sharp in angle. */
   private static final double CALM = 0.2;
 
@@ -88,7 +94,8 @@ record ToothHum(double frequency, Axis axis, double degrees) {
     double[] power = new double[p.lines()];
     int best = 0;
     for (int k = (int) Math.ceil(axis.lowest / p.stepHertz()); k < power.length; k++) {
-      power[k] = engineOwn(p.hertz(k), rev, spread, 1 / span) ? 0 : p.power(k);
+      boolean felt = axis == Axis.TIME || p.hertz(k) < ENGINE_ORDERS;
+      power[k] = felt && engineOwn(p.hertz(k), rev, spread, 1 / span) ? 0 : p.power(k);
       best = power[k] > power[best] ? k : best;
     }
     double usual = usual(power, best);

@@ -28,7 +28,10 @@ final class WheelRunOutCheck extends CrankCheck {
   Outcome examine(Observations seen, CrankSymptoms crank) {
     Optional<RimForm> rim = crank.rim();
     Optional<Measured> strength =
-        crank.swings().flatMap(w -> w.runOut(crank.turns().pattern())).filter(m -> agrees(m, rim));
+        crank
+            .swings()
+            .flatMap(w -> w.runOut(crank.turns().pattern()))
+            .filter(m -> lowerBound(m) > 0 && agrees(rim));
     Optional<Measured> places = rim.map(RimForm::runOut);
     Optional<Measured> both = strength.isPresent() ? mean(strength.get(), places) : places;
     if (both.isEmpty()) {
@@ -36,16 +39,12 @@ final class WheelRunOutCheck extends CrankCheck {
     }
     return lowerBound(both.get()) < WATCH_DEGREES
         ? Outcome.quiet()
-        : Outcome.fires(draft(seen, crank, both.get(), strength.filter(WheelRunOutCheck::plain)));
+        : Outcome.fires(draft(seen, crank, both.get(), strength));
   }
 
   /** A wave in the strength that does not fit the places of the teeth comes from elsewhere. */
-  private static boolean agrees(Measured strength, Optional<RimForm> rim) {
-    return !plain(strength) || rim.isEmpty() || rim.get().quadrature() == RimForm.Quadrature.SEEN;
-  }
-
-  private static boolean plain(Measured strength) {
-    return lowerBound(strength) > 0;
+  private static boolean agrees(Optional<RimForm> rim) {
+    return rim.isEmpty() || rim.get().quadrature() == RimForm.Quadrature.SEEN;
   }
 
   private static double lowerBound(Measured m) {

@@ -12,7 +12,21 @@ public final class ToothGeometry {
   private final double[] offsets;
   private final double[] uncertainties;
   private final double[] amplitudes;
+  private final double[] sway;
   private final int turns;
+
+  /**
+   * Builds a geometry of a wheel on a crank that does not swing at all speeds alike.
+   *
+   * @param offsetDegrees as below
+   * @param uncertaintyDegrees as below
+   * @param amplitudes as below
+   * @param turns as below
+   */
+  public ToothGeometry(
+      double[] offsetDegrees, double[] uncertaintyDegrees, double[] amplitudes, int turns) {
+    this(offsetDegrees, uncertaintyDegrees, amplitudes, new double[offsetDegrees.length], turns);
+  }
 
   /**
    * Builds a geometry; the arrays are copied.
@@ -21,10 +35,16 @@ public final class ToothGeometry {
    *     1
    * @param uncertaintyDegrees standard uncertainty of each
    * @param amplitudes strength of each tooth's signal, 1 for the median tooth
+   * @param swayDegrees see {@link #swayDegrees}
    * @param turns whole turns on which it rests; 0 when nothing was learned and all offsets are 0
    */
   public ToothGeometry(
-      double[] offsetDegrees, double[] uncertaintyDegrees, double[] amplitudes, int turns) {
+      double[] offsetDegrees,
+      double[] uncertaintyDegrees,
+      double[] amplitudes,
+      double[] swayDegrees,
+      int turns) {
+    this.sway = swayDegrees.clone();
     this.offsets = offsetDegrees.clone();
     this.uncertainties = uncertaintyDegrees.clone();
     this.amplitudes = amplitudes.clone();
@@ -48,6 +68,17 @@ public final class ToothGeometry {
    */
   public double offsetDegrees(int tooth) {
     return offsets[tooth - 1];
+  }
+
+  /**
+   * What passes for a tooth's offset though it is taken for the crank's own motion: a wave twice a
+   * turn, alike at all speeds, which the pistons' inertia makes, or an oval wheel.
+   *
+   * @param tooth number from 1
+   * @return degrees, not in {@link #offsetDegrees}
+   */
+  public double swayDegrees(int tooth) {
+    return sway[tooth - 1];
   }
 
   /**

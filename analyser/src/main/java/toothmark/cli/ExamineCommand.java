@@ -57,14 +57,17 @@ final class ExamineCommand implements Callable<Integer> {
       arity = "1..*",
       paramLabel = "CAPTURE",
       description =
-          "delimited text, value change dump, sound, or list of edges or periods; may be packed"
-              + " (gz, zst, xz, zip); - for standard input; a folder for all captures in it")
+          "delimited text, value change dump, sound, NumPy, MATLAB or HDF5 arrays, or list of edges"
+              + " or periods; may be packed (gz, zst, xz, zip); - for standard input; a folder for"
+              + " all captures in it")
   private List<Path> captures;
 
   @Option(
       names = "--job",
       paramLabel = "FILE",
-      description = "job sheet (TOML): engine, wheel, sensor, channels, coils; of all captures")
+      description =
+          "job sheet (TOML): engine, wheel, sensor, channels, coils, layout of the capture; of all"
+              + " captures")
   private Path job;
 
   @Option(
@@ -104,13 +107,16 @@ final class ExamineCommand implements Callable<Integer> {
     Path folder = out == null ? folderNamedAfter(capture) : out;
     ResultFolder.mustSpare(folder, Stream.of(capture, job, log).filter(Objects::nonNull).toList());
     try (Progress progress = Progress.onTerminal(quiet);
-        Capture read =
-            CaptureReader.read(capture, ReadingOptions.withDefaults().withProgress(progress))) {
+        Capture read = CaptureReader.read(capture, options(sheet, progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);
       List<Path> written = ResultFolder.write(examination, folder, forms());
       progress.close();
       return report(capture, examination, written);
     }
+  }
+
+  private static ReadingOptions options(JobSheet sheet, Progress progress) {
+    return ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(progress);
   }
 
   private Page forms() {

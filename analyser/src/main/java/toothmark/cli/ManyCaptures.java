@@ -125,7 +125,8 @@ final class ManyCaptures {
   }
 
   private IndexEntry one(Path capture, String name) {
-    try (Capture read = CaptureReader.read(capture, ReadingOptions.withDefaults())) {
+    ReadingOptions options = ReadingOptions.withDefaults().withLayout(sheet.layout());
+    try (Capture read = CaptureReader.read(capture, options)) {
       Examination examination = Examiner.examine(read, sheet, Optional.empty());
       ResultFolder.write(examination, folder.resolve(name), page);
       boolean decoded = examination.observations().crank().isPresent();

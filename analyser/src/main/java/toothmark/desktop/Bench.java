@@ -12,6 +12,7 @@ import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
 import toothmark.capture.ReadingProgress;
+import toothmark.capture.StatedLayout;
 import toothmark.chart.SignalPyramid;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
@@ -182,7 +183,7 @@ final class Bench {
   private void read(long mine, Request request) throws Exception {
     JobSheet sheet = request.readJob().orElseGet(JobSheet::empty);
     Optional<ControllerLog> log = request.readLog();
-    Session recorded = recorded(mine, request, log);
+    Session recorded = recorded(mine, request, log, sheet.layout());
     attempt(
         recorded,
         () -> {
@@ -192,9 +193,11 @@ final class Bench {
   }
 
   /** Of a long file first the start comes into view, then all of it, while more is done. */
-  private Session recorded(long mine, Request request, Optional<ControllerLog> log)
+  private Session recorded(
+      long mine, Request request, Optional<ControllerLog> log, StatedLayout layout)
       throws Exception {
-    ReadingOptions whole = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    ReadingOptions whole =
+        ReadingOptions.withDefaults().withLayout(layout).withProgress(new Heard(mine));
     if (Files.size(request.capture()) < LONG_FILE_BYTES) {
       Session all = Session.recorded(request, log, whole);
       attempt(all, () -> grow(mine, all));
@@ -261,7 +264,8 @@ final class Bench {
   private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
     JobSheet sheet = earlier.readJob().orElse(after.examination().sheet());
     Optional<ControllerLog> log = earlier.readLog();
-    ReadingOptions options = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    ReadingOptions options =
+        ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(new Heard(mine));
     try (Capture capture = CaptureReader.read(earlier.capture(), options)) {
       Examination before = examination(mine, capture, sheet, log);
       Compared found = Compared.of(new Compared.Side(earlier, before), after);

@@ -1,24 +1,39 @@
 package toothmark.cli;
 
+import java.io.IOException;
+import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.DateTimeException;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
 import toothmark.compare.Comparison;
+import toothmark.compare.Drift;
 import toothmark.compare.RecordedExamination;
+import toothmark.compare.Visit;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
 import toothmark.report.ComparisonPage;
 import toothmark.report.ComparisonText;
+import toothmark.report.DriftPage;
+import toothmark.report.DriftText;
 import toothmark.report.ResultReader;
 
 /** Says what changed from one examination to another. */
@@ -27,48 +42,108 @@ import toothmark.report.ResultReader;
     mixinStandardHelpOptions = true,
     description = {
       "Says what changed between two captures of one engine, by how much against its uncertainty,"
-          + " and which findings are gone, new or still there.",
+          + " and which findings are gone, new or still there. Of more than two, or of a folder of"
+          + " examinations, says what moved over time.",
       ""
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  toothmark compare before.csv after.csv --job job.toml",
       "  toothmark compare monday/ friday/ --out mended",
+      "  toothmark compare examinations/ --out drift",
       "",
+      "Dates are those in the names (2026-05-31), else those of the files.",
       "Exit codes: 0 compared; 2 unusable arguments or job sheet; 3 unreadable input;",
       "1 anything else."
     })
 final class CompareCommand implements Callable<Integer> {
 
+  private static final Pattern DATE = Pattern.compile("(\\d{4})-?(\\d{2})-?(\\d{2})");
+
   @Spec private CommandSpec spec;
 
   @Parameters(
-      index = "0",
-      paramLabel = "BEFORE",
-      description = "a capture, or the folder of an examination")
-  private Path before;
+      arity = "1..*",
+      paramLabel = "EXAMINATION",
+      description =
+          "a capture, the folder of an examination, or a folder of such folders; of two, the earlier"
+              + " first")
+  private List<Path> named;
 
-  @Parameters(index = "1", paramLabel = "AFTER", description = "the same, recorded later")
-  private Path after;
-
-  @Option(names = "--job", paramLabel = "FILE", description = "job sheet (TOML) of both captures")
+  @Option(names = "--job", paramLabel = "FILE", description = "job sheet (TOML) of all captures")
   private Path job;
 
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "folder for the page " + ComparisonPage.FILE + "; without it, none is written")
+      description =
+          "folder for the page, "
+              + ComparisonPage.FILE
+              + " or "
+              + DriftPage.FILE
+              + "; without it, none is written")
   private Path out;
 
   @Override
   public Integer call() throws Exception {
-    JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
-    Comparison c = Comparison.of(record(before, sheet), record(after, sheet));
-    ComparisonText.of(c).forEach(spec.commandLine().getOut()::println);
-    if (out != null) {
-      spec.commandLine().getOut().println("\npage  " + ComparisonPage.write(c, out));
+    List<Path> paths = new ArrayList<>();
+    for (Path path : named) {
+      paths.addAll(examinationsIn(path));
     }
+    if (paths.size() < 2) {
+      throw new ParameterException(
+          spec.commandLine(), "one examination is nothing to compare; name two or more");
+    }
+    JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
+    PrintWriter to = spec.commandLine().getOut();
+    if (named.size() == 2 && paths.size() == 2) {
+      Comparison c = Comparison.of(record(paths.get(0), sheet), record(paths.get(1), sheet));
+      ComparisonText.of(c).forEach(to::println);
+      page(out == null ? null : ComparisonPage.write(c, out));
+      return 0;
+    }
+    List<Visit> visits = new ArrayList<>();
+    for (Path path : paths) {
+      visits.add(new Visit(date(path), record(path, sheet)));
+    }
+    Drift drift = Drift.of(visits);
+    DriftText.of(drift).forEach(to::println);
+    page(out == null ? null : DriftPage.write(drift, out));
     return 0;
+  }
+
+  private void page(Path page) {
+    if (page != null) {
+      spec.commandLine().getOut().println("\npage  " + page);
+    }
+  }
+
+  /** A path itself, or the examinations in a folder that is none. */
+  private static List<Path> examinationsIn(Path path) throws IOException {
+    if (!Files.isDirectory(path) || Files.exists(path.resolve(ResultReader.FILE))) {
+      return List.of(path);
+    }
+    try (Stream<Path> below = Files.list(path)) {
+      List<Path> found =
+          below.filter(p -> Files.exists(p.resolve(ResultReader.FILE))).sorted().toList();
+      return found.isEmpty() ? List.of(path) : found;
+    }
+  }
+
+  private static LocalDate date(Path path) throws IOException {
+    Matcher m = DATE.matcher(path.getFileName().toString());
+    while (m.find()) {
+      try {
+        return LocalDate.of(
+            Integer.parseInt(m.group(1)),
+            Integer.parseInt(m.group(2)),
+            Integer.parseInt(m.group(3)));
+      } catch (DateTimeException e) {
+        // figures that are no date; look on
+      }
+    }
+    Path file = Files.isDirectory(path) ? path.resolve(ResultReader.FILE) : path;
+    return LocalDate.ofInstant(Files.getLastModifiedTime(file).toInstant(), ZoneId.systemDefault());
   }
 
   private static RecordedExamination record(Path path, JobSheet sheet) throws Exception {

@@ -1,6 +1,7 @@
 package toothmark.cli;
 
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
@@ -10,6 +11,7 @@ import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
 import toothmark.capture.Capture;
@@ -19,56 +21,66 @@ import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
+import toothmark.report.IndexEntry;
 import toothmark.report.ResultFolder;
 import toothmark.report.ResultFolder.Page;
+import toothmark.report.ResultIndex;
 import toothmark.report.VerdictText;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.ControllerLogReader;
 
-/** Runs the whole chain over a capture. */
+/** Runs the whole chain over a capture, or over many. */
 @Command(
     name = "examine",
     mixinStandardHelpOptions = true,
     description = {
       "Decodes the crank signal of a capture, measures timing, finds faults, and writes a report.",
+      "Of several captures, or of a folder, each gets a report of its own, and all an index.",
       ""
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  toothmark examine idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
+      "  toothmark examine monday/ --job job.toml --out monday-reports",
+      "  toothmark examine cold.csv warm.csv hot.csv --job job.toml",
       "",
       "Exit codes: 0 examined, whatever was found; 2 unusable arguments or job sheet;",
-      "3 unreadable or unsupported input; 4 no crank signal that can be decoded; 1 anything else."
+      "3 unreadable or unsupported input; 4 no crank signal that can be decoded; 1 anything else.",
+      "Of many captures all are examined first; then 1 if any returned it, else 3, else 4, else 0."
     })
 final class ExamineCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
 
   @Parameters(
+      arity = "1..*",
       paramLabel = "CAPTURE",
       description =
           "delimited text, value change dump, sound, NumPy, MATLAB or HDF5 arrays, or list of edges"
-              + " or periods; may be packed (gz, zst, xz, zip); - for standard input")
-  private Path capture;
+              + " or periods; may be packed (gz, zst, xz, zip); - for standard input; a folder for"
+              + " all captures in it")
+  private List<Path> captures;
 
   @Option(
       names = "--job",
       paramLabel = "FILE",
       description =
-          "job sheet (TOML): engine, wheel, sensor, channels, coils, layout of the capture")
+          "job sheet (TOML): engine, wheel, sensor, channels, coils, layout of the capture; of all"
+              + " captures")
   private Path job;
 
   @Option(
       names = "--log",
       paramLabel = "FILE",
-      description = "controller log (CSV) with time, speed and commanded advance")
+      description = "controller log (CSV) with time, speed and commanded advance; of one capture")
   private Path log;
 
   @Option(
       names = "--out",
       paramLabel = "DIR",
-      description = "where to write; without it a folder named after the capture, here")
+      description =
+          "where to write; without it a folder named after the capture, here, or examinations")
   private Path out;
 
   @Option(
@@ -85,17 +97,21 @@ final class ExamineCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     ResultFolder.prepare();
     JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
+    boolean many = captures.size() > 1 || Files.isDirectory(captures.get(0));
+    return many ? examineMany(sheet) : examineOne(captures.get(0), sheet);
+  }
+
+  private int examineOne(Path capture, JobSheet sheet) throws Exception {
     Optional<ControllerLog> commanded =
         log == null ? Optional.empty() : Optional.of(ControllerLogReader.read(log));
     Path folder = out == null ? folderNamedAfter(capture) : out;
-    ResultFolder.mustSpare(folder, inputs());
+    ResultFolder.mustSpare(folder, Stream.of(capture, job, log).filter(Objects::nonNull).toList());
     try (Progress progress = Progress.onTerminal(quiet);
         Capture read = CaptureReader.read(capture, options(sheet, progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);
-      List<Path> written =
-          ResultFolder.write(examination, folder, pdf ? Page.HTML_AND_PDF : Page.HTML);
+      List<Path> written = ResultFolder.write(examination, folder, forms());
       progress.close();
-      return report(examination, written);
+      return report(capture, examination, written);
     }
   }
 
@@ -103,8 +119,44 @@ final class ExamineCommand implements Callable<Integer> {
     return ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(progress);
   }
 
-  private List<Path> inputs() {
-    return Stream.of(capture, job, log).filter(Objects::nonNull).toList();
+  private Page forms() {
+    return pdf ? Page.HTML_AND_PDF : Page.HTML;
+  }
+
+  private int examineMany(JobSheet sheet) throws Exception {
+    if (log != null) {
+      throw new ParameterException(
+          spec.commandLine(), "--log belongs to one capture, and several are named; leave it out");
+    }
+    List<Path> all = ManyCaptures.in(captures);
+    if (all.isEmpty()) {
+      throw new ParameterException(spec.commandLine(), captures.get(0) + ": no capture is in it");
+    }
+    Path folder = out == null ? Path.of("examinations") : out;
+    List<IndexEntry> entries;
+    try (Progress progress = Progress.onTerminal(quiet)) {
+      entries = new ManyCaptures(all, sheet, folder, forms()).examine(progress);
+    }
+    Path index = ResultIndex.write(entries, folder);
+    reportMany(entries, index);
+    return Stream.of(Failures.OTHER, Failures.INPUT, Failures.NOT_DECODABLE)
+        .filter(code -> entries.stream().anyMatch(e -> e.exitCode() == code))
+        .findFirst()
+        .orElse(0);
+  }
+
+  private void reportMany(List<IndexEntry> entries, Path index) {
+    for (IndexEntry e : entries) {
+      if (!e.failure().isEmpty()) {
+        spec.commandLine().getErr().println("toothmark: " + e.failure());
+      } else if (!quiet) {
+        spec.commandLine().getOut().println(e.capture() + ": " + e.said());
+      }
+    }
+    if (!quiet) {
+      PrintWriter to = spec.commandLine().getOut();
+      to.println("\n" + ResultIndex.summary(entries) + "\nindex  " + index);
+    }
   }
 
   /** The capture's name without its endings, in the working directory. */
@@ -118,7 +170,7 @@ final class ExamineCommand implements Callable<Integer> {
     return Path.of(stem.isEmpty() || stem.equals(name) ? name + "-examination" : stem);
   }
 
-  private int report(Examination examination, List<Path> written) {
+  private int report(Path capture, Examination examination, List<Path> written) {
     if (!quiet) {
       Screen.print(spec.commandLine(), VerdictText.of(examination, written, Screen.columns()));
     }

@@ -6,6 +6,7 @@ import java.nio.file.AccessDeniedException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.util.Optional;
 import java.util.concurrent.CancellationException;
 import java.util.function.Supplier;
 import picocli.CommandLine;
@@ -34,6 +35,8 @@ final class Failures {
   /** Input was read, but holds no crank signal that can be decoded. */
   static final int NOT_DECODABLE = 4;
 
+  private static final String IN_ITSELF = "an error in the program itself: ";
+
   private Failures() {}
 
   /** Makes something of arguments; what it refuses is the caller's mistake. */
@@ -54,25 +57,44 @@ final class Failures {
     return ARGUMENTS;
   }
 
+  /**
+   * What to say of a failure, and what to return.
+   *
+   * @param code exit code
+   * @param message one sentence
+   */
+  record Failure(int code, String message) {
+
+    /** The failure that an exception means; empty where it is an error in the program itself. */
+    static Optional<Failure> of(Exception e) {
+      if (e instanceof JobSheetException) {
+        return Optional.of(new Failure(ARGUMENTS, e.getMessage()));
+      }
+      if (e instanceof UnreadableCaptureException || e instanceof UnsupportedCaptureException) {
+        return Optional.of(new Failure(INPUT, e.getMessage()));
+      }
+      if (e instanceof CancellationException) {
+        return Optional.of(new Failure(OTHER, "stopped; nothing was written"));
+      }
+      return e instanceof IOException io
+          ? Optional.of(new Failure(ofFile(io), plain(io)))
+          : Optional.empty();
+    }
+
+    /** The same of any exception, where one line must do. */
+    static Failure ofAny(Exception e) {
+      return of(e).orElseGet(() -> new Failure(OTHER, IN_ITSELF + e));
+    }
+  }
+
   static int failed(Exception e, CommandLine command, ParseResult parsed) {
     PrintWriter err = command.getErr();
-    if (e instanceof JobSheetException) {
-      err.println("toothmark: " + e.getMessage());
-      return ARGUMENTS;
+    Optional<Failure> known = Failure.of(e);
+    if (known.isPresent()) {
+      err.println("toothmark: " + known.get().message());
+      return known.get().code();
     }
-    if (e instanceof UnreadableCaptureException || e instanceof UnsupportedCaptureException) {
-      err.println("toothmark: " + e.getMessage());
-      return INPUT;
-    }
-    if (e instanceof CancellationException) {
-      err.println("toothmark: stopped; nothing was written");
-      return OTHER;
-    }
-    if (e instanceof IOException io) {
-      err.println("toothmark: " + plain(io));
-      return ofFile(io);
-    }
-    err.println("toothmark: an error in the program itself: " + e);
+    err.println("toothmark: " + IN_ITSELF + e);
     err.println("Please report it with the lines below and, if you can, the capture.");
     e.printStackTrace(err);
     return OTHER;

@@ -1,6 +1,7 @@
 package toothmark.cli;
 
 import java.io.PrintStream;
+import java.nio.file.Path;
 import java.util.Locale;
 import toothmark.capture.ReadingProgress;
 
@@ -17,6 +18,7 @@ final class Progress implements ReadingProgress, AutoCloseable {
   private final long start = System.nanoTime();
   private long next = start + FIRST_AFTER_NANOS;
   private int width;
+  private int done;
 
   private Progress(PrintStream to) {
     this.to = to;
@@ -46,6 +48,14 @@ final class Progress implements ReadingProgress, AutoCloseable {
                 (totalBytes - bytesRead) / rate)
             : String.format(Locale.ROOT, "read %.0f MB  %.0f MB/s", bytesRead / MEGA, rate / MEGA);
     show(line);
+  }
+
+  /** Counts one capture of many as done; threads may call it at once. */
+  synchronized void examined(Path capture, int of) {
+    done++;
+    if (to != null) {
+      show("examined " + done + " of " + of + "  " + capture.getFileName());
+    }
   }
 
   private void show(String line) {

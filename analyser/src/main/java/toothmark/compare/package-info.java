@@ -1,7 +1,7 @@
 /**
- * What changed between two examinations of the same engine, and is it more than their uncertainty?
+ * What changed between examinations of the same engine, and is it more than their uncertainty?
  *
- * <p>In: two {@link toothmark.compare.RecordedExamination}s. Out: a {@link
- * toothmark.compare.Comparison}.
+ * <p>In: {@link toothmark.compare.RecordedExamination}s. Out: a {@link
+ * toothmark.compare.Comparison} of two, or a {@link toothmark.compare.Drift} over several.
  */
 package toothmark.compare;

@@ -43,8 +43,16 @@ public final class LogicEdges {
   public static CrankEdges detect(Signal signal, ChannelSurvey survey) {
     AdaptiveHistogram h = survey.statistics().histogram;
     LogicLevels levels = LogicLevels.of(h);
-    boolean switches = !(signal instanceof SampledSignal) || levels.share(h) >= NEAR_LEVELS;
+    boolean switches = !(signal instanceof SampledSignal) || switches(survey, levels);
     return detect(signal, survey, switches ? levels : new LogicLevels(levels.low(), levels.low()));
+  }
+
+  /**
+   * A silent channel's noise has two heaps as well where it flickers between steps of a converter.
+   */
+  private static boolean switches(ChannelSurvey survey, LogicLevels levels) {
+    return levels.share(survey.statistics().histogram) >= NEAR_LEVELS
+        && (survey.levels().isPresent() || survey.statistics().areApart(levels));
   }
 
   /**

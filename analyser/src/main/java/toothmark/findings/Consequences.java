@@ -44,12 +44,11 @@ final class Consequences {
               "sensor-polarity-reversed",
               Set.of("gap-noise", "input-stage-dropout", "unexplained-sync-losses", "weak-signal")),
           Map.entry("wheel-pattern-mismatch", Set.of("wheel-uncertain", "unexplained-sync-losses")),
-          Map.entry("wheel-slip", Set.of("wheel-misaligned", "timing-scatter", "timing-step")),
-          Map.entry(
-              "wrong-timing-edge", Set.of("uneven-teeth", "timing-scatter", "random-noise-pickup")),
+          Map.entry("wheel-slip", Set.of("wheel-misaligned", "timing-step")),
+          Map.entry("wrong-timing-edge", Set.of("uneven-teeth", "random-noise-pickup")),
           Map.entry(
               "intermittent-connection",
-              Set.of("input-stage-dropout", "weak-signal", "gap-noise", "wheel-uncertain")),
+              Set.of("input-stage-dropout", "gap-noise", "wheel-uncertain")),
           Map.entry(
               "weak-signal",
               Set.of("gap-noise", "starter-noise", "input-stage-dropout", "threshold-lag")),
@@ -60,8 +59,12 @@ final class Consequences {
               "random-noise-pickup", Set.of("gap-noise", "input-stage-dropout", "starter-noise")),
           Map.entry(
               "periodic-interference",
-              Set.of("gap-noise", "input-stage-dropout", "uneven-teeth", "timing-scatter")),
-          Map.entry("coils-swapped", Set.of("timing-scatter")),
+              Set.of(
+                  "gap-noise",
+                  "extra-wheel-feature",
+                  "input-stage-dropout",
+                  "uneven-teeth",
+                  "timing-scatter")),
           Map.entry("speed-prediction", Set.of("timing-scatter")),
           Map.entry(
               "spark-cut-limiter", Set.of("coil-misses", "uneven-cylinders", "dwell-unsteady")),
@@ -81,7 +84,12 @@ final class Consequences {
           "uneven-cylinders", Set.of("wheel-run-out", "wheel-oval"),
           "spark-cut-limiter", Set.of("wheel-run-out", "wheel-oval"),
           "wheel-slip", Set.of("wheel-run-out", "wheel-oval"),
-          "weak-signal", Set.of("random-noise-pickup", "periodic-interference"),
+          "weak-signal",
+              Set.of(
+                  "random-noise-pickup",
+                  "periodic-interference",
+                  "ignition-interference",
+                  "extra-wheel-feature"),
           "intermittent-connection", Set.of("random-noise-pickup"),
           "ignition-interference", Set.of("random-noise-pickup", "periodic-interference"),
           "sensor-polarity-reversed", Set.of("random-noise-pickup"));

@@ -2,7 +2,9 @@ package toothmark.findings;
 
 import java.util.List;
 import java.util.Optional;
+import toothmark.units.CrankAngle;
 import toothmark.units.Say;
+import toothmark.wheel.WheelPattern;
 
 /** A tooth is bent, short or broken off. */
 final class DamagedToothCheck extends CrankCheck {
@@ -29,7 +31,7 @@ final class DamagedToothCheck extends CrankCheck {
     List<LostTeeth> lost = crank.losses().of(Losses.TOOTH);
     double turns = Math.max(1, crank.turns().turned());
     if (!lost.isEmpty() && lost.size() >= LOST_SHARE * turns) {
-      return Outcome.fires(broken(lost, turns));
+      return Outcome.fires(broken(lost, turns, crank));
     }
     Optional<RimForm.OddTooth> odd = worst(crank);
     if (odd.isEmpty()) {
@@ -82,19 +84,65 @@ final class DamagedToothCheck extends CrankCheck {
         .picture(Picture.WHEEL);
   }
 
-  private Draft broken(List<LostTeeth> lost, double turns) {
+  /**
+   * Whether an edge that is no tooth, at a place after tooth 1 in degrees, is that of the tooth
+   * that is lost turn after turn: it stands within half a pitch of where the tooth should.
+   */
+  static boolean outOfPlace(CrankSymptoms crank, double place) {
+    WheelPattern pattern = crank.turns().pattern();
+    List<LostTeeth> lost = crank.losses().of(Losses.TOOTH);
+    return !lost.isEmpty()
+        && Math.abs(
+                CrankAngle.wrapDifference(place - pattern.degreesAfterTooth1(lost.get(0).number())))
+            < pattern.pitchDegrees() / 2;
+  }
+
+  private static Optional<Double> movedDegrees(CrankSymptoms crank, int number) {
+    double own = crank.turns().pattern().degreesAfterTooth1(number);
+    double[] moved =
+        crank.strays().of(StraySources.FEATURE).stream()
+            .mapToDouble(s -> CrankAngle.wrapDifference(Strays.place(s) - own))
+            .sorted()
+            .toArray();
+    return Optional.of(moved)
+        .filter(m -> m.length > 0 && outOfPlace(crank, own + m[m.length / 2]))
+        .map(m -> m[m.length / 2]);
+  }
+
+  private Draft broken(List<LostTeeth> lost, double turns, CrankSymptoms crank) {
     int number = lost.get(0).number();
-    return Draft.of(
-            id(), Severity.FAULT, "Tooth " + number + " of the trigger wheel is missing or short.")
-        .probability(0.97)
-        .saw(
+    Optional<Double> moved = movedDegrees(crank, number);
+    Draft d =
+        Draft.of(
+            id(),
+            Severity.FAULT,
             "Tooth "
                 + number
-                + " gives no edge in "
-                + lost.size()
-                + " of "
-                + Say.number(turns, 0)
-                + " turns; the teeth beside it are sound.")
+                + " of the trigger wheel is "
+                + (moved.isPresent() ? "bent." : "missing or short."));
+    d.sawIf(
+        moved.isEmpty(),
+        "Tooth "
+            + number
+            + " gives no edge in "
+            + lost.size()
+            + " of "
+            + Say.number(turns, 0)
+            + " turns; the teeth beside it are sound.");
+    moved.ifPresent(
+        m ->
+            d.saw(
+                "The edge of tooth "
+                    + number
+                    + " comes "
+                    + Say.degrees(Math.abs(m))
+                    + (m > 0 ? " late" : " early")
+                    + " in "
+                    + lost.size()
+                    + " of "
+                    + Say.number(turns, 0)
+                    + " turns; the teeth beside it are sound."));
+    return d.probability(0.97)
         .ratherThan("An opening wire loses teeth at any place; this is always the same one.")
         .next(inspect(number))
         .caution(Cautions.BY_HAND)

@@ -6,14 +6,17 @@ import toothmark.edges.EdgeTrain;
 /**
  * How much the edges of one direction jitter, from their own times alone.
  *
- * <p>The second difference of three edges in a row, over the mean of their two intervals, is free
- * of speed and nearly so of steady acceleration. Its standard deviation is root 6 times that of one
- * edge.
+ * <p>The fourth difference of five edges in a row, over their mean interval, is free of speed and
+ * of any course of it that three intervals describe, so that compression hardly shows in it even
+ * while cranking. Its standard deviation is root 70 times that of one edge.
  */
 final class EdgeScatter {
 
-  /** Further apart than this the two intervals are not both one pitch. */
+  /** Further than this from the mean of the four an interval is not one pitch. */
   private static final double ONE_PITCH = 0.3;
+
+  /** Sum of the squares of 1, -4, 6, -4 and 1. */
+  private static final double GAIN_SQUARED = 70;
 
   private static final double FROM_MEDIAN = 1.4826;
   private static final int FEWEST = 20;
@@ -26,14 +29,14 @@ final class EdgeScatter {
    * @return standard deviation; 0 where there are too few edges to tell
    */
   static double pitches(EdgeTrain train) {
-    double[] d = new double[Math.max(0, train.size() - 2)];
+    double[] d = new double[train.size()];
     int n = 0;
-    for (int i = 1; i + 1 < train.size(); i++) {
-      double before = train.time(i) - train.time(i - 1);
-      double after = train.time(i + 1) - train.time(i);
-      double change = 2 * (after - before) / (after + before);
-      if (Math.abs(change) < ONE_PITCH) {
-        d[n++] = change;
+    for (int i = 2; i + 2 < train.size(); i++) {
+      double mean = (train.time(i + 2) - train.time(i - 2)) / 4;
+      if (onePitchEach(train, i - 2, mean)) {
+        double beside = train.time(i - 1) + train.time(i + 1);
+        double outer = train.time(i - 2) + train.time(i + 2);
+        d[n++] = (outer - 4 * beside + 6 * train.time(i)) / mean;
       }
     }
     if (n < FEWEST) {
@@ -43,7 +46,16 @@ final class EdgeScatter {
     Arrays.sort(sorted);
     double middle = sorted[n / 2];
     double[] away = Arrays.stream(sorted).map(x -> Math.abs(x - middle)).sorted().toArray();
-    return FROM_MEDIAN * away[n / 2] / Math.sqrt(6);
+    return FROM_MEDIAN * away[n / 2] / Math.sqrt(GAIN_SQUARED);
+  }
+
+  private static boolean onePitchEach(EdgeTrain train, int first, double mean) {
+    for (int i = first; i < first + 4; i++) {
+      if (Math.abs(train.time(i + 1) - train.time(i) - mean) > ONE_PITCH * mean) {
+        return false;
+      }
+    }
+    return true;
   }
 
   /**

@@ -21,8 +21,11 @@ final class ExtraFeatureCheck extends CrankCheck {
       return Outcome.quiet();
     }
     double turns = Math.max(1, crank.turns().turned());
-    boolean proven = own.size() >= SHARE * turns && own.size() >= 4;
+    boolean proven = own.size() >= SHARE * turns && own.size() >= 4 && !crank.strays().drown(own);
     double place = Strays.place(own.get(own.size() / 2));
+    if (DamagedToothCheck.outOfPlace(crank, place)) {
+      return Outcome.quiet();
+    }
     int tooth = toothAt(crank.turns(), place);
     return Outcome.fires(
         Draft.of(

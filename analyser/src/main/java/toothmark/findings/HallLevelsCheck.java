@@ -38,9 +38,9 @@ final class HallLevelsCheck implements Check {
             .probability(0.7)
             .saw(
                 "It switches between "
-                    + Words.volts(q.low())
+                    + Words.height(q.low(), symptoms.seen())
                     + " and "
-                    + Words.volts(q.high())
+                    + Words.height(q.high(), symptoms.seen())
                     + "; a logic input wants under 0.8 V and over 2.0 V.")
             .against("A probe with a divider set wrong shows the same.")
             .next(

@@ -32,7 +32,8 @@ final class IgnitionInterferenceCheck extends CrankCheck {
     double p = crank.strays().part(id()).orElseThrow().probability();
     int taken = Strays.taken(own);
     boolean felt = taken > 0 || crank.hides(own);
-    boolean proven = sparks.length > 0 && own.size() >= PROVEN && p > 0.95 && felt;
+    boolean sure = sparks.length > 0 && own.size() >= PROVEN && p > 0.95;
+    boolean proven = sure && felt && !crank.strays().drown(own);
     Draft d =
         Draft.of(
                 id(),

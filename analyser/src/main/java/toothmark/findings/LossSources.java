@@ -67,17 +67,22 @@ final class LossSources {
     return 2 * l.absent() > l.count() ? whenAbsent : 1 - whenAbsent;
   }
 
+  private boolean wave() {
+    return kind == SensorKind.VARIABLE_RELUCTANCE;
+  }
+
   private boolean listed() {
     return kind == SensorKind.EDGES_ONLY;
   }
 
   /**
    * A disturbance that is not seen itself hides a tooth; behind an input stage that made a list of
-   * edges it may hide many.
+   * edges it may hide many. In a wave one that hides the tooth from sight would be seen.
    */
   private double atRandom(int e) {
     boolean many = listed() && strays >= MANY_STRAYS;
-    return many ? 0.5 * geometric(e, 0.85) + 0.5 * anyLength(e) : 0.5 * geometric(e, 0.85);
+    double length = geometric(e, 0.85);
+    return many ? 0.5 * length + 0.5 * anyLength(e) : length * gone(e, wave() ? 0.1 : 0.5);
   }
 
   /** At any instant and for any time: each doubling of the length as likely. */

@@ -1,7 +1,6 @@
 package toothmark.findings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -33,9 +32,10 @@ final class Losses {
     this.parts = List.copyOf(parts);
   }
 
-  static Losses of(Turns turns, ReceiverView receiver, List<Stray> strays, SensorKind kind) {
+  static Losses of(Turns turns, ReceiverView receiver, Strays strays, SensorKind kind) {
     List<LostTeeth> events = collect(turns, receiver, strays);
-    List<Mixture.Source> sources = new LossSources(turns, events, strays.size(), kind).all();
+    int count = strays.events().size();
+    List<Mixture.Source> sources = new LossSources(turns, events, count, kind).all();
     return new Losses(events, Mixture.divide(events.size(), sources));
   }
 
@@ -49,7 +49,7 @@ final class Losses {
       } else {
         if (from > 0 && i - from >= 2) {
           double pitch = turns.pitchSeconds(turns.time(i));
-          dark.add(new Interval(turns.time(from - 1) + 0.3 * pitch, turns.time(i) + 0.3 * pitch));
+          dark.add(new Interval(turns.time(from - 1), turns.time(i) + 0.3 * pitch));
         }
         from = -1;
       }
@@ -57,8 +57,7 @@ final class Losses {
     return dark;
   }
 
-  private static List<LostTeeth> collect(Turns turns, ReceiverView receiver, List<Stray> strays) {
-    double[] strayTimes = strays.stream().mapToDouble(Stray::timeSeconds).toArray();
+  private static List<LostTeeth> collect(Turns turns, ReceiverView receiver, Strays strays) {
     List<LostTeeth> events = new ArrayList<>();
     int i = 0;
     while (i < turns.teeth()) {
@@ -67,14 +66,14 @@ final class Losses {
         i++;
       }
       if (i > from && from > 0 && i < turns.teeth()) {
-        events.add(event(turns, from, i, strayTimes));
+        events.add(event(turns, from, i, strays));
       }
       i++;
     }
     return events;
   }
 
-  private static LostTeeth event(Turns turns, int from, int to, double[] strays) {
+  private static LostTeeth event(Turns turns, int from, int to, Strays strays) {
     Interval during = new Interval(turns.time(from - 1), turns.time(to));
     int absent = 0;
     for (int i = from; i < to; i++) {
@@ -92,11 +91,13 @@ final class Losses {
         strayBefore(turns, turns.time(from), strays));
   }
 
-  private static OptionalInt strayBefore(Turns turns, double lost, double[] strays) {
+  /** What an open wire strews follows from the loss and cannot be its cause. */
+  private static OptionalInt strayBefore(Turns turns, double lost, Strays strays) {
     double pitch = turns.pitchSeconds(lost);
-    int i = Arrays.binarySearch(strays, lost + 0.5 * pitch);
-    int before = i >= 0 ? i : -i - 2;
-    return before >= 0 && lost - strays[before] <= SHADOW_PITCHES * pitch
+    int before = strays.lastUpTo(lost + 0.5 * pitch);
+    return before >= 0
+            && lost - strays.events().get(before).timeSeconds() <= SHADOW_PITCHES * pitch
+            && !strays.cause(before).equals(StraySources.OPEN)
         ? OptionalInt.of(before)
         : OptionalInt.empty();
   }

@@ -40,10 +40,14 @@ final class NoCrankSignalCheck implements Check {
     double span = q.high() - q.low();
     boolean few = Math.max(edges.falling().size(), edges.rising().size()) < FEWEST_EDGES;
     boolean wave = edges.kind() == SensorKind.VARIABLE_RELUCTANCE;
-    boolean faint = wave && (span < LEAST_VOLTS || span < NOISE_SPAN * q.noise());
+    boolean faint = wave && (span < leastSpan(symptoms.seen()) || span < NOISE_SPAN * q.noise());
     Draft d =
         Draft.of(id(), Severity.FAULT, title(few, faint)).probability(few || faint ? 0.98 : 0.8);
-    d.sawIf(wave, "The crank channel spans " + Words.volts(span) + " from lowest to highest.");
+    d.sawIf(
+        wave,
+        "The crank channel spans "
+            + Words.height(span, symptoms.seen())
+            + " from lowest to highest.");
     d.saw(
         Words.count(edges.falling().size(), "falling edge", "falling edges")
             + " in "
@@ -58,6 +62,10 @@ final class NoCrankSignalCheck implements Check {
                     + " unplug the sensor and measure its resistance against the maker's figure.")
             .caution(Cautions.UNPLUG)
             .picture(Picture.WAVEFORM));
+  }
+
+  private static double leastSpan(Observations seen) {
+    return seen.scale() == Observations.Scale.VOLTS ? LEAST_VOLTS : 0;
   }
 
   private static String title(boolean few, boolean faint) {

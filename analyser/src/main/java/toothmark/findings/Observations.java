@@ -42,6 +42,20 @@ public record Observations(
     coils = List.copyOf(coils);
   }
 
+  /** Whether heights of a wave mean volts. */
+  enum Scale {
+    /** They do; also taken for so where a file names no unit. */
+    VOLTS,
+    /** A sound card gives shares of a full scale that nobody knows. */
+    UNKNOWN
+  }
+
+  /** What the heights of the crank's wave mean. */
+  Scale scale() {
+    boolean shares = capture.channels().stream().allMatch(c -> c.unit().equals("FS"));
+    return shares ? Scale.UNKNOWN : Scale.VOLTS;
+  }
+
   /**
    * What the user states, as far as checks need it.
    *

@@ -32,7 +32,8 @@ final class PeriodicInterferenceCheck extends CrankCheck {
 
   private Draft draft(Observations seen, CrankSymptoms crank, double mains, List<Stray> own) {
     double degrees = Math.max(mains, crank.hum().map(ToothHum::degrees).orElse(0.0));
-    boolean strong = degrees >= STRONG_DEGREES || own.size() >= PROVEN;
+    int inGap = crank.hum().map(h -> crank.strays().of(StraySources.GAP).size()).orElse(0);
+    boolean strong = degrees >= STRONG_DEGREES || own.size() >= PROVEN || inGap >= PROVEN;
     Draft d =
         Draft.of(
                 id(),
@@ -45,12 +46,15 @@ final class PeriodicInterferenceCheck extends CrankCheck {
           "A wave of "
               + Say.scaled(h.frequencyHz(), "Hz")
               + " and "
-              + Words.volts(h.amplitude())
+              + Words.height(h.amplitude(), seen)
               + " lies over the signal; it would move a tooth by up to "
               + Say.degrees(mains)
               + " each way.");
     }
     crank.hum().ifPresent(h -> h.describe(d));
+    d.sawIf(
+        inGap > 0,
+        "It makes " + Words.count(inGap, "extra edge", "extra edges") + " in the wheel's gap.");
     double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
     PeriodicStrays.strongest(t, crank.turns())
         .ifPresent(

@@ -20,6 +20,9 @@ final class ProbeFactorCheck extends CrankCheck {
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
+    if (seen.scale() == Observations.Scale.UNKNOWN) {
+      return Outcome.cannotRun(WeakSignalCheck.NO_VOLTS);
+    }
     if (crank.swings().isEmpty()) {
       return Outcome.cannotRun("Only a wave has an amplitude to judge the probe by.");
     }
@@ -33,7 +36,7 @@ final class ProbeFactorCheck extends CrankCheck {
             .probability(0.7)
             .saw(
                 "In proportion to speed the signal would reach "
-                    + Words.volts(volts)
+                    + Say.scaled(volts, "V")
                     + " from peak to peak at "
                     + Say.rpm(FAST_RPM)
                     + "; 20 to 100 V is usual. Times are not affected.")

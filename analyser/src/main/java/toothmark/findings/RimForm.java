@@ -1,13 +1,8 @@
 package toothmark.findings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.QRDecomposition;
-import org.apache.commons.math3.linear.RealVector;
 import toothmark.units.CrankAngle;
 import toothmark.units.Measured;
 import toothmark.wheel.ToothGeometry;
@@ -17,14 +12,11 @@ import toothmark.wheel.WheelPattern;
  * The form of the wheel as its teeth show it: how far it runs out, how oval it is, and which teeth
  * stand out of the rest.
  *
- * <p>The teeth's offsets are fitted by a constant and one and two waves a turn. Teeth far from the
- * fit are left out of it (biweight, Beaton and Tukey, Technometrics 16 (1974) 147-185), so that a
- * bent tooth does not look like run-out.
+ * <p>The teeth's offsets are fitted by {@link Waves}.
  *
  * @param runOut amplitude of the wave of one a turn, degrees
  * @param highTooth tooth that comes latest by it, where the rim stands off or the hub is off centre
  * @param oval amplitude of the wave of two a turn, degrees
- * @param strengthWave amplitude of the wave of one a turn in the teeth's strength, as a share of it
  * @param quadrature whether teeth come latest a quarter of a turn from where they are strongest, as
  *     they do on a rim that is off centre
  * @param scatterDegrees standard deviation of the other teeth about the fit
@@ -34,7 +26,6 @@ record RimForm(
     Measured runOut,
     int highTooth,
     Measured oval,
-    double strengthWave,
     Quadrature quadrature,
     double scatterDegrees,
     List<OddTooth> odd) {
@@ -43,18 +34,9 @@ record RimForm(
   private static final int FEWEST_TURNS = 5;
 
   private static final int FEWEST_TEETH = 8;
-  private static final int ROUNDS = 20;
-
-  /** Tuning of the biweight for 95 % efficiency. */
-  private static final double BIWEIGHT = 4.685;
-
-  private static final double FROM_MEDIAN = 1.4826;
 
   /** Teeth beside a gap are read up to this share of a pitch wrong by the overlap of fields. */
   private static final double BESIDE_GAP = 0.03;
-
-  /** A rim off centre by 0.2 mm swings the strength by 3 % even where slots are 40 mm apart. */
-  private static final double LEAST_STRENGTH_WAVE = 0.02;
 
   /** Places and strengths of a rim off centre are a quarter of a turn apart, give or take this. */
   private static final double QUARTER_SLACK = 35;
@@ -99,8 +81,8 @@ record RimForm(
       u += geometry.uncertaintyDegrees(i + 1) / n;
     }
     Waves places = Waves.fit(pattern, offsets, 0.3 * u);
-    Waves heights = Waves.fit(pattern, strengths, 0.005);
-    double scatter = Math.max(places.scale, 0.3 * u);
+    Optional<Waves> heights = swings.map(w -> w.waves(pattern));
+    double scatter = Math.max(places.scale(), 0.3 * u);
     // the places of all teeth share most of their doubt, so a wave in them is known no better
     double ofWave = Math.max(u, scatter * Math.sqrt(2.0 / n));
     return Optional.of(
@@ -108,14 +90,13 @@ record RimForm(
             new Measured(places.amplitude(1), ofWave),
             latest(pattern, places),
             new Measured(places.amplitude(3), ofWave),
-            heights.amplitude(1),
-            quadrature(places, heights),
+            heights.map(w -> quadrature(places, w)).orElse(Quadrature.NOT_SEEN),
             scatter,
             odd(pattern, geometry, strengths, places, scatter)));
   }
 
   private static Quadrature quadrature(Waves places, Waves heights) {
-    boolean plain = heights.amplitude(1) > LEAST_STRENGTH_WAVE + 2 * heights.scale;
+    boolean plain = heights.amplitude(1) > ToothSwings.LEAST_WAVE + 2 * heights.scale();
     double apart = Math.abs(CrankAngle.wrapDifference(places.phase() - heights.phase()));
     return plain && Math.abs(apart - 90) < QUARTER_SLACK ? Quadrature.SEEN : Quadrature.NOT_SEEN;
   }
@@ -143,7 +124,7 @@ record RimForm(
     for (int k = 1; k <= pattern.teeth(); k++) {
       double u = Math.hypot(scatter, geometry.uncertaintyDegrees(k));
       double slack = besideGap(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
-      double d = places.residuals[k - 1];
+      double d = places.residual(k);
       if (Math.abs(d) - slack > STANDS_OUT * u) {
         odd.add(new OddTooth(k, new Measured(d, u), strengths[k - 1]));
       }
@@ -163,76 +144,5 @@ record RimForm(
 
   private static double space(WheelPattern pattern, int from, int to) {
     return CrankAngle.wrap(pattern.degreesAfterTooth1(to) - pattern.degreesAfterTooth1(from));
-  }
-
-  /** A robust fit of a constant and of one and two waves a turn. */
-  private static final class Waves {
-
-    private final RealVector beta;
-    private final double[] residuals;
-    private final double scale;
-
-    private Waves(RealVector beta, double[] residuals, double scale) {
-      this.beta = beta;
-      this.residuals = residuals;
-      this.scale = scale;
-    }
-
-    static Waves fit(WheelPattern pattern, double[] y, double leastScale) {
-      double[] weight = new double[y.length];
-      Arrays.fill(weight, 1);
-      Waves w = solve(pattern, y, weight);
-      for (int round = 0; round < ROUNDS; round++) {
-        double c = BIWEIGHT * Math.max(leastScale, w.scale);
-        for (int i = 0; i < y.length; i++) {
-          double z = w.residuals[i] / c;
-          weight[i] = Math.abs(z) < 1 ? (1 - z * z) * (1 - z * z) : 0;
-        }
-        w = solve(pattern, y, weight);
-      }
-      return w;
-    }
-
-    private static Waves solve(WheelPattern pattern, double[] y, double[] weight) {
-      double[][] x = new double[y.length][];
-      double[] v = new double[y.length];
-      for (int i = 0; i < y.length; i++) {
-        double root = Math.sqrt(weight[i]) + 1e-9;
-        x[i] = row(pattern.degreesAfterTooth1(i + 1));
-        for (int j = 0; j < x[i].length; j++) {
-          x[i][j] *= root;
-        }
-        v[i] = y[i] * root;
-      }
-      RealVector beta =
-          new QRDecomposition(new Array2DRowRealMatrix(x, false))
-              .getSolver()
-              .solve(new ArrayRealVector(v, false));
-      double[] residuals = new double[y.length];
-      for (int i = 0; i < y.length; i++) {
-        RealVector row = new ArrayRealVector(row(pattern.degreesAfterTooth1(i + 1)), false);
-        residuals[i] = y[i] - beta.dotProduct(row);
-      }
-      return new Waves(beta, residuals, scale(residuals));
-    }
-
-    private static double[] row(double degrees) {
-      double a = Math.toRadians(degrees);
-      return new double[] {1, Math.cos(a), Math.sin(a), Math.cos(2 * a), Math.sin(2 * a)};
-    }
-
-    private static double scale(double[] residuals) {
-      double[] size = Arrays.stream(residuals).map(Math::abs).sorted().toArray();
-      return FROM_MEDIAN * size[size.length / 2];
-    }
-
-    /** Where the wave of one a turn is highest, degrees after tooth 1. */
-    double phase() {
-      return Math.toDegrees(Math.atan2(beta.getEntry(2), beta.getEntry(1)));
-    }
-
-    double amplitude(int first) {
-      return Math.hypot(beta.getEntry(first), beta.getEntry(first + 1));
-    }
   }
 }

@@ -30,9 +30,9 @@ final class SensorClippedCheck implements Check {
             .saw(
                 Say.percent(q.clippedShare())
                     + " of the samples stand in flat tops at "
-                    + Words.volts(q.low())
+                    + Words.height(q.low(), symptoms.seen())
                     + " and "
-                    + Words.volts(q.high())
+                    + Words.height(q.high(), symptoms.seen())
                     + ".")
             .saw(
                 "Zero crossings are still right, so teeth and timing hold; the amplitude does not.")

@@ -34,11 +34,14 @@ final class Strays {
   private final double[] sparks;
   private final List<Stray> events;
   private final List<Mixture.Part> parts;
+  private final String[] causes;
 
   private Strays(double[] sparks, List<Stray> events, List<Mixture.Part> parts) {
     this.sparks = sparks;
     this.events = List.copyOf(events);
     this.parts = List.copyOf(parts);
+    this.causes = new String[events.size()];
+    parts.forEach(p -> p.events().forEach(e -> causes[e] = p.cause()));
   }
 
   static Strays of(Turns turns, ReceiverView receiver, Observations seen) {
@@ -156,11 +159,32 @@ final class Strays {
 
   /** What each stray is put down to, in the order of the events. */
   String[] causes() {
-    String[] c = new String[events.size()];
-    for (Mixture.Part p : parts) {
-      p.events().forEach(e -> c[e] = p.cause());
+    return causes.clone();
+  }
+
+  /** Whether so much random noise was taken for edges that some order in it means little. */
+  boolean drown(List<Stray> some) {
+    return taken(of(StraySources.RANDOM)) > taken(some);
+  }
+
+  /** What a stray is put down to. */
+  String cause(int event) {
+    return causes[event];
+  }
+
+  /** The last stray at or before an instant; -1 before the first. */
+  int lastUpTo(double time) {
+    int low = 0;
+    int high = events.size();
+    while (low < high) {
+      int middle = (low + high) >>> 1;
+      if (events.get(middle).timeSeconds() <= time) {
+        low = middle + 1;
+      } else {
+        high = middle;
+      }
     }
-    return c;
+    return low - 1;
   }
 
   /** Where in its turn a stray stands, degrees after tooth 1. */

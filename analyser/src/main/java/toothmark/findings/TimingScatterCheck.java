@@ -1,12 +1,21 @@
 package toothmark.findings;
 
 import java.util.Optional;
+import toothmark.edges.EdgeTrain;
+import toothmark.edges.SensorKind;
+import toothmark.timing.Alignment;
 import toothmark.timing.GapFit;
 import toothmark.timing.GapShape;
+import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
-/** Sparks stray about their commanded angle from one to the next. */
+/**
+ * Sparks stray about their commanded angle from one to the next.
+ *
+ * <p>Where a wheel slips or coils fire in each other's place there is no one gap to stray about,
+ * and the changes from each spark of a coil to its next are taken instead.
+ */
 final class TimingScatterCheck implements Check {
 
   /** Worth a look, degrees: a steady controller holds a few tenths. */
@@ -24,32 +33,58 @@ final class TimingScatterCheck implements Check {
 
   @Override
   public Outcome examine(Symptoms symptoms) {
-    Optional<GapFit> fit = symptoms.seen().timing().gap();
-    if (fit.isEmpty() || fit.get().fitted() < FEWEST) {
+    Timing timing = symptoms.seen().timing();
+    Optional<GapFit> fit = timing.gap();
+    boolean oneGap = fit.isPresent() && !slips(timing) && !turned(timing);
+    double[] changes = SparkChanges.of(timing.sparks());
+    int count = oneGap ? fit.get().fitted() : changes.length;
+    if (count < FEWEST) {
       return Outcome.cannotRun(TimingShapes.NO_GAP);
     }
-    GapFit g = fit.get();
-    Measured scatter =
-        new Measured(g.scatterDegrees(), g.scatterDegrees() / Math.sqrt(2.0 * g.fitted()));
-    double sure = scatter.value() - Say.EXPAND * scatter.standardUncertainty();
-    if (sure < WATCH_DEGREES || TimingShapes.named(g, GapShape.ACCELERATION)) {
+    double s = oneGap ? fit.get().scatterDegrees() : SparkChanges.scatter(changes);
+    Measured scatter = new Measured(s, s / Math.sqrt(2.0 * count));
+    double sure = beyondJitter(symptoms, s - Say.EXPAND * scatter.standardUncertainty());
+    if (sure < WATCH_DEGREES
+        || fit.filter(g -> TimingShapes.named(g, GapShape.ACCELERATION)).isPresent()) {
       return Outcome.quiet();
     }
-    boolean proven = sure >= FAULT_DEGREES;
-    return Outcome.fires(
-        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The spark timing is unsteady.")
-            .probability(proven ? 0.95 : 0.75)
-            .saw(
-                "From spark to spark the advance strays by "
-                    + Say.degrees(scatter)
-                    + " (standard deviation, "
-                    + Words.count(g.fitted(), "spark", "sparks")
-                    + "), after the change with speed is taken off.")
-            .ratherThan("The wheel's own errors are taken off, and they repeat every turn.")
-            .next(
-                "Record again at a steady speed. If it stays, look at the controller's tooth filter"
-                    + " and at how it predicts speed; if it goes, it was the change of speed.")
-            .caution(Cautions.ADVANCE)
-            .picture(Picture.ADVANCE));
+    return Outcome.fires(draft(scatter, count, sure >= FAULT_DEGREES));
+  }
+
+  private static boolean slips(Timing timing) {
+    return timing.alignment().flatMap(Alignment::slip).isPresent();
+  }
+
+  private static boolean turned(Timing timing) {
+    return timing.coils().stream().anyMatch(c -> Math.abs(c.turnedDegrees()) > 1);
+  }
+
+  /** What is left when the controller's own edge jitters: it places a spark from two edges. */
+  private static double beyondJitter(Symptoms symptoms, double sure) {
+    Observations seen = symptoms.seen();
+    if (seen.crank().isEmpty() || seen.edges().kind() != SensorKind.HALL) {
+      return sure;
+    }
+    EdgeTrain timed = seen.edges().train(seen.stated().timedEdge());
+    double jitter =
+        seen.crank().get().wheel().pattern().pitchDegrees() * EdgeScatter.pitches(timed);
+    return Math.sqrt(Math.max(0, sure * Math.abs(sure) - 2 * jitter * jitter));
+  }
+
+  private Draft draft(Measured scatter, int count, boolean proven) {
+    return Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The spark timing is unsteady.")
+        .probability(proven ? 0.95 : 0.75)
+        .saw(
+            "From spark to spark the advance strays by "
+                + Say.degrees(scatter)
+                + " (standard deviation, "
+                + Words.count(count, "spark", "sparks")
+                + "), after the change with speed is taken off.")
+        .ratherThan("The wheel's own errors are taken off, and they repeat every turn.")
+        .next(
+            "Record again at a steady speed. If it stays, look at the controller's tooth filter"
+                + " and at how it predicts speed; if it goes, it was the change of speed.")
+        .caution(Cautions.ADVANCE)
+        .picture(Picture.ADVANCE);
   }
 }

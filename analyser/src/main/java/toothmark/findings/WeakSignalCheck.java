@@ -19,6 +19,9 @@ final class WeakSignalCheck extends CrankCheck {
   /** Usual cranking speed, rev/min (common practice, no source). */
   private static final double CRANKING_RPM = 200;
 
+  static final String NO_VOLTS =
+      "A sound card does not say how many volts its full scale is; calibrate it or use a scope.";
+
   @Override
   public String id() {
     return "weak-signal";
@@ -26,6 +29,9 @@ final class WeakSignalCheck extends CrankCheck {
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
+    if (seen.scale() == Observations.Scale.UNKNOWN) {
+      return Outcome.cannotRun(NO_VOLTS);
+    }
     if (crank.swings().isEmpty()) {
       return Outcome.cannotRun("Only a wave has an amplitude that depends on the air gap.");
     }
@@ -53,7 +59,7 @@ final class WeakSignalCheck extends CrankCheck {
     d.probability(trouble ? 0.96 : proven ? 0.9 : 0.7)
         .saw(
             "Its height in proportion to speed is "
-                + Words.volts(volts)
+                + Say.scaled(volts, "V")
                 + " from peak to peak at "
                 + Say.rpm(CRANKING_RPM)
                 + "; 0.2 to 2 V is usual, and below 0.3 V is marginal.");

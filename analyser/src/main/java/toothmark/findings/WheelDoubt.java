@@ -8,6 +8,8 @@ final class WheelDoubt {
   /** Below this the wheel is in doubt; the limit of a proven mismatch as well. */
   static final double SURE = 0.95;
 
+  private static final double NO_REFERENCE = 0.5;
+
   private static final Set<String> RESTS_ON_NUMBERS =
       Set.of(
           "wheel-misaligned",
@@ -17,6 +19,7 @@ final class WheelDoubt {
           "gap-noise",
           "timing-scatter",
           "coils-swapped",
+          "wheel-pattern-mismatch",
           "coil-misses",
           "double-sparks");
 
@@ -30,10 +33,15 @@ final class WheelDoubt {
    * @return the same, or a watch with the doubt among what speaks against it
    */
   static Finding weigh(Finding f, Symptoms symptoms) {
-    double confidence =
-        symptoms.crank().map(c -> c.turns().crank().identification().confidence()).orElse(1.0);
+    double confidence = symptoms.crank().map(WheelDoubt::confidence).orElse(1.0);
     return confidence < SURE && f.severity() == Severity.FAULT && RESTS_ON_NUMBERS.contains(f.id())
         ? f.doubted(confidence, "The wheel itself is not certain, see below.")
         : f;
+  }
+
+  /** Without a gap or extra tooth even the number of slots in a turn is a guess. */
+  private static double confidence(CrankSymptoms crank) {
+    boolean reference = crank.turns().pattern().hasReference();
+    return reference ? crank.turns().crank().identification().confidence() : NO_REFERENCE;
   }
 }

@@ -28,8 +28,10 @@ final class Words {
     return Say.number(mm, 1) + Say.THIN + "mm";
   }
 
-  static String volts(double volts) {
-    return Say.scaled(volts, "V");
+  static String height(double height, Observations seen) {
+    return seen.scale() == Observations.Scale.VOLTS
+        ? Say.scaled(height, "V")
+        : Say.percent(height) + " of full scale";
   }
 
   static String span(Interval i) {

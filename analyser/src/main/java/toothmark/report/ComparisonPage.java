@@ -1,9 +1,8 @@
 package toothmark.report;
 
 import java.io.IOException;
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -25,7 +24,7 @@ public final class ComparisonPage {
   private static final int MARGIN = 12;
 
   private final Comparison comparison;
-  private final HtmlWriter html = new HtmlWriter();
+  private final HtmlWriter html = SidePage.open("Before and after");
 
   private ComparisonPage(Comparison comparison) {
     this.comparison = comparison;
@@ -40,22 +39,11 @@ public final class ComparisonPage {
    * @throws IOException if it could not be written
    */
   public static Path write(Comparison comparison, Path folder) throws IOException {
-    Files.createDirectories(folder);
-    Path draft = Files.createTempFile(folder, ".toothmark-", ".html");
-    try {
-      Files.writeString(draft, new ComparisonPage(comparison).page());
-      return Files.move(draft, folder.resolve(FILE), StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
-    }
+    String page = new ComparisonPage(comparison).page();
+    return WholeFile.write(folder.resolve(FILE), page.getBytes(StandardCharsets.UTF_8));
   }
 
   private String page() {
-    html.markup("<!DOCTYPE html>\n").open("html", "lang", "en").open("head");
-    html.empty("meta", "charset", "utf-8");
-    html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-    html.element("title", "Before and after – crank signal report");
-    html.open("style").markup(ReportHtml.style()).close().close().open("body").open("main");
     html.element("p", comparison.verdict(), "class", "verdict");
     capture("Before", comparison.before());
     capture("After", comparison.after());
@@ -64,8 +52,7 @@ public final class ComparisonPage {
     findings("New", comparison.come());
     findings("Still there", comparison.stayed());
     figures();
-    html.close().close().close();
-    return html.toString();
+    return SidePage.close(html);
   }
 
   private void capture(String when, RecordedExamination e) {

@@ -64,7 +64,7 @@ final class ExaminationJson {
     json.close();
   }
 
-  private static DefaultPrettyPrinter lineFeedsOnly() {
+  static DefaultPrettyPrinter lineFeedsOnly() {
     DefaultPrettyPrinter printer =
         new DefaultPrettyPrinter(
             Separators.createDefaultInstance()

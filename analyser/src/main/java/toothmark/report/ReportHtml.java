@@ -102,7 +102,7 @@ final class ReportHtml {
   }
 
   /** A strip of teeth with the gap of the wheel that was found, as a rule under the heading. */
-  private String toothStrip() {
+  static String toothStrip() {
     StringBuilder path = new StringBuilder();
     for (int slot = 0; slot < 72; slot++) {
       if (slot % 36 != 35) {

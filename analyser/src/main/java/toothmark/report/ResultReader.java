@@ -31,6 +31,7 @@ public final class ResultReader {
 
   private static final String SCHEMA = "toothmark.examination/1";
   private static final double SECONDS_PER_MINUTE = 60;
+  private static final double MILLI = 1e3;
 
   private final Object root;
   private final List<RecordedFigure> figures = new ArrayList<>();
@@ -108,8 +109,8 @@ public final class ResultReader {
     figure("Advance offset", "°", measured(root, "advance", "offset_deg"));
     figure("Spark delay", Say.THIN + "µs", measured(root, "advance", "delay_us"));
     double minutes = number(root, "capture", "duration_s").orElse(0.0) / SECONDS_PER_MINUTE;
-    rate("Sync losses, running", minutes, "sync", "running");
-    rate("Sync losses, cranking", minutes, "sync", "cranking");
+    rate("Sync losses while running", minutes, "sync", "running");
+    rate("Sync losses while cranking", minutes, "sync", "cranking");
     rate("Teeth missing", minutes, "teeth", "missing");
     rate("Strays", minutes, "teeth", "stray");
     list(root, "coils").forEach(this::coil);
@@ -123,15 +124,20 @@ public final class ResultReader {
             .toList());
   }
 
+  /**
+   * Charges that all fall alike on the samples share the doubt of one, which no mean takes away.
+   */
   private void coil(Object coil) {
     Optional<Double> mean = number(coil, "dwell_ms", "mean");
     double sparks = number(coil, "sparks").orElse(0.0);
     double sd = number(coil, "dwell_ms", "standard_deviation").orElse(0.0);
+    double rate = number(root, "capture", "sample_rate_hz").orElse(0.0);
+    double sample = rate > 0 ? MILLI / rate / Math.sqrt(12) : 0;
     String name = text(coil, "name");
     figure(
         "Dwell of " + name,
         Say.THIN + "ms",
-        mean.map(m -> new Measured(m, sd / Math.sqrt(Math.max(1, sparks)))));
+        mean.map(m -> new Measured(m, Math.hypot(sd / Math.sqrt(Math.max(1, sparks)), sample))));
   }
 
   /** A count as a rate; n events at random have a standard deviation of the root of n (Poisson). */

@@ -31,6 +31,31 @@ class CompareCommandTest {
   }
 
   @Test
+  void aFolderOfExaminationsIsFollowedByDate() throws IOException {
+    Path all = folder.resolve("all");
+    CommandRun.of(
+        "examine", sample("clean-idle"), "--out", all.resolve("2026-05-02-mended"), "--quiet");
+    CommandRun.of(
+        "examine", sample("leads-swapped"), "--out", all.resolve("2026-03-01"), "--quiet");
+
+    CommandRun run = CommandRun.of("compare", all, "--out", folder.resolve("page"));
+
+    assertThat(run.code()).isZero();
+    assertThat(run.out()).startsWith("Moved: ").contains("over 2 examinations.");
+    assertThat(run.out().indexOf("2026-03-01")).isLessThan(run.out().indexOf("2026-05-02"));
+    assertThat(run.out()).contains("wired the wrong way round. (2026-03-01)");
+    assertThat(Files.readString(folder.resolve("page").resolve("drift.html")))
+        .contains("<th>2026-05-02</th>", "wired the wrong way round");
+  }
+
+  @Test
+  void oneExaminationIsNothingToCompare() throws IOException {
+    CommandRun run = CommandRun.of("compare", sample("clean-idle"));
+    assertThat(run.code()).isEqualTo(Failures.ARGUMENTS);
+    assertThat(run.err()).contains("one examination is nothing to compare; name two or more");
+  }
+
+  @Test
   void aFolderWithoutAnExaminationIsSaid() {
     CommandRun run = CommandRun.of("compare", folder, folder);
     assertThat(run.code()).isEqualTo(Failures.INPUT);

@@ -27,6 +27,7 @@ public final class Main {
         measure-accuracy --suite NAME         one: decode, timing, diagnosis, chain
         measure-accuracy --study NAME         one study of a suite, printed and not written
         measure-accuracy --size 0.1           with a tenth of the captures
+        measure-accuracy --worst 100          lists so many of the worst cases of a study, not 8
         measure-accuracy --out DIR            writes accuracy.md and pictures there
         measure-accuracy --case NAME          one case of a study, everything printed
         measure-accuracy --case NAME --dump DIR
@@ -34,7 +35,7 @@ public final class Main {
       """;
 
   private static final List<String> OPTIONS =
-      List.of("--root", "--suite", "--study", "--size", "--out", "--case", "--dump");
+      List.of("--root", "--suite", "--study", "--size", "--worst", "--out", "--case", "--dump");
 
   private final Map<String, String> options;
   private final PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
@@ -116,7 +117,7 @@ public final class Main {
     double size = size();
     String command =
         "tools/measure-accuracy --suite " + suite.name() + (size == 1 ? "" : " --size " + size);
-    Section section = new Section(suite, command, folder());
+    Section section = new Section(suite, command, folder(), worst());
     Run run = new Run(size, section);
     suite.studies().forEach(s -> s.run(run));
     return section;
@@ -128,6 +129,15 @@ public final class Main {
       throw new IllegalArgumentException("--size takes a positive number, not '" + text + "'");
     }
     return Double.parseDouble(text);
+  }
+
+  private int worst() {
+    String text =
+        options.getOrDefault("--worst", Integer.toString(Section.WORST_OF_A_STUDY));
+    if (!text.matches("\\d{1,6}")) {
+      throw new IllegalArgumentException("--worst takes a whole number, not '" + text + "'");
+    }
+    return Integer.parseInt(text);
   }
 
   private Path folder() {

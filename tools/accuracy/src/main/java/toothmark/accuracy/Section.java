@@ -18,20 +18,22 @@ public final class Section {
    */
   public record Worst(CaseName name, double badness, String what) {}
 
-  private static final int WORST_OF_A_STUDY = 8;
+  static final int WORST_OF_A_STUDY = 8;
 
   private final Suite suite;
   private final String command;
   private final Path folder;
+  private final int worstListed;
   private final StringBuilder body = new StringBuilder();
   private final Table targets = new Table("aim", "bound", "measured", "held");
 
   private boolean hasTargets;
 
-  Section(Suite suite, String command, Path folder) {
+  Section(Suite suite, String command, Path folder, int worstListed) {
     this.suite = suite;
     this.command = command;
     this.folder = folder;
+    this.worstListed = worstListed;
   }
 
   /**
@@ -124,7 +126,7 @@ public final class Section {
       return;
     }
     body.append("Worst cases:\n\n");
-    for (Worst w : sorted.subList(0, Math.min(WORST_OF_A_STUDY, sorted.size()))) {
+    for (Worst w : sorted.subList(0, Math.min(worstListed, sorted.size()))) {
       body.append("- `").append(w.name()).append("`: ").append(w.what()).append('\n');
     }
     body.append('\n');

@@ -1,0 +1,56 @@
+package toothmark.findings;
+
+import java.util.Optional;
+import toothmark.timing.GapFit;
+import toothmark.timing.GapShape;
+import toothmark.units.Say;
+
+/** A check for one way in which the gap to the commanded advance changes with speed. */
+abstract class GapShapeCheck implements Check {
+
+  private final String id;
+  private final GapShape shape;
+  private final String title;
+
+  /**
+   * A check.
+   *
+   * @param id of the finding
+   * @param shape that the fit must name
+   * @param title of the finding
+   */
+  GapShapeCheck(String id, GapShape shape, String title) {
+    this.id = id;
+    this.shape = shape;
+    this.title = title;
+  }
+
+  @Override
+  public final String id() {
+    return id;
+  }
+
+  @Override
+  public final Outcome examine(Symptoms symptoms) {
+    if (symptoms.seen().timing().gap().isEmpty()) {
+      return Outcome.cannotRun(TimingShapes.NO_GAP);
+    }
+    Optional<GapFit> fit = TimingShapes.fitNaming(symptoms.seen(), shape);
+    return fit.isEmpty() ? Outcome.quiet() : Outcome.fires(draft(fit.get()));
+  }
+
+  private Draft draft(GapFit g) {
+    return describe(Draft.of(id, Severity.WATCH, title).probability(0.8))
+        .saw(
+            Words.count(g.fitted(), "spark", "sparks")
+                + " between "
+                + Say.rpm(g.fromRpm())
+                + " and "
+                + Say.rpm(g.toRpm())
+                + " say so.")
+        .picture(Picture.ADVANCE);
+  }
+
+  /** Adds what the shape looks like, what it was told apart from, the next test and the caution. */
+  abstract Draft describe(Draft draft);
+}

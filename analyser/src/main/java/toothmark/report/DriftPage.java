@@ -1,0 +1,150 @@
+package toothmark.report;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.function.Function;
+import toothmark.compare.Change;
+import toothmark.compare.Course;
+import toothmark.compare.Drift;
+import toothmark.compare.RecordedFinding;
+import toothmark.compare.Visit;
+import toothmark.units.Measured;
+import toothmark.units.Say;
+
+/** A drift as one page: each figure over the examinations, and when each finding was there. */
+public final class DriftPage {
+
+  /** The page's file. */
+  public static final String FILE = "drift.html";
+
+  private static final int WIDTH = 300;
+  private static final int HEIGHT = 64;
+  private static final int MARGIN = 14;
+
+  private final Drift drift;
+  private final HtmlWriter html = SidePage.open("Drift");
+
+  private DriftPage(Drift drift) {
+    this.drift = drift;
+  }
+
+  /**
+   * Writes the page whole or not at all.
+   *
+   * @param drift what to show
+   * @param folder made when missing; an earlier page in it is replaced
+   * @return the page
+   * @throws IOException if it could not be written
+   */
+  public static Path write(Drift drift, Path folder) throws IOException {
+    String page = new DriftPage(drift).page();
+    return WholeFile.write(folder.resolve(FILE), page.getBytes(StandardCharsets.UTF_8));
+  }
+
+  private String page() {
+    html.element("p", drift.verdict(), "class", "verdict");
+    html.element("h2", "Figures");
+    html.element(
+        "p",
+        "From left to right by date; bars are 95 % intervals. A figure moved where its values differ"
+            + " by more than their uncertainties allow.",
+        "class",
+        "quiet");
+    html.open("div", "class", "scroll").open("table").open("tr");
+    for (String head : List.of("", "First", "", "Last", "")) {
+      html.element("th", head);
+    }
+    html.close();
+    drift.courses().forEach(this::figure);
+    html.close().close();
+    findings();
+    html.element("h2", "Examinations");
+    html.open("div", "class", "scroll").open("table");
+    for (Visit v : drift.visits()) {
+      html.open("tr").element("td", v.date().toString(), "class", "figure");
+      html.element("td", v.examination().name());
+      html.element("td", v.examination().verdict()).close();
+    }
+    html.close().close();
+    return SidePage.close(html);
+  }
+
+  private void figure(Course c) {
+    html.open("tr").element("td", c.name());
+    html.element("td", value(c, Change::before), "class", "figure");
+    html.open("td").markup(chart(c)).close();
+    html.element("td", value(c, Change::after), "class", "figure");
+    html.element("td", DriftText.outcome(c)).close();
+  }
+
+  private static String value(Course c, Function<Change, Optional<Measured>> end) {
+    return c.overall().map(o -> ComparisonText.value(end.apply(o), c.unit())).orElse("");
+  }
+
+  private void findings() {
+    if (drift.findings().isEmpty()) {
+      return;
+    }
+    html.element("h2", "Findings");
+    html.open("div", "class", "scroll").open("table").open("tr").element("th", "");
+    drift.visits().forEach(v -> html.element("th", v.date().toString()));
+    html.close();
+    for (RecordedFinding f : drift.findings()) {
+      html.open("tr").element("td", f.title());
+      for (Visit v : drift.visits()) {
+        html.open("td");
+        severity(v, f).ifPresent(s -> html.element("span", s, "class", "badge " + s));
+        html.close();
+      }
+      html.close();
+    }
+    html.close().close();
+  }
+
+  private static Optional<String> severity(Visit v, RecordedFinding finding) {
+    return v.examination().findings().stream()
+        .filter(f -> f.id().equals(finding.id()))
+        .map(RecordedFinding::severity)
+        .findFirst();
+  }
+
+  /** The values with their intervals, evenly spaced, on one scale. */
+  private static String chart(Course c) {
+    List<Measured> known = c.values().stream().flatMap(Optional::stream).toList();
+    double low = known.stream().mapToDouble(m -> m.value() - half(m)).min().orElse(0);
+    double high = known.stream().mapToDouble(m -> m.value() + half(m)).max().orElse(0);
+    double scale = (HEIGHT - 2.0 * MARGIN) / Math.max(high - low, 1e-9);
+    double step = (WIDTH - 2.0 * MARGIN) / Math.max(1, c.values().size() - 1);
+    StringBuilder svg = new StringBuilder();
+    svg.append("<svg role=\"img\" aria-label=\"").append("values by date\" viewBox=\"0 0 ");
+    svg.append(WIDTH).append(' ').append(HEIGHT).append("\" width=\"").append(WIDTH);
+    svg.append("\" height=\"").append(HEIGHT).append("\">");
+    for (int i = 0; i < c.values().size(); i++) {
+      double x = MARGIN + i * step;
+      c.values().get(i).ifPresent(m -> svg.append(mark(m, x, high, scale)));
+    }
+    return svg.append("</svg>").toString();
+  }
+
+  private static String mark(Measured m, double x, double high, double scale) {
+    double y = MARGIN + (high - m.value()) * scale;
+    double half = half(m) * scale;
+    return String.format(
+        Locale.ROOT,
+        "<path d=\"M%.1f %.1fV%.1f\" stroke=\"#0072b2\" stroke-width=\"2\"/>"
+            + "<circle cx=\"%.1f\" cy=\"%.1f\" r=\"4\" fill=\"#0072b2\"/>",
+        x,
+        y - half,
+        y + half,
+        x,
+        y);
+  }
+
+  private static double half(Measured m) {
+    return Say.EXPAND * m.standardUncertainty();
+  }
+}

@@ -132,8 +132,7 @@ public final class Main {
   }
 
   private int worst() {
-    String text =
-        options.getOrDefault("--worst", Integer.toString(Section.WORST_OF_A_STUDY));
+    String text = options.getOrDefault("--worst", Integer.toString(Section.WORST_OF_A_STUDY));
     if (!text.matches("\\d{1,6}")) {
       throw new IllegalArgumentException("--worst takes a whole number, not '" + text + "'");
     }

@@ -13,13 +13,15 @@ import org.apache.commons.math3.linear.RealVector;
 /**
  * Learns how far each tooth stands from its nominal place, apart from what the crank's speed does.
  *
- * <p>Over two turns the crank's angle is a polynomial of time, plus firing ripple that repeats with
- * the turn and shrinks with the square of speed, plus the place of each tooth, which does neither.
- * All are found at once by regularised least squares over many pairs of turns, the polynomials
- * eliminated first. Run-out, a sine once a turn, has a term of its own, for the smooth part of a
- * wheel's error is what a prior on single teeth would shrink; it is kept only where it is plain.
- * After Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and Diamond, Heyns and
- * Oberholster, Mech. Syst. Signal Process. 75 (2016).
+ * <p>Over two turns the crank's angle is a polynomial of time, plus ripple that repeats with the
+ * turn, plus the place of each tooth. The ripple of gas torque shrinks with the square of speed;
+ * that of the pistons' own mass swings as far at all speeds (Heywood 1988, section 2.2), so that in
+ * its orders a wheel's error cannot be told from it, and only what a sound wheel's teeth have there
+ * by chance is granted. All are found at once by regularised least squares over many pairs of
+ * turns, the polynomials eliminated first. Run-out, a sine once a turn, has a term of its own, for
+ * the smooth part of a wheel's error is what a prior on single teeth would shrink; it is kept only
+ * where it is plain. After Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and
+ * Diamond, Heyns and Oberholster, Mech. Syst. Signal Process. 75 (2016).
  */
 final class GeometryFit {
 
@@ -53,8 +55,6 @@ final class GeometryFit {
 
   private static final double HELD = 1e-6;
 
-  private static final int[] RIPPLE_ORDERS = {1, 2, 3, 4, 6};
-
   private final WheelPattern pattern;
   private final int teeth;
   private final int unknowns;
@@ -67,7 +67,7 @@ final class GeometryFit {
   private GeometryFit(WheelPattern pattern, List<GeometryWindow> windows) {
     this.pattern = pattern;
     this.teeth = pattern.teeth();
-    this.unknowns = teeth + 2 + 2 * RIPPLE_ORDERS.length;
+    this.unknowns = GeometryWindow.unknowns(teeth);
     this.windows = windows;
     this.prior = new double[unknowns];
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
@@ -161,7 +161,7 @@ final class GeometryFit {
       right[b] = new ArrayRealVector(unknowns);
     }
     for (int w = 0; w < windows.size(); w++) {
-      GeometryWindow.Rows rows = windows.get(w).rows(RIPPLE_ORDERS, known, scale);
+      GeometryWindow.Rows rows = windows.get(w).rows(known, scale);
       rows.addTo(normal[w * BLOCKS / windows.size()], right[w * BLOCKS / windows.size()]);
       residuals.add(rows.residuals(known));
     }

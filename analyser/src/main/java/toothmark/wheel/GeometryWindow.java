@@ -24,6 +24,12 @@ final class GeometryWindow {
 
   private static final double REFERENCE_RPM = 1000;
 
+  /** Waves a turn that gas torque makes; unequal cylinders make the first. */
+  private static final int[] GAS_ORDERS = {1, 2, 3, 4, 6};
+
+  /** Waves a turn that the pistons' mass makes. */
+  private static final int[] MASS_ORDERS = {2, 3, 4, 6};
+
   private final WheelPattern pattern;
   private final int[] tooth;
   private final double[] turned;
@@ -93,14 +99,19 @@ final class GeometryWindow {
     return Math.abs(second - first) < MOST_SPEED_CHANGE * Math.min(first, second);
   }
 
+  /** Places of the teeth, run-out, ripple of gas torque, ripple of the pistons' mass. */
+  static int unknowns(int teeth) {
+    return teeth + 2 + 2 * GAS_ORDERS.length + 2 * MASS_ORDERS.length;
+  }
+
   /** The equations; known unknowns and a scale lessen the weight of outliers. */
-  Rows rows(int[] rippleOrders, RealVector known, double scale) {
+  Rows rows(RealVector known, double scale) {
     int n = tooth.length;
     double[][] polynomial = polynomial();
     double[][] g = new double[n][];
     double[] y = new double[n];
     for (int i = 0; i < n; i++) {
-      g[i] = row(i, rippleOrders);
+      g[i] = row(i);
       y[i] = turned[i];
     }
     Rows plain = new Rows(g, y, new double[n]);
@@ -117,7 +128,7 @@ final class GeometryWindow {
     double[][] again = polynomial();
     double[][] g2 = new double[n][];
     for (int i = 0; i < n; i++) {
-      g2[i] = row(i, rippleOrders);
+      g2[i] = row(i);
     }
     Rows robust = new Rows(g2, turned.clone(), new double[n]);
     robust.weigh(again, weaker);
@@ -125,17 +136,22 @@ final class GeometryWindow {
     return robust;
   }
 
-  private double[] row(int i, int[] rippleOrders) {
+  private double[] row(int i) {
     int teeth = pattern.teeth();
-    double[] row = new double[teeth + 2 + 2 * rippleOrders.length];
+    double[] row = new double[unknowns(teeth)];
     double a = Math.toRadians(pattern.degreesAfterTooth1(tooth[i]));
     row[tooth[i] - 1] = -1;
     row[teeth] = -Math.cos(a);
     row[teeth + 1] = -Math.sin(a);
+    int at = teeth + 2;
     double strength = rippleStrength(rpm);
-    for (int m = 0; m < rippleOrders.length; m++) {
-      row[teeth + 2 + 2 * m] = strength * Math.cos(rippleOrders[m] * a);
-      row[teeth + 3 + 2 * m] = strength * Math.sin(rippleOrders[m] * a);
+    for (int order : GAS_ORDERS) {
+      row[at++] = strength * Math.cos(order * a);
+      row[at++] = strength * Math.sin(order * a);
+    }
+    for (int order : MASS_ORDERS) {
+      row[at++] = Math.cos(order * a);
+      row[at++] = Math.sin(order * a);
     }
     return row;
   }

@@ -4,6 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -47,8 +49,8 @@ final class GeometryFit {
   /** What unequal cylinders leave of a wave once a turn at 1000 rev/min; common practice. */
   private static final double UNEVEN_DEGREES = 0.1;
 
-  /** Run-out that a wheel may have though it does not show. */
-  private static final double HIDDEN_RUN_OUT_DEGREES = 0.03;
+  /** Run-out that a wheel may have though it does not show: 0.04 mm at 75 mm. */
+  private static final double HIDDEN_RUN_OUT_DEGREES = 0.02;
 
   /** Run-out is told from ripple by their change with speed where it varies by this factor. */
   private static final double SEVERAL_SPEEDS = 1.3;
@@ -103,9 +105,7 @@ final class GeometryFit {
     List<GeometryWindow> all = GeometryWindow.all(events, pattern, SLOWEST_RPM);
     if (all.size() < LEAST_TURNS - 1) {
       double[] zero = new double[pattern.teeth()];
-      double[] u = new double[pattern.teeth()];
-      Arrays.fill(u, SOUND_DEGREES);
-      return new ToothGeometry(zero, u, amplitudes, 0);
+      return ToothGeometry.independent(zero, SOUND_DEGREES, amplitudes, 0);
     }
     List<GeometryWindow> some = new ArrayList<>();
     int step = (all.size() + MOST_WINDOWS - 1) / MOST_WINDOWS;
@@ -124,29 +124,31 @@ final class GeometryFit {
       accumulate(found);
       found = solve(-1);
     }
-    double[] spread = widened(spread(found), uneven());
+    RealMatrix spread = spread(found).add(wave(uneven()));
     if (!runOutIsPlain(found, spread)) {
-      double hidden = Arrays.stream(spread).average().orElse(0);
-      Arrays.fill(prior, teeth, teeth + 2, HELD);
+      Arrays.fill(prior, teeth, teeth + 2, HIDDEN_RUN_OUT_DEGREES);
+      Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
       found = solve(-1);
-      spread = widened(spread(found), Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
+      spread = spread(found);
     }
-    double[] offsets = new double[teeth];
-    for (int k = 0; k < teeth; k++) {
-      offsets[k] = offset(found, k);
-    }
+    double[] offsets = directions().operate(found).toArray();
     return new ToothGeometry(offsets, spread, amplitudes, turns);
   }
 
-  private static double[] widened(double[] spread, double more) {
-    return Arrays.stream(spread).map(s -> Math.hypot(s, more)).toArray();
+  /** Covariance of a wave once a turn, its phase unknown, that each tooth may be off by. */
+  private RealMatrix wave(double deviation) {
+    RealMatrix c = new Array2DRowRealMatrix(teeth, teeth);
+    for (int k = 0; k < teeth; k++) {
+      for (int l = 0; l < teeth; l++) {
+        double apart = pattern.degreesAfterTooth1(k + 1) - pattern.degreesAfterTooth1(l + 1);
+        c.setEntry(k, l, deviation * deviation * Math.cos(Math.toRadians(apart)));
+      }
+    }
+    return c;
   }
 
-  private double offset(RealVector found, int k) {
-    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
-    return found.getEntry(k)
-        + found.getEntry(teeth) * Math.cos(a)
-        + found.getEntry(teeth + 1) * Math.sin(a);
+  private DoubleStream deviations(RealMatrix spread) {
+    return IntStream.range(0, teeth).mapToDouble(k -> Math.sqrt(spread.getEntry(k, k)));
   }
 
   /**
@@ -213,37 +215,33 @@ final class GeometryFit {
     return any;
   }
 
-  /** Standard uncertainty of each offset: what the fit leaves open, and how it varies by block. */
-  private double[] spread(RealVector found) {
-    RealMatrix covariance = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
-    double[] variance = new double[teeth];
-    for (int k = 0; k < teeth; k++) {
-      RealVector l = direction(k);
-      variance[k] = l.dotProduct(covariance.operate(l));
-    }
+  /** Covariance of the offsets: what the fit leaves open, and how it varies by block. */
+  private RealMatrix spread(RealVector found) {
+    RealMatrix inverse = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    RealMatrix directions = directions();
+    RealMatrix spread = directions.multiply(inverse).multiply(directions.transpose());
     for (int b = 0; b < BLOCKS; b++) {
-      RealVector without = solve(b);
-      for (int k = 0; k < teeth; k++) {
-        double d = offset(without, k) - offset(found, k);
-        variance[k] += d * d * (BLOCKS - 1) / BLOCKS;
-      }
+      RealVector d = directions.operate(solve(b).subtract(found));
+      spread = spread.add(d.outerProduct(d).scalarMultiply((BLOCKS - 1.0) / BLOCKS));
     }
-    return Arrays.stream(variance).map(Math::sqrt).toArray();
+    return spread;
   }
 
-  private RealVector direction(int k) {
-    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
-    RealVector l = new ArrayRealVector(unknowns);
-    l.setEntry(k, 1);
-    l.setEntry(teeth, Math.cos(a));
-    l.setEntry(teeth + 1, Math.sin(a));
-    return l;
+  /** How the offset of each tooth is made up of the unknowns. */
+  private RealMatrix directions() {
+    RealMatrix directions = new Array2DRowRealMatrix(teeth, unknowns);
+    for (int k = 0; k < teeth; k++) {
+      double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+      directions.setEntry(k, k, 1);
+      directions.setEntry(k, teeth, Math.cos(a));
+      directions.setEntry(k, teeth + 1, Math.sin(a));
+    }
+    return directions;
   }
 
-  private boolean runOutIsPlain(RealVector found, double[] spread) {
+  private boolean runOutIsPlain(RealVector found, RealMatrix spread) {
     double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
-    double[] sorted = spread.clone();
-    Arrays.sort(sorted);
+    double[] sorted = deviations(spread).sorted().toArray();
     return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
   }
 

@@ -1,5 +1,8 @@
 package toothmark.wheel;
 
+import org.apache.commons.math3.linear.MatrixUtils;
+import org.apache.commons.math3.linear.RealMatrix;
+
 /**
  * What the turns together say of each tooth: how far it stands from its nominal place, and how
  * strong its signal is, both separated from speed.
@@ -10,25 +13,42 @@ package toothmark.wheel;
 public final class ToothGeometry {
 
   private final double[] offsets;
-  private final double[] uncertainties;
+  private final RealMatrix covariance;
   private final double[] amplitudes;
   private final int turns;
 
   /**
-   * Builds a geometry; the arrays are copied.
+   * Builds a geometry; arrays and matrix are copied.
    *
    * @param offsetDegrees how far each tooth passes after its nominal place, degrees, by tooth from
    *     1
-   * @param uncertaintyDegrees standard uncertainty of each
+   * @param covariance of the offsets, square degrees
    * @param amplitudes strength of each tooth's signal, 1 for the median tooth
    * @param turns whole turns on which it rests; 0 when nothing was learned and all offsets are 0
    */
   public ToothGeometry(
-      double[] offsetDegrees, double[] uncertaintyDegrees, double[] amplitudes, int turns) {
+      double[] offsetDegrees, RealMatrix covariance, double[] amplitudes, int turns) {
     this.offsets = offsetDegrees.clone();
-    this.uncertainties = uncertaintyDegrees.clone();
+    this.covariance = covariance.copy();
     this.amplitudes = amplitudes.clone();
     this.turns = turns;
+  }
+
+  /**
+   * A geometry whose teeth are each off by themselves.
+   *
+   * @param offsetDegrees as above
+   * @param uncertaintyDegrees standard uncertainty of each tooth's place
+   * @param amplitudes as above
+   * @param turns as above
+   * @return the geometry
+   */
+  public static ToothGeometry independent(
+      double[] offsetDegrees, double uncertaintyDegrees, double[] amplitudes, int turns) {
+    RealMatrix covariance =
+        MatrixUtils.createRealIdentityMatrix(offsetDegrees.length)
+            .scalarMultiply(uncertaintyDegrees * uncertaintyDegrees);
+    return new ToothGeometry(offsetDegrees, covariance, amplitudes, turns);
   }
 
   /**
@@ -57,7 +77,18 @@ public final class ToothGeometry {
    * @return degrees
    */
   public double uncertaintyDegrees(int tooth) {
-    return uncertainties[tooth - 1];
+    return Math.sqrt(covarianceDegrees(tooth, tooth));
+  }
+
+  /**
+   * Covariance of two offsets: what leaves one open often leaves its neighbours open alike.
+   *
+   * @param tooth number from 1
+   * @param other number from 1
+   * @return square degrees
+   */
+  public double covarianceDegrees(int tooth, int other) {
+    return covariance.getEntry(tooth - 1, other - 1);
   }
 
   /**

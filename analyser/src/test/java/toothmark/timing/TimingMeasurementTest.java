@@ -17,6 +17,8 @@ import toothmark.ignition.FiringOrder;
 import toothmark.ignition.PickUp;
 import toothmark.ignition.SketchedEngine;
 import toothmark.rotation.AngleTimeline;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.WheelPattern;
 
 /** Engines whose alignment, delay and lag are known; one of each sign. */
 class TimingMeasurementTest {
@@ -37,8 +39,8 @@ class TimingMeasurementTest {
         new WheelSetting(
             OptionalDouble.of(TOOTH1 - wrong.alignmentDegrees()),
             OptionalDouble.of(150),
-            10,
-            0.0,
+            WheelPattern.plain(36),
+            ToothGeometry.independent(new double[36], 0.0, new double[36], 0),
             SensorKind.VARIABLE_RELUCTANCE);
     List<CoilChannel> coils =
         IntStream.range(0, 2)

@@ -26,8 +26,8 @@ import toothmark.report.ResultReader;
     name = "compare",
     mixinStandardHelpOptions = true,
     description = {
-      "Says what changed between two captures of one engine, by how much against its uncertainty,",
-      "and which findings are gone, new or still there.",
+      "Says what changed between two captures of one engine, by how much against its uncertainty,"
+          + " and which findings are gone, new or still there.",
       ""
     },
     footerHeading = "%nExamples:%n",

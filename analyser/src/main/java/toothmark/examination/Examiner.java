@@ -43,7 +43,13 @@ import toothmark.wheel.WheelIdentifier;
 import toothmark.wheel.WheelPattern;
 import toothmark.wheel.WheelSearch;
 
-/** Runs the whole chain over a capture. */
+/**
+ * Runs the whole chain over a capture: edges, wheel, rotation, receiver, ignition, timing,
+ * findings.
+ *
+ * <p>It decides nothing itself. Each stage gets the results of earlier ones and what the job sheet
+ * states; a signal that cannot be decoded still gets its receiver, its pictures and its findings.
+ */
 public final class Examiner {
 
   private static final Timing NO_TIMING =

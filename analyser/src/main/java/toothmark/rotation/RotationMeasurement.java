@@ -10,7 +10,14 @@ import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
 import toothmark.wheel.WheelIdentification;
 
-/** Turns named teeth into the crank's angle and speed over time. */
+/**
+ * Turns named teeth into the crank's angle and speed over time.
+ *
+ * <p>Teeth stand at their learned places. The angle, in degrees after tooth 1 of revolution 0, runs
+ * through them as a monotone cubic (Fritsch and Carlson, SIAM J. Numer. Anal. 17 (1980) 238-246,
+ * doi:10.1137/0717021); teeth that gave no edge help to bridge a loss. Speed, in rev/min, is the
+ * mean between neighbouring teeth that were seen. See {@code docs/methods/decoding.md}.
+ */
 public final class RotationMeasurement {
 
   private static final double DEGREES_PER_SECOND_TO_RPM = 1.0 / 6.0;
@@ -113,8 +120,7 @@ public final class RotationMeasurement {
 
     /**
      * Slopes of the parabola through each knot and its neighbours, held to three times the smaller
-     * secant so that the curve between knots keeps rising (Fritsch and Carlson, SIAM J. Numer.
-     * Anal. 17 (1980) 238-246).
+     * secant so that the curve between knots keeps rising.
      */
     double[] slopes(List<Interval> undecided) {
       double[] s = new double[size];

@@ -3,7 +3,7 @@ package toothmark.timing;
 import java.util.OptionalDouble;
 import toothmark.rotation.AngleTimeline;
 
-/** What the controller commanded. */
+/** The advance that the controller commanded: fixed, from a table by speed, or as it logged it. */
 public sealed interface CommandedAdvance permits FixedAdvance, IgnitionTable, LoggedAdvance {
 
   /**

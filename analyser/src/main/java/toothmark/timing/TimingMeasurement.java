@@ -9,7 +9,15 @@ import toothmark.ignition.Spark;
 import toothmark.units.CrankAngle;
 import toothmark.units.Interval;
 
-/** Measures ignition timing: alignment first, then each spark's advance, then the gap. */
+/**
+ * Measures ignition timing: alignment first, then each spark's advance, then the gap.
+ *
+ * <p>Advance is in crank degrees before the top dead centre of the coil's own cylinders. The gap is
+ * actual less commanded advance; over speed n, rev/min, it is taken apart into an offset in degrees
+ * and a delay t in seconds: gap = offset - 6 n t. Sparks that a limiter moves are left out first.
+ * Every figure has a standard uncertainty (JCGM 100:2008). The method, its sources and limits are
+ * in {@code docs/methods/timing.md}.
+ */
 public final class TimingMeasurement {
 
   /** Where speed changes by more than this share from tooth to tooth, no delay can be read. */

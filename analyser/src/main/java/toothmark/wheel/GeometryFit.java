@@ -23,7 +23,7 @@ import org.apache.commons.math3.linear.RealVector;
  * turns, the polynomials eliminated first. Run-out, a sine once a turn, has a term of its own, for
  * the smooth part of a wheel's error is what a prior on single teeth would shrink; it is kept only
  * where it is plain. After Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and
- * Diamond, Heyns and Oberholster, Mech. Syst. Signal Process. 75 (2016).
+ * Diamond, Heyns and Oberholster, Mech. Syst. Signal Process. (2016).
  */
 final class GeometryFit {
 

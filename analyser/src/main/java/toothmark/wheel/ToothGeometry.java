@@ -8,7 +8,7 @@ import org.apache.commons.math3.linear.RealMatrix;
  * strong its signal is, both separated from speed.
  *
  * <p>Method after Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and Diamond,
- * Heyns and Oberholster, Mech. Syst. Signal Process. 75 (2016).
+ * Heyns and Oberholster, Mech. Syst. Signal Process. (2016).
  */
 public final class ToothGeometry {
 

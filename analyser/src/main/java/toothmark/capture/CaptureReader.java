@@ -12,7 +12,19 @@ import toothmark.capture.wav.WavCapture;
 /** Reads a capture of any supported kind; the kind is found from the content, not the name. */
 public final class CaptureReader {
 
+  private static final String ONLY_START = "only the start of the file was read";
+
   private CaptureReader() {}
+
+  /**
+   * Whether only the start of the file was read, because the options said so and there was more.
+   *
+   * @param capture what was read
+   * @return false when it is whole
+   */
+  public static boolean isOnlyStart(Capture capture) {
+    return capture.reading().doubts().contains(ONLY_START);
+  }
 
   /**
    * Reads a capture.
@@ -35,7 +47,7 @@ public final class CaptureReader {
 
   private static Capture started(Capture capture) {
     List<String> doubts = new ArrayList<>(capture.reading().doubts());
-    doubts.add(0, "only the start of the file was read");
+    doubts.add(0, ONLY_START);
     Reading reading = new Reading(capture.reading().format(), capture.reading().facts(), doubts);
     return new Capture(capture.file(), capture.channels(), reading);
   }

@@ -70,7 +70,7 @@ final class AdvanceFigure {
       b.commandedDegrees().ifPresent(c -> means.add(b.rpm(), c));
     }
     if (means.size() > 1) {
-      layers.add(new CurveLayer(curve(means), ink.commanded(), Ink.dashed(2)));
+      layers.add(new CurveLayer(SeriesCurve.through(means), ink.commanded(), Ink.dashed(2)));
     }
     layers.add(marks(actual, Mark.DOT, 3, ink.text()));
     label(labels, commanded.isEmpty() ? means : commanded, "commanded", Place.ABOVE);
@@ -117,7 +117,7 @@ final class AdvanceFigure {
     for (double rpm : steps(fit)) {
       line.add(rpm, fit.gapAt(rpm).value());
     }
-    layers.add(new CurveLayer(curve(line), ink.trouble(), Ink.line(1.8)));
+    layers.add(new CurveLayer(SeriesCurve.through(line), ink.trouble(), Ink.line(1.8)));
     int at = line.size() * 4 / 5;
     labels.add(
         new Label(
@@ -134,16 +134,6 @@ final class AdvanceFigure {
       steps[i] = fit.fromRpm() + (fit.toRpm() - fit.fromRpm()) * i / (steps.length - 1);
     }
     return steps;
-  }
-
-  private static Curve curve(Points p) {
-    double[] xs = new double[p.size()];
-    double[] ys = new double[xs.length];
-    for (int i = 0; i < xs.length; i++) {
-      xs[i] = p.x(i);
-      ys[i] = p.y(i);
-    }
-    return new SeriesCurve(xs, ys, Double.POSITIVE_INFINITY);
   }
 
   private Layer marks(Points points, Mark mark, double size, Color colour) {

@@ -33,4 +33,10 @@ record BandLayer(Points lower, Points upper, Color colour) implements Layer {
     g.setPaint(colour);
     g.fill(path);
   }
+
+  @Override
+  public void tell(Range shown, Telling to) {
+    to.series("lower", lower);
+    to.series("upper", upper);
+  }
 }

@@ -35,4 +35,10 @@ record BarsLayer(Points starts, Points ends, double thickness, Color colour) imp
     g.setStroke(Ink.line(thickness));
     g.draw(path);
   }
+
+  @Override
+  public void tell(Range shown, Telling to) {
+    to.series("start", starts);
+    to.series("end", ends);
+  }
 }

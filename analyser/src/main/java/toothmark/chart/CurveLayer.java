@@ -10,6 +10,8 @@ import org.jfree.data.Range;
 /** A curve as a line. */
 record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
 
+  private static final int TOLD_COLUMNS = 20_000;
+
   @Override
   public Optional<Range> across() {
     return Optional.of(curve.across());
@@ -41,5 +43,27 @@ record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
     g.setPaint(colour);
     g.setStroke(stroke);
     g.draw(path);
+  }
+
+  /** At most so many columns of extremes where the curve has more points. */
+  @Override
+  public void tell(Range shown, Telling to) {
+    Points points = new Points();
+    curve.trace(
+        Math.max(shown.getLowerBound(), curve.across().getLowerBound()),
+        Math.min(shown.getUpperBound(), curve.across().getUpperBound()),
+        TOLD_COLUMNS,
+        new Curve.Line() {
+          @Override
+          public void moveTo(double x, double y) {
+            points.add(x, y);
+          }
+
+          @Override
+          public void lineTo(double x, double y) {
+            points.add(x, y);
+          }
+        });
+    to.series("line", points);
   }
 }

@@ -30,4 +30,36 @@ public record Figure(String question, String answer, JFreeChart chart, int heigh
         ? Optional.of(plot.getDomainAxis())
         : Optional.empty();
   }
+
+  /**
+   * Tells every point that the chart is drawn from.
+   *
+   * @param to takes them, series after series
+   */
+  public void tell(Data to) {
+    FigureData.tell(chart.getPlot(), to);
+  }
+
+  /**
+   * Names of a pair of axes, with their units.
+   *
+   * @param across name of the axis across
+   * @param up name of the axis upwards
+   */
+  public record Names(String across, String up) {}
+
+  /** Takes points. */
+  @FunctionalInterface
+  public interface Data {
+
+    /**
+     * One point.
+     *
+     * @param axes what its values are
+     * @param series what it belongs to, such as {@code line 2}
+     * @param x across
+     * @param y upwards
+     */
+    void point(Names axes, String series, double x, double y);
+  }
 }

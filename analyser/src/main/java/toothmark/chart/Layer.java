@@ -20,4 +20,16 @@ interface Layer {
 
   /** Draws it. */
   void paint(Graphics2D g, Frame frame);
+
+  /**
+   * Tells the points that it is drawn from; nothing where it only guides the eye.
+   *
+   * @param shown what the axis across shows, for those that are drawn from more than can be told
+   */
+  default void tell(Range shown, Telling to) {}
+
+  /** Takes points, with what they are of. */
+  interface Telling {
+    void series(String kind, Points points);
+  }
 }

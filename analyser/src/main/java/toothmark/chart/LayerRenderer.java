@@ -33,6 +33,10 @@ final class LayerRenderer extends AbstractXYItemRenderer {
     }
   }
 
+  Layer layer() {
+    return layer;
+  }
+
   @Override
   public Range findDomainBounds(XYDataset dataset) {
     return layer.across().orElse(null);

@@ -44,4 +44,9 @@ record MarksLayer(Points points, Mark mark, double size, Style style) implements
       mark.draw(g, places, size, style.colour(), style.paper());
     }
   }
+
+  @Override
+  public void tell(Range shown, Telling to) {
+    to.series("points", points);
+  }
 }

@@ -34,4 +34,9 @@ record StemsLayer(Points points, double base, double thickness, Color colour) im
     g.setStroke(Ink.line(thickness));
     g.draw(path);
   }
+
+  @Override
+  public void tell(Range shown, Telling to) {
+    to.series("stems", points);
+  }
 }

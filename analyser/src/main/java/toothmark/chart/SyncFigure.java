@@ -42,7 +42,7 @@ final class SyncFigure {
     for (Map.Entry<String, Points> e : lanes.entrySet()) {
       Points here = new Points();
       for (int i = 0; i < e.getValue().size(); i++) {
-        here.add(e.getValue().x(i), lane - (marks.get(e.getKey()) == Mark.FLAG ? 0.3 : 0));
+        here.add(e.getValue().x(i), lane);
       }
       names.add(e.getKey() + ": " + Say.count(here.size()));
       Color colour = ink.trouble();

@@ -8,6 +8,7 @@ import java.awt.geom.Arc2D;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -31,12 +32,15 @@ final class WheelDrawing {
 
   private static final double RIM = 0.74;
   private static final double TOOTH = 0.16;
+  private static final double WORDS_DEGREES = 24;
+  private static final double ODD_ROOM = 0.45;
+  private static final double EVEN_ROOM = 0.15;
   private static final double[] FACTORS = {1, 2, 5, 10, 20, 50, 100};
 
-  private final Examination examination;
   private final WheelPattern pattern;
   private final ToothGeometry geometry;
   private final OddTeeth odd;
+  private final Marks marks;
   private final Ink ink;
   private final double factor;
 
@@ -44,24 +48,67 @@ final class WheelDrawing {
   private double cy;
   private double radius;
 
-  WheelDrawing(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
-    this.examination = examination;
-    this.pattern = wheel.pattern();
-    this.geometry = wheel.geometry();
+  /**
+   * What stands on the wheel beside its teeth.
+   *
+   * @param firings where coils fire, outermost first
+   * @param tdcDegrees where TDC of cylinder 1 is, degrees after tooth 1; empty when not known
+   * @param origin where the teeth come from, such as {@code 36 turns}
+   */
+  record Marks(List<Firing> firings, OptionalDouble tdcDegrees, String origin) {}
+
+  /**
+   * An arc with a dot at one place of it, degrees after tooth 1, unrolled.
+   *
+   * @param name what fires
+   * @param colour of the arc
+   */
+  record Firing(
+      String name, Color colour, double fromDegrees, double dotDegrees, double toDegrees) {}
+
+  WheelDrawing(WheelPattern pattern, ToothGeometry geometry, OddTeeth odd, Marks marks, Ink ink) {
+    this.pattern = pattern;
+    this.geometry = geometry;
     this.odd = odd;
+    this.marks = marks;
     this.ink = ink;
     this.factor = enlargement();
   }
 
-  /** The largest round factor that keeps every tooth nearer its own place than the next one's. */
+  /** The wheel of an examination, with the arcs over nine tenths of each coil's sparks. */
+  static WheelDrawing of(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
+    List<CoilTrack> coils = examination.observations().coils();
+    List<Firing> firings = new ArrayList<>();
+    for (int i = 0; i < coils.size(); i++) {
+      String name = coils.get(i).coil().name();
+      Color colour = ink.coil(i);
+      spread(coils.get(i)).ifPresent(s -> firings.add(new Firing(name, colour, s[0], s[1], s[2])));
+    }
+    return new WheelDrawing(
+        wheel.pattern(),
+        wheel.geometry(),
+        odd,
+        new Marks(firings, tdc(examination), origin(wheel.geometry())),
+        ink);
+  }
+
+  private static String origin(ToothGeometry geometry) {
+    return geometry.turns() == 0 ? "not measured" : geometry.turns() + " turns";
+  }
+
+  /**
+   * The largest round factor that keeps every tooth nearer its own place than the next one's; where
+   * none is odd, near enough to look as even as it is.
+   */
   private double enlargement() {
+    double room = (odd.teeth().isEmpty() ? EVEN_ROOM : ODD_ROOM) * pattern.pitchDegrees();
     double largest = 0;
     for (int k = 1; k <= geometry.teeth(); k++) {
       largest = Math.max(largest, Math.abs(geometry.offsetDegrees(k)));
     }
     double best = 1;
     for (double f : FACTORS) {
-      best = f * largest <= 0.45 * pattern.pitchDegrees() ? f : best;
+      best = f * largest <= room ? f : best;
     }
     return best;
   }
@@ -118,32 +165,34 @@ final class WheelDrawing {
     path.closePath();
   }
 
-  /** Where each coil fires: an arc over nine tenths of its sparks, a dot at their middle. */
   private void firing(Graphics2D g) {
-    List<CoilTrack> coils = examination.observations().coils();
-    double step = Math.min(0.075, 0.34 / Math.max(1, coils.size()));
-    for (int i = 0; i < coils.size(); i++) {
+    int lanes = Math.max(1, marks.firings.size());
+    double step = Math.min(0.075, 0.34 / lanes);
+    for (int i = 0; i < marks.firings.size(); i++) {
+      Firing f = marks.firings.get(i);
       double r = radius * (RIM - 0.07 - step * i);
-      Optional<double[]> spread = spread(coils.get(i));
-      if (spread.isPresent()) {
-        double[] s = spread.get();
-        g.setPaint(ink.coil(i));
-        g.setStroke(Ink.line(4));
-        double extent = s[2] - s[0];
-        g.draw(
-            new Arc2D.Double(cx - r, cy - r, 2 * r, 2 * r, 90 - s[0] - extent, extent, Arc2D.OPEN));
-        Mark.DOT.draw(
-            g, List.of(new double[] {x(s[1], r), y(s[1], r)}), 8, ink.text(), ink.paper());
-        double inner = r - 12;
-        text(
-            g,
-            coils.get(i).coil().name(),
-            Lettering.regular(11),
-            ink.text(),
-            x(s[1], inner) + (s[1] % 360 < 180 ? -14 : 14),
-            y(s[1], inner));
-      }
+      double extent = f.toDegrees - f.fromDegrees;
+      g.setPaint(f.colour);
+      g.setStroke(Ink.line(4));
+      g.draw(
+          new Arc2D.Double(
+              cx - r, cy - r, 2 * r, 2 * r, 90 - f.fromDegrees - extent, extent, Arc2D.OPEN));
+      double at = f.dotDegrees;
+      Mark.DOT.draw(g, List.of(new double[] {x(at, r), y(at, r)}), 8, ink.text(), ink.paper());
+      double inner = r - 12;
+      double side = CrankAngle.wrap(at) < 180 ? -14 : 14;
+      double clear = at + clearOfTdc(at);
+      text(g, f.name, Lettering.regular(11), ink.text(), x(clear, inner) + side, y(clear, inner));
     }
+  }
+
+  /** How far words at an angle are turned off the line at TDC. */
+  private double clearOfTdc(double degrees) {
+    double off =
+        marks.tdcDegrees.isPresent()
+            ? CrankAngle.wrapDifference(degrees - marks.tdcDegrees.getAsDouble())
+            : 180;
+    return Math.abs(off) < WORDS_DEGREES ? Math.copySign(WORDS_DEGREES, off) - off : 0;
   }
 
   /** Fifth, fiftieth and ninety-fifth percentile of a coil's angles, unrolled. */
@@ -170,7 +219,7 @@ final class WheelDrawing {
   }
 
   private void tdc(Graphics2D g) {
-    OptionalDouble at = tdcDegrees();
+    OptionalDouble at = marks.tdcDegrees;
     if (at.isPresent()) {
       double a = at.getAsDouble();
       g.setPaint(ink.tdc());
@@ -183,7 +232,7 @@ final class WheelDrawing {
     }
   }
 
-  private OptionalDouble tdcDegrees() {
+  private static OptionalDouble tdc(Examination examination) {
     return examination
         .observations()
         .timing()
@@ -196,13 +245,7 @@ final class WheelDrawing {
 
   private void words(Graphics2D g) {
     text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, cy - 8);
-    text(
-        g,
-        geometry.turns() == 0 ? "not measured" : geometry.turns() + " turns",
-        Lettering.regular(11),
-        ink.quiet(),
-        cx,
-        cy + 12);
+    text(g, marks.origin, Lettering.regular(11), ink.quiet(), cx, cy + 12);
     if (factor > 1 && geometry.turns() > 0) {
       text(
           g,
@@ -222,7 +265,7 @@ final class WheelDrawing {
   }
 
   private boolean besideTdc(int k) {
-    OptionalDouble tdc = tdcDegrees();
+    OptionalDouble tdc = marks.tdcDegrees;
     return tdc.isPresent()
         && Math.abs(CrankAngle.wrapDifference(tdc.getAsDouble() - pattern.degreesAfterTooth1(k)))
             < 9;

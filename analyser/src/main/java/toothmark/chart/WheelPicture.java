@@ -43,8 +43,7 @@ public final class WheelPicture {
             c ->
                 new WheelPicture(
                     c.wheel().pattern(),
-                    new WheelDrawing(
-                        examination, c.wheel(), OddTeeth.of(c.wheel().geometry()), ink),
+                    WheelDrawing.of(examination, c.wheel(), OddTeeth.of(c.wheel().geometry()), ink),
                     ink));
   }
 

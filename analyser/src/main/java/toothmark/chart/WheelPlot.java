@@ -5,6 +5,7 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.IntToDoubleFunction;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.Plot;
@@ -26,9 +27,20 @@ final class WheelPlot extends Plot {
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
 
+  /** A wheel alone. */
+  WheelPlot(WheelDrawing drawing) {
+    this.drawing = drawing;
+    this.byTooth = null;
+  }
+
   WheelPlot(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
-    this.drawing = new WheelDrawing(examination, wheel, odd, ink);
+    this.drawing = WheelDrawing.of(examination, wheel, odd, ink);
     this.byTooth = wheel.geometry().turns() == 0 ? null : byTooth(wheel.geometry(), odd, ink);
+  }
+
+  /** Place and signal tooth by tooth. */
+  Optional<Plot> byTooth() {
+    return Optional.ofNullable(byTooth);
   }
 
   @Override

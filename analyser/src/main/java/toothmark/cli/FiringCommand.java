@@ -9,8 +9,9 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import toothmark.ignition.FiringOrder;
+import toothmark.report.BenchText;
+import toothmark.timing.FiringPlan;
 import toothmark.timing.FiringTeeth;
-import toothmark.units.CrankAngle;
 import toothmark.units.Say;
 import toothmark.wheel.WheelPattern;
 
@@ -29,9 +30,6 @@ import toothmark.wheel.WheelPattern;
       "  toothmark firing --wheel 60-2 --tooth1 114 --order 1,5,3,6,2,4"
     })
 final class FiringCommand implements Callable<Integer> {
-
-  /** Beyond this share a coil hardly rests (common practice). */
-  private static final double MOST_DUTY = 0.8;
 
   @Spec private CommandSpec spec;
 
@@ -85,37 +83,37 @@ final class FiringCommand implements Callable<Integer> {
       defaultValue = "360",
       paramLabel = "DEG",
       description =
-          "360 for wasted spark, 720 for one coil each, 720 / cylinders for one coil in all (${DEFAULT-VALUE})")
+          "360 for wasted spark, 720 for one coil each, 720 / cylinders for one coil in all"
+              + " (${DEFAULT-VALUE})")
   private double coilEvery;
 
   @Override
   public Integer call() {
-    FiringTeeth teeth =
-        Failures.checked(
-            spec, () -> FiringTeeth.of(WheelPattern.parse(wheel), tooth1, FiringOrder.even(order)));
-    if (advance.size() != 2
-        || advance.get(0) > advance.get(1)
-        || !(dwellMilliseconds > 0 && rpm > 0 && coilEvery > 0)) {
-      throw new ParameterException(
-          spec.commandLine(),
-          "--advance needs the least and the most; dwell, speed and coil angle must be positive");
+    if (advance.size() != 2) {
+      throw new ParameterException(spec.commandLine(), "--advance needs the least and the most");
     }
+    FiringPlan plan = Failures.checked(spec, this::plan);
     Paragraphs out = Paragraphs.of(spec);
     for (double degrees : advance) {
-      table(out, teeth, degrees);
+      table(out, plan.at(degrees), degrees);
     }
-    room(out);
-    gap(out, teeth);
-    out.say(
-        "Tooth 1 to TDC comes from you: prove it with a piston stop and a light before the engine"
-            + " runs under load. Wrong advance can break an engine.");
+    BenchText.of(plan).forEach(out::say);
     return 0;
   }
 
-  private void table(Paragraphs out, FiringTeeth teeth, double degrees) {
+  private FiringPlan plan() {
+    return new FiringPlan(
+        WheelPattern.parse(wheel),
+        tooth1,
+        FiringOrder.even(order),
+        new FiringPlan.Demand(
+            advance.get(0), advance.get(1), dwellMilliseconds * 1e-3, rpm, coilEvery));
+  }
+
+  private void table(Paragraphs out, List<FiringTeeth.Firing> firings, double degrees) {
     out.row(String.format(Locale.ROOT, "%s before TDC at %s:", Say.degrees(degrees), Say.rpm(rpm)));
     out.row("cylinder   charge: after tooth     spark: after tooth   teeth between");
-    for (FiringTeeth.Firing f : teeth.plan(degrees, dwellMilliseconds * 1e-3, rpm)) {
+    for (FiringTeeth.Firing f : firings) {
       out.row(
           String.format(
               Locale.ROOT,
@@ -127,43 +125,5 @@ final class FiringCommand implements Callable<Integer> {
               f.spark().degreesAfter(),
               f.teethBetween()));
     }
-  }
-
-  private double dwellDegrees() {
-    return CrankAngle.turned(rpm, dwellMilliseconds * 1e-3);
-  }
-
-  private void room(Paragraphs out) {
-    double share = dwellDegrees() / coilEvery;
-    String duty =
-        String.format(
-            Locale.ROOT,
-            "Charging takes %.0f\u00b0 of the %.0f\u00b0 between a coil's sparks, %.0f %%. ",
-            dwellDegrees(),
-            coilEvery,
-            100 * share);
-    out.say(
-        duty
-            + (share >= 1
-                ? "There is no room for this dwell at this speed."
-                : share > MOST_DUTY
-                    ? "Little is left for the spark to burn and the coil to cool: shorten the dwell"
-                        + " or use more coils."
-                    : "There is room."));
-  }
-
-  private void gap(Paragraphs out, FiringTeeth teeth) {
-    List<String> met =
-        order.stream()
-            .filter(c -> teeth.gapBetween(c, advance.get(1) + dwellDegrees(), advance.get(0)))
-            .map(String::valueOf)
-            .toList();
-    out.say(
-        met.isEmpty()
-            ? "No gap passes between the earliest charge and the latest spark."
-            : "A gap passes between the earliest charge and the latest spark of cylinder "
-                + String.join(", ", met)
-                + ": there the controller works from an older tooth. Another place of the sensor,"
-                + " if there is one, times better.");
   }
 }

@@ -1,6 +1,7 @@
 package toothmark.cli;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.stream.IntStream;
 import picocli.CommandLine.ArgGroup;
@@ -9,10 +10,9 @@ import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
 import picocli.CommandLine.Parameters;
 import picocli.CommandLine.Spec;
+import toothmark.report.BenchText;
 import toothmark.timing.PistonStop;
 import toothmark.timing.PistonTravel;
-import toothmark.units.Measured;
-import toothmark.units.Say;
 
 /** Finds top dead centre from the touches of a piston stop. */
 @Command(
@@ -55,29 +55,9 @@ final class TdcCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     List<PistonStop> stops = Failures.checked(spec, this::stops);
-    Measured top = PistonStop.readingAtTopDegrees(stops);
-    double side = stops.stream().mapToDouble(PistonStop::eachSideDegrees).average().orElseThrow();
-    Paragraphs out = Paragraphs.of(spec);
-    out.say(
-        "At true top dead centre the pointer reads %s before TDC (95 %%, %d %s of touches)."
-            .formatted(Say.degrees(top), stops.size(), stops.size() == 1 ? "pair" : "pairs"));
-    out.say(
-        "Take %s off each later reading, or move the pointer by that angle."
-            .formatted(Say.degrees(top.value())));
-    out.say("The stop touches %s each side of the top.".formatted(Say.degrees(side)));
-    if (stops.stream().anyMatch(s -> s.standing() == PistonStop.Standing.TOO_NEAR_THE_TOP)) {
-      out.say(
-          "Warning: that is nearer than %.0f degrees, where the piston hardly moves; use a longer stop."
-              .formatted(PistonStop.LEAST_EACH_SIDE_DEGREES));
-    }
-    if (slider != null) {
-      depth(out, Failures.checked(spec, slider::travel), side);
-    } else {
-      out.say(
-          "An offset wrist pin does not spoil this: it moves the middle of two touches by less than"
-              + " 0.05 degrees while the stop stands within 20 mm of the top.");
-    }
-    out.say("Repeat from the other side and after the engine has run: a damper's ring can slip.");
+    Optional<PistonTravel> travel =
+        Optional.ofNullable(slider).map(s -> Failures.checked(spec, s::travel));
+    BenchText.of(stops, travel).forEach(Paragraphs.of(spec)::say);
     return 0;
   }
 
@@ -90,19 +70,5 @@ final class TdcCommand implements Callable<Integer> {
         .mapToObj(
             i -> new PistonStop(touches.get(2 * i), touches.get(2 * i + 1), readingUncertainty))
         .toList();
-  }
-
-  private static void depth(Paragraphs out, PistonTravel travel, double side) {
-    double depth = travel.millimetresBelowTop(travel.highestDegrees() + side);
-    out.say("There the piston is %s mm below its highest point.".formatted(Say.number(depth, 1)));
-    double middle = (travel.degreesAfter(depth) + travel.degreesBefore(depth)) / 2;
-    if (travel.pinOffsetMillimetres() != 0) {
-      out.say(
-          "With the pin %s mm off, the piston stands highest %s after the crank is in line; the touches find that within %s degrees."
-              .formatted(
-                  Say.number(travel.pinOffsetMillimetres(), 1),
-                  Say.degrees(travel.highestDegrees()),
-                  Say.number(Math.abs(middle - travel.highestDegrees()), 3)));
-    }
   }
 }

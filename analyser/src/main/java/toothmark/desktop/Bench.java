@@ -1,5 +1,6 @@
 package toothmark.desktop;
 
+import java.nio.file.Files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import toothmark.chart.Curve;
 import toothmark.chart.SignalCurve;
 import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
+import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
@@ -34,16 +36,27 @@ final class Bench {
 
   private static final long TELL_EVERY_NANOS = 50_000_000L;
 
+  /** Of a file from this size on, the start is shown while the rest is read. */
+  private static final long LONG_FILE_BYTES = 8L << 20;
+
+  private static final long START_BYTES = 2L << 20;
+
   private final Executor background;
   private final Executor aside;
   private final Executor window;
   private final AtomicLong order = new AtomicLong();
+
+  /** What is in view of a file that is not examined yet. */
+  private Optional<Start> start = Optional.empty();
 
   /** What is being done. */
   final Watched<Optional<Progress>> progress = new Watched<>(Optional.empty());
 
   /** What is open. */
   final Watched<Optional<Session>> session = new Watched<>(Optional.empty());
+
+  /** What was compared last. */
+  final Watched<Optional<Compared>> compared = new Watched<>(Optional.empty());
 
   /** How many pieces of work are under way beside. */
   final Watched<Integer> asides = new Watched<>(0);
@@ -84,10 +97,35 @@ final class Bench {
             });
   }
 
+  /** Compares an earlier capture with what is open; by the sheet of that where it has none. */
+  void compare(Request earlier) {
+    session
+        .get()
+        .filter(s -> s.examination().isPresent())
+        .ifPresent(
+            s -> {
+              Compared.Side after = new Compared.Side(s.request(), s.examination().get());
+              long mine = begin(Phrases.of("progress.reading", name(earlier)));
+              background.execute(
+                  () -> attempt(mine, name(earlier), () -> compare(mine, after, earlier)));
+            });
+  }
+
   /** Stops what is being done; what is open stays. */
   void cancel() {
     order.incrementAndGet();
+    goBack();
+  }
+
+  /** Ends what was being done without a result. */
+  private void goBack() {
     progress.set(Optional.empty());
+    start.ifPresent(
+        s -> {
+          start = Optional.empty();
+          session.set(s.before());
+          s.shown().capture().close();
+        });
   }
 
   /**
@@ -121,8 +159,9 @@ final class Bench {
   }
 
   private long begin(String doing) {
+    cancel();
     progress.set(Optional.of(new Progress(doing, -1)));
-    return order.incrementAndGet();
+    return order.get();
   }
 
   private void attempt(long mine, String file, Work work) {
@@ -131,39 +170,99 @@ final class Bench {
         work.run();
       }
     } catch (CancellationException e) {
-      tell(mine, () -> progress.set(Optional.empty()));
+      tell(mine, this::goBack);
     } catch (Exception | OutOfMemoryError e) {
       Complaint said = Complaint.of(file, e);
       tell(
           mine,
           () -> {
-            progress.set(Optional.empty());
+            goBack();
             complaint.set(Optional.of(said));
           });
     }
   }
 
   private void read(long mine, Request request) throws Exception {
-    JobSheet sheet =
-        request.job().isPresent() ? JobSheetReader.read(request.job().get()) : JobSheet.empty();
-    Optional<ControllerLog> log =
-        request.log().isPresent()
-            ? Optional.of(ControllerLogReader.read(request.log().get()))
-            : Optional.empty();
-    Capture capture =
-        CaptureReader.read(
-            request.capture(), ReadingOptions.withDefaults().withProgress(new Heard(mine)));
+    JobSheet sheet = sheet(request).orElseGet(JobSheet::empty);
+    Optional<ControllerLog> log = log(request);
+    Session recorded = recorded(mine, request, log);
     try {
-      Session recorded =
-          new Session(request, capture, curves(mine, capture), log, Optional.empty());
-      tell(
-          mine,
-          () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
-      Session examined = recorded.with(Examiner.examine(capture, sheet, log, () -> goOn(mine)));
+      Session examined = recorded.with(examination(mine, recorded.capture(), sheet, log));
       window.execute(() -> replace(mine, examined));
+    } catch (Exception | Error e) {
+      window.execute(() -> drop(recorded));
+      throw e;
+    }
+  }
+
+  /** Closes what nobody looks at; what is in view is closed by going back. */
+  private void drop(Session recorded) {
+    if (start.map(Start::shown).filter(s -> s == recorded).isEmpty()) {
+      recorded.capture().close();
+    }
+  }
+
+  /** Of a long file first the start comes into view, then all of it, while more is done. */
+  private Session recorded(long mine, Request request, Optional<ControllerLog> log)
+      throws Exception {
+    ReadingOptions whole = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    if (Files.size(request.capture()) < LONG_FILE_BYTES) {
+      return recorded(mine, request, log, whole);
+    }
+    Session begun = recorded(mine, request, log, whole.withFirstBytes(START_BYTES));
+    show(mine, begun);
+    if (!CaptureReader.isOnlyStart(begun.capture())) {
+      return begun;
+    }
+    Session all = recorded(mine, request, log, whole);
+    show(mine, all);
+    return all;
+  }
+
+  private Session recorded(
+      long mine, Request request, Optional<ControllerLog> log, ReadingOptions options)
+      throws Exception {
+    Capture capture = CaptureReader.read(request.capture(), options);
+    try {
+      return new Session(request, capture, curves(mine, capture), log, Optional.empty());
     } catch (Exception | Error e) {
       capture.close();
       throw e;
+    }
+  }
+
+  private static Optional<JobSheet> sheet(Request request) throws Exception {
+    return request.job().isPresent()
+        ? Optional.of(JobSheetReader.read(request.job().get()))
+        : Optional.empty();
+  }
+
+  private static Optional<ControllerLog> log(Request request) throws Exception {
+    return request.log().isPresent()
+        ? Optional.of(ControllerLogReader.read(request.log().get()))
+        : Optional.empty();
+  }
+
+  private Examination examination(
+      long mine, Capture capture, JobSheet sheet, Optional<ControllerLog> log) throws Exception {
+    tell(mine, () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
+    return Examiner.examine(capture, sheet, log, () -> goOn(mine));
+  }
+
+  private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
+    JobSheet sheet = sheet(earlier).orElse(after.examination().sheet());
+    Optional<ControllerLog> log = log(earlier);
+    ReadingOptions options = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    try (Capture capture = CaptureReader.read(earlier.capture(), options)) {
+      Examination before = examination(mine, capture, sheet, log);
+      Compared found = Compared.of(new Compared.Side(earlier, before), after);
+      tell(
+          mine,
+          () -> {
+            progress.set(Optional.empty());
+            complaint.set(Optional.empty());
+            compared.set(Optional.of(found));
+          });
     }
   }
 
@@ -173,12 +272,31 @@ final class Bench {
     }
   }
 
+  /** What is in view of a file that is not examined yet, and what was there before. */
+  private record Start(Session shown, Optional<Session> before) {}
+
+  /** Shows what there is of a file while more is done. */
+  private void show(long mine, Session begun) {
+    window.execute(
+        () -> {
+          if (mine != order.get()) {
+            begun.capture().close();
+            return;
+          }
+          Optional<Start> last = start;
+          start = Optional.of(new Start(begun, last.map(Start::before).orElse(session.get())));
+          session.set(Optional.of(begun));
+          last.ifPresent(s -> s.shown().capture().close());
+        });
+  }
+
   private void replace(long mine, Session next) {
     if (mine != order.get()) {
       next.capture().close();
       return;
     }
-    Optional<Session> before = session.get();
+    Optional<Session> before = start.map(Start::before).orElse(session.get());
+    start = Optional.empty();
     progress.set(Optional.empty());
     complaint.set(Optional.empty());
     session.set(Optional.of(next));

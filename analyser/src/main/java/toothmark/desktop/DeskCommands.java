@@ -33,15 +33,21 @@ final class DeskCommands {
     ways();
     looks();
     measuring();
+    aids();
     for (JComponent picture : new JComponent[] {window.trace, window.strip, window.wheel}) {
       keys(picture);
     }
+    commands.bind(window.wheel, "RIGHT", "toothOn");
+    commands.bind(window.wheel, "LEFT", "toothBack");
+    commands.bind(window.wheel, "PAGE_DOWN", "turnOn");
+    commands.bind(window.wheel, "PAGE_UP", "turnBack");
   }
 
   private void filesAndJob() {
     commands.add("open", "menu O", files::choose);
     commands.add("openJob", "", () -> files.chooseCompanion("dialog.job"));
     commands.add("openLog", "", () -> files.chooseCompanion("dialog.log"));
+    commands.add("compare", "menu M", files::chooseEarlier);
     commands.add("sample", "", files::openSample);
     commands.add("newWindow", "menu N", Desk::newWindow);
     commands.add("report", "menu R", files::saveReport);
@@ -66,6 +72,10 @@ final class DeskCommands {
     commands.add("start", "", () -> model.pan(-1e9));
     commands.add("end", "", () -> model.pan(1e9));
     commands.add("play", "menu P", this::play);
+    commands.add("toothOn", "alt UP", () -> model.stepTooth(1));
+    commands.add("toothBack", "alt DOWN", () -> model.stepTooth(-1));
+    commands.add("turnOn", "", () -> model.stepTurn(1));
+    commands.add("turnBack", "", () -> model.stepTurn(-1));
     commands.add("findings", "menu 1", () -> show(0));
     commands.add("measures", "menu 2", () -> show(1));
     commands.add("job", "menu 3", () -> show(2));
@@ -128,6 +138,12 @@ final class DeskCommands {
         "",
         () -> pointed().ifPresent(t -> model.cursors.set(model.cursors.get().withSecond(t))));
     commands.add("cursorsOff", "", () -> model.cursors.set(Cursors.NONE));
+  }
+
+  private void aids() {
+    for (String aid : new String[] {"piston", "tape", "strobe", "firing"}) {
+      commands.add("aid." + aid, "", () -> window.aids().show(aid));
+    }
   }
 
   private OptionalDouble pointed() {

@@ -56,6 +56,7 @@ final class DeskModel {
 
   private List<CaptureEvent> events = List.of();
   private Optional<Request> open = Optional.empty();
+  private Optional<Request> examined = Optional.empty();
 
   DeskModel(Executor background, Executor aside, Executor window) {
     bench = new Bench(background, aside, window);
@@ -75,19 +76,29 @@ final class DeskModel {
 
   private void arrived(Session s) {
     boolean another = !open.equals(Optional.of(s.request()));
+    boolean first = s.examination().isPresent() && !examined.equals(Optional.of(s.request()));
     open = Optional.of(s.request());
     events = s.examination().map(CaptureEvent::of).orElse(List.of());
     if (another) {
       cursors.set(Cursors.NONE);
       selected.set(Selected.NOTHING);
-      view.set(Optional.of(TimeView.all(s.capture().span())));
+    }
+    Interval whole = s.capture().span();
+    view.set(
+        Optional.of(
+            view.get()
+                .filter(v -> !another && !v.isAll())
+                .map(v -> new TimeView(whole, v.shown()))
+                .orElse(TimeView.all(whole))));
+    if (another || first) {
+      examined = s.examination().map(e -> s.request());
       job.opened(s.examination().map(Examination::sheet).orElseGet(JobSheet::empty));
     }
-    keepSelection(s, another);
+    keepSelection(s, first);
   }
 
   /** After a new examination the finding of the same name stays picked out, else the first is. */
-  private void keepSelection(Session s, boolean another) {
+  private void keepSelection(Session s, boolean first) {
     List<Finding> findings = s.examination().map(e -> e.diagnosis().findings()).orElse(List.of());
     Optional<String> before = selected.get().finding().map(Finding::id);
     Optional<Finding> next =
@@ -95,7 +106,7 @@ final class DeskModel {
             .filter(f -> before.equals(Optional.of(f.id())))
             .findFirst()
             .or(() -> findings.stream().findFirst());
-    if (another && next.isPresent()) {
+    if (first && next.isPresent()) {
       select(next.get());
     } else {
       selected.set(new Selected(next, selected.get().tooth(), selected.get().instant()));
@@ -271,6 +282,27 @@ final class DeskModel {
       double d = toothmark.units.CrankAngle.wrapDifference(degrees - here.getAsDouble());
       moveTo(t + d / (6 * rpm.getAsDouble()));
     }
+  }
+
+  /** Turns the crank to the next tooth that passes, seen or missing, or to the one before. */
+  void stepTooth(int direction) {
+    Optional<ToothEvents> teeth = examination().flatMap(Examination::teeth);
+    OptionalDouble from = here();
+    if (teeth.isPresent() && from.isPresent()) {
+      Teeth.passAfter(teeth.get(), from.getAsDouble(), direction).ifPresent(this::moveTo);
+    }
+  }
+
+  /** Turns the crank on by a whole turn, or back. */
+  void stepTurn(int direction) {
+    here().ifPresent(t -> moveTo(t + direction * turnSeconds(t)));
+  }
+
+  private OptionalDouble here() {
+    OptionalDouble selected = this.selected.get().instant();
+    return selected.isPresent() || view.get().isEmpty()
+        ? selected
+        : OptionalDouble.of(view.get().get().middle());
   }
 
   /** Moves the selected instant, keeping it in the capture and in view. */

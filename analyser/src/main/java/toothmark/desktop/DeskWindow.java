@@ -19,6 +19,7 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
 import javax.swing.BorderFactory;
+import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
@@ -29,8 +30,12 @@ import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
+import net.miginfocom.swing.MigLayout;
 import toothmark.capture.Channel;
+import toothmark.chart.Figure;
+import toothmark.chart.Figures;
 import toothmark.desktop.JobDraft.Field;
+import toothmark.findings.Picture;
 
 /** The window: verdict above, findings, pictures and wheel in the middle, the capture below. */
 final class DeskWindow {
@@ -50,12 +55,14 @@ final class DeskWindow {
   final JTabbedPane side = new JTabbedPane();
   private final JLabel pointer = new JLabel(" ");
   final Notice notice;
-  private final FileDoor files;
+  final FileDoor files;
   private final VerdictView verdict;
   private final FindingsView findings;
   private final MeasuresView measures;
   private final WhatIfView whatIf;
   private final ReadoutView readout;
+  private Optional<AidsWindow> aids = Optional.empty();
+  private Optional<ComparisonWindow> comparison = Optional.empty();
 
   DeskWindow(Executor background, RecentFiles recent) {
     model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
@@ -65,7 +72,7 @@ final class DeskWindow {
     strip = new StripView(model);
     wheel = new WheelView(model);
     new DeskCommands(this, files).add();
-    pictures = new Pictures(model, commands);
+    pictures = new Pictures(model, files::savePicture);
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
     measures = new MeasuresView(model);
@@ -131,9 +138,23 @@ final class DeskWindow {
   }
 
   private JComponent right() {
+    JPopupMenu menu = new JPopupMenu();
+    SavingMenu.add(
+        menu,
+        "wheel",
+        () -> model.examination().flatMap(e -> Figures.of(e, Look.ink()).draw(Picture.WHEEL)),
+        files::savePicture);
+    wheel.setComponentPopupMenu(menu);
+    JPanel lower = new JPanel(new BorderLayout());
+    JPanel turning = new JPanel(new MigLayout("insets 6 10 0 10, gap 6, fillx"));
+    turning.add(new JButton(commands.get("toothBack")), "growx, sizegroup t");
+    turning.add(new JButton(commands.get("play")), "growx, sizegroup t");
+    turning.add(new JButton(commands.get("toothOn")), "growx, sizegroup t");
+    lower.add(turning, BorderLayout.NORTH);
+    lower.add(readout, BorderLayout.CENTER);
     JPanel p = new JPanel(new BorderLayout());
     p.add(wheel, BorderLayout.CENTER);
-    p.add(readout, BorderLayout.SOUTH);
+    p.add(lower, BorderLayout.SOUTH);
     p.setBorder(BorderFactory.createEmptyBorder(0, 4, 0, 8));
     return p;
   }
@@ -154,6 +175,7 @@ final class DeskWindow {
           }
         });
     model.bench.session.watch(s -> title());
+    model.bench.compared.watch(c -> c.ifPresent(this::compared));
     model.job.draft.watch(d -> title());
     model.job.saved.watch(d -> title());
     frame.addComponentListener(
@@ -199,7 +221,16 @@ final class DeskWindow {
     JPopupMenu menu = new JPopupMenu();
     role(menu, "role.crank", Field.CRANK, name);
     role(menu, "role.tdc", Field.TDC, name);
+    menu.addSeparator();
+    SavingMenu.add(menu, "trace", this::waveform, files::savePicture);
     menu.show(trace, e.getX(), e.getY());
+  }
+
+  /** What is in view of the crank signal, as the report draws it. */
+  private Optional<Figure> waveform() {
+    return model
+        .examination()
+        .flatMap(e -> Figures.of(e, Look.ink()).waveform(model.view.get().orElseThrow().shown()));
   }
 
   private void role(JPopupMenu menu, String key, Field role, String channel) {
@@ -217,6 +248,27 @@ final class DeskWindow {
             .get()
             .map(s -> (model.job.isUnsaved() ? "• " : "") + s.capture().file() + " – Toothmark")
             .orElse("Toothmark"));
+  }
+
+  private void compared(Compared found) {
+    comparison.ifPresent(c -> c.frame.dispose());
+    ComparisonWindow next = new ComparisonWindow(model, found, files::savePicture);
+    comparison = Optional.of(next);
+    next.frame.setLocationRelativeTo(frame);
+    next.frame.setVisible(true);
+  }
+
+  /** The last comparison, while there is one. */
+  Optional<ComparisonWindow> comparison() {
+    return comparison;
+  }
+
+  /** The sums at the bench, made when first asked for. */
+  AidsWindow aids() {
+    AidsWindow shown =
+        aids.orElseGet(() -> new AidsWindow(frame, model.job.asked.get(), files::savePrint));
+    aids = Optional.of(shown);
+    return shown;
   }
 
   void open(Path capture) {
@@ -243,6 +295,8 @@ final class DeskWindow {
     measures.refresh();
     readout.refresh();
     whatIf.refresh();
+    aids.ifPresent(AidsWindow::refresh);
+    comparison.ifPresent(ComparisonWindow::refresh);
     frame.getContentPane().revalidate();
   }
 

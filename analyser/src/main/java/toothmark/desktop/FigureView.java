@@ -11,10 +11,11 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.Function;
+import java.util.concurrent.Callable;
+import java.util.function.Supplier;
 import javax.swing.BorderFactory;
-import javax.swing.JComponent;
 import javax.swing.JPanel;
+import javax.swing.JPopupMenu;
 import javax.swing.SwingUtilities;
 import javax.swing.event.MouseInputAdapter;
 import org.jfree.chart.ChartRenderingInfo;
@@ -24,7 +25,6 @@ import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.plot.Zoomable;
 import toothmark.chart.Figure;
-import toothmark.chart.Figures;
 
 /** One figure: its question, its answer, and the chart, which can be zoomed. */
 final class FigureView extends JPanel {
@@ -32,20 +32,32 @@ final class FigureView extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private final transient DeskModel model;
-  private final transient Function<Figures, Optional<Figure>> draw;
+  private final transient Supplier<Callable<Optional<Figure>>> source;
   private final Prose question = new Prose();
   private final Prose answer = new Prose();
   private final Canvas canvas;
   private transient Optional<Figure> figure = Optional.empty();
   private long asked;
 
-  /** Shows one of the figures of what is open, once {@link #refresh} asked for it. */
-  FigureView(DeskModel model, String name, Function<Figures, Optional<Figure>> draw) {
+  /**
+   * Shows a figure once {@link #refresh} asked for it.
+   *
+   * @param source asked on the window's thread for work that draws it on another
+   * @param saver saves it
+   */
+  FigureView(
+      DeskModel model,
+      String name,
+      Supplier<Callable<Optional<Figure>>> source,
+      SavingMenu.Saver saver) {
     super(new BorderLayout());
     this.model = model;
-    this.draw = draw;
+    this.source = source;
     setName("figure." + name);
     canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
+    JPopupMenu menu = new JPopupMenu();
+    SavingMenu.add(menu, name, () -> figure, saver);
+    canvas.setComponentPopupMenu(menu);
     JPanel words = new JPanel(new BorderLayout(0, 1));
     words.setOpaque(false);
     words.setBorder(BorderFactory.createEmptyBorder(6, 10, 2, 10));
@@ -60,10 +72,9 @@ final class FigureView extends JPanel {
   /** Draws anew, as after another examination or a change of colours; the old stays until then. */
   void refresh() {
     long mine = ++asked;
-    Optional<Figures> figures = model.examination().map(e -> Figures.of(e, Look.ink()));
     model.bench.aside(
         getName(),
-        () -> figures.flatMap(draw),
+        source.get(),
         drawn -> {
           if (mine == asked) {
             show(drawn);
@@ -87,10 +98,6 @@ final class FigureView extends JPanel {
     return figure;
   }
 
-  JComponent canvas() {
-    return canvas;
-  }
-
   /** The chart itself. */
   private final class Canvas extends PictureView {
 
@@ -104,6 +111,11 @@ final class FigureView extends JPanel {
       addMouseListener(hand);
       addMouseMotionListener(hand);
       addMouseWheelListener(hand);
+    }
+
+    @Override
+    public JPopupMenu getComponentPopupMenu() {
+      return figure.isPresent() ? super.getComponentPopupMenu() : null;
     }
 
     @Override

@@ -8,7 +8,6 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
@@ -49,6 +48,15 @@ final class FileDoor {
           key.equals("dialog.log")
               ? new Request(now.capture(), now.job(), chosen)
               : new Request(now.capture(), chosen, now.log()));
+    }
+  }
+
+  /** Another capture, of an earlier day, against what is open. */
+  void chooseEarlier() {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.compare");
+    if (window.model.examination().isPresent()
+        && chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      window.model.bench.compare(Request.of(chooser.getSelectedFile().toPath()));
     }
   }
 
@@ -173,26 +181,58 @@ final class FileDoor {
         JOptionPane.INFORMATION_MESSAGE);
   }
 
+  /** Saves the figure in front. */
   void savePicture() {
-    Optional<Map.Entry<String, FigureView>> shown = window.pictures.current();
-    Optional<Figure> figure = shown.flatMap(s -> s.getValue().figure());
-    if (figure.isEmpty()) {
-      return;
-    }
-    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.picture");
-    chooser.setSelectedFile(new File(shown.get().getKey() + ".svg"));
+    window
+        .pictures
+        .current()
+        .ifPresent(
+            shown ->
+                shown.getValue().figure().ifPresent(f -> savePicture(f, shown.getKey() + ".svg")));
+  }
+
+  /** Asks where a figure goes; the ending of its name says the format. */
+  void savePicture(Figure figure, String fileName) {
+    save("dialog.picture", fileName, file -> PictureFile.bytes(figure, file));
+  }
+
+  /** Asks where a document goes. */
+  void savePrint(Aid.Printed document) {
+    save("dialog.print", "tape.pdf", file -> document.bytes());
+  }
+
+  private void save(String title, String fileName, Content content) {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, title);
+    chooser.setSelectedFile(new File(fileName));
     if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
-      writePicture(figure.get(), chooser.getSelectedFile().toPath());
+      Path file = chooser.getSelectedFile().toPath();
+      if (!Files.exists(file) || mayReplace(file)) {
+        write(file, content);
+      }
     }
   }
 
-  /** Writes a picture as PNG where the name ends so, else as SVG. */
-  void writePicture(Figure figure, Path file) {
+  /** Writes a file whole or not at all. */
+  void write(Path file, Content content) {
     try {
-      writeWhole(file, PictureFile.bytes(figure, file));
+      writeWhole(file, content.bytes(file));
     } catch (IOException e) {
       complain(file.getFileName().toString(), e);
     }
+  }
+
+  private boolean mayReplace(Path file) {
+    return JOptionPane.showConfirmDialog(
+            window.frame,
+            Phrases.of("replace.question", file.getFileName().toString()),
+            "Toothmark",
+            JOptionPane.OK_CANCEL_OPTION)
+        == JOptionPane.OK_OPTION;
+  }
+
+  /** What a file will hold, which may depend on the ending of its name. */
+  interface Content {
+    byte[] bytes(Path file) throws IOException;
   }
 
   private JFileChooser chooser(int what, String title) {

@@ -17,8 +17,6 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.Scrollable;
-import javax.swing.event.DocumentEvent;
-import javax.swing.event.DocumentListener;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 import toothmark.desktop.JobDraft.CoilDraft;
@@ -138,24 +136,12 @@ final class JobView extends JPanel implements Scrollable {
     input
         .getDocument()
         .addDocumentListener(
-            new DocumentListener() {
-              @Override
-              public void insertUpdate(DocumentEvent e) {
-                if (!filling) {
-                  then.accept(input.getText());
-                }
-              }
-
-              @Override
-              public void removeUpdate(DocumentEvent e) {
-                insertUpdate(e);
-              }
-
-              @Override
-              public void changedUpdate(DocumentEvent e) {
-                // styles are not text
-              }
-            });
+            new Changed(
+                () -> {
+                  if (!filling) {
+                    then.accept(input.getText());
+                  }
+                }));
   }
 
   private void edit(Field field, String text) {

@@ -35,6 +35,7 @@ final class Menus {
         "openJob",
         "openLog",
         LINE,
+        "compare",
         "report",
         "savePicture",
         LINE,
@@ -52,7 +53,9 @@ final class Menus {
             "zoomOut",
             "showAll",
             LINE,
-            "play"));
+            "play",
+            "toothOn",
+            "toothBack"));
     JMenu view =
         menu(
             "menu.view",
@@ -69,6 +72,7 @@ final class Menus {
     items(view, LINE, "larger", "smaller");
     bar.add(view);
     bar.add(menu("menu.measure", "cursorFirst", "cursorSecond", "cursorsOff"));
+    bar.add(menu("menu.bench", "aid.piston", "aid.tape", "aid.strobe", "aid.firing"));
     return bar;
   }
 

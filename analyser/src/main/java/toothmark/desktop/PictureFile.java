@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import toothmark.chart.Figure;
+import toothmark.report.FigureCsv;
 import toothmark.report.FigureSvg;
 
 /** A figure as a file. */
@@ -20,9 +21,13 @@ final class PictureFile {
 
   private PictureFile() {}
 
-  /** PNG where the name ends so, else SVG. */
+  /** PNG or the points as CSV where the name ends so, else SVG. */
   static byte[] bytes(Figure figure, Path file) throws IOException {
-    return file.getFileName().toString().toLowerCase(Locale.ROOT).endsWith(".png")
+    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
+    if (name.endsWith(".csv")) {
+      return FigureCsv.of(figure);
+    }
+    return name.endsWith(".png")
         ? png(figure)
         : (HEADER + FigureSvg.of(figure, "figure")).getBytes(StandardCharsets.UTF_8);
   }

@@ -1,14 +1,11 @@
 package toothmark.desktop;
 
-import java.awt.event.MouseAdapter;
-import java.awt.event.MouseEvent;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.Callable;
 import java.util.function.Function;
 import javax.swing.JComponent;
-import javax.swing.JMenuItem;
-import javax.swing.JPopupMenu;
 import javax.swing.JTabbedPane;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
@@ -21,14 +18,14 @@ final class Pictures {
   private static final String STALE = "stale";
 
   private final DeskModel model;
-  private final Commands commands;
+  private final SavingMenu.Saver saver;
   private final JTabbedPane tabs = new JTabbedPane();
   private final Map<String, FigureView> views = new LinkedHashMap<>();
   private Optional<Finding> shown = Optional.empty();
 
-  Pictures(DeskModel model, Commands commands) {
+  Pictures(DeskModel model, SavingMenu.Saver saver) {
     this.model = model;
-    this.commands = commands;
+    this.saver = saver;
     tabs.setName("pictures");
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("pictures.name"));
     tabs.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
@@ -47,30 +44,14 @@ final class Pictures {
   }
 
   private void add(String name, Function<Figures, Optional<Figure>> draw) {
-    FigureView view = new FigureView(model, name, draw);
-    view.canvas()
-        .addMouseListener(
-            new MouseAdapter() {
-              @Override
-              public void mousePressed(MouseEvent e) {
-                offer(e);
-              }
-
-              @Override
-              public void mouseReleased(MouseEvent e) {
-                offer(e);
-              }
-            });
+    FigureView view = new FigureView(model, name, () -> work(draw), saver);
     views.put(name, view);
     tabs.addTab(Phrases.of("picture." + name), view);
   }
 
-  private void offer(MouseEvent e) {
-    if (e.isPopupTrigger() && current().flatMap(c -> c.getValue().figure()).isPresent()) {
-      JPopupMenu menu = new JPopupMenu();
-      menu.add(new JMenuItem(commands.get("savePicture")));
-      menu.show(e.getComponent(), e.getX(), e.getY());
-    }
+  private Callable<Optional<Figure>> work(Function<Figures, Optional<Figure>> draw) {
+    Optional<Figures> figures = model.examination().map(e -> Figures.of(e, Look.ink()));
+    return () -> figures.flatMap(draw);
   }
 
   JTabbedPane tabs() {

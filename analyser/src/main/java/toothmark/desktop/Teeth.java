@@ -39,6 +39,16 @@ final class Teeth {
     return OptionalInt.of(before ? after - 1 : after);
   }
 
+  /** When the next tooth passes after an instant, or the last before it; strays are none. */
+  static OptionalDouble passAfter(ToothEvents teeth, double timeSeconds, int direction) {
+    int i = firstFrom(teeth, timeSeconds);
+    i = direction < 0 ? i - 1 : i < teeth.size() && teeth.time(i) == timeSeconds ? i + 1 : i;
+    while (i >= 0 && i < teeth.size() && teeth.kind(i) == ToothKind.STRAY) {
+      i += direction;
+    }
+    return i >= 0 && i < teeth.size() ? OptionalDouble.of(teeth.time(i)) : OptionalDouble.empty();
+  }
+
   /** When a tooth passes, as near as can be to an instant. */
   static OptionalDouble passNearest(ToothEvents teeth, int tooth, double timeSeconds) {
     int start = firstFrom(teeth, timeSeconds);

@@ -72,12 +72,20 @@ final class VerdictView extends JPanel {
     captured.setFont(Look.regular(0.95));
     captured.setForeground(Look.quiet());
     captured.setText(e.map(VerdictView::captured).orElse(" "));
-    verdict.say(
-        e.map(x -> x.diagnosis().verdict()).orElse(Phrases.of("verdict.empty")), Look.strong(1.2));
+    verdict.say(e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), Look.strong(1.2));
     next.say(e.map(x -> x.diagnosis().nextStep()).orElse(""), Look.regular(1));
     steps.setVisible(e.isPresent());
     event();
     revalidate();
+  }
+
+  private String unknown() {
+    return model
+        .bench
+        .session
+        .get()
+        .map(s -> Phrases.of("verdict.start", Say.seconds(s.capture().span().seconds())))
+        .orElse(Phrases.of("verdict.empty"));
   }
 
   private void event() {

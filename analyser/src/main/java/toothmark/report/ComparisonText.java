@@ -46,12 +46,24 @@ public final class ComparisonText {
     return String.format("%-6s %-6s %s", how, f.severity(), f.title());
   }
 
-  static String value(Optional<Measured> value, String unit) {
+  /**
+   * A figure on one side.
+   *
+   * @param value empty where it was not measured
+   * @param unit its unit
+   * @return with its interval
+   */
+  public static String value(Optional<Measured> value, String unit) {
     return value.map(v -> Say.interval(v, unit)).orElse("not measured");
   }
 
-  /** What can be said of a change. */
-  static String outcome(Change change) {
+  /**
+   * What can be said of a change.
+   *
+   * @param change a figure before and after
+   * @return a few words
+   */
+  public static String outcome(Change change) {
     return switch (change.verdict()) {
       case CHANGED ->
           "changed by " + Say.interval(change.difference().orElseThrow(), change.unit());

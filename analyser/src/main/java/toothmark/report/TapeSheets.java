@@ -91,6 +91,15 @@ public final class TapeSheets {
   }
 
   /**
+   * Size of a sheet.
+   *
+   * @return from 0, mm
+   */
+  public Rectangle2D sheetMillimetres() {
+    return new Rectangle2D.Double(0, 0, paper.width, paper.height);
+  }
+
+  /**
    * One sheet as a document of its own.
    *
    * @param sheet from 0
@@ -135,7 +144,14 @@ public final class TapeSheets {
     return (int) ((paper.height - FIRST_STRIP - RULER_FROM_FOOT - STRIP_HEIGHT) / STRIP_STEP) + 1;
   }
 
-  private void draw(Graphics2D graphics, double unit, int sheet) {
+  /**
+   * Draws a sheet, as it is printed.
+   *
+   * @param graphics where
+   * @param unit of it for a millimetre
+   * @param sheet from 0
+   */
+  public void draw(Graphics2D graphics, double unit, int sheet) {
     Pen pen = new Pen(graphics, unit);
     pen.bold(
         MARGIN,
@@ -202,7 +218,8 @@ public final class TapeSheets {
         MARGIN + RULER_LENGTH + 4,
         y,
         3.2,
-        "This ruler must measure 100 mm. If not, print again at 100 %, without fitting to the page.");
+        "This ruler must measure 100 mm. If not, print again at 100 %, without fitting to the"
+            + " page.");
     pen.text(
         MARGIN,
         y + 6,

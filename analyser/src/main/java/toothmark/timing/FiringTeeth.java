@@ -126,7 +126,14 @@ public final class FiringTeeth {
     return false;
   }
 
-  private double afterTooth1(int cylinder, double advanceDegrees) {
+  /**
+   * Where the crank stands at an advance before TDC of a cylinder.
+   *
+   * @param cylinder from 1
+   * @param advanceDegrees degrees before its TDC
+   * @return degrees after tooth 1, not wrapped
+   */
+  public double afterTooth1(int cylinder, double advanceDegrees) {
     return tooth1BtdcDegrees + order.degreesAfterCylinder1(cylinder) - advanceDegrees;
   }
 

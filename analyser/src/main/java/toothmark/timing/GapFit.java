@@ -71,12 +71,15 @@ public record GapFit(
     if (delaySeconds.isEmpty()) {
       return offsetDegrees;
     }
+    return at(offsetDegrees, delaySeconds.get(), correlation, rpm);
+  }
+
+  /** Offset and delay at a speed, with the uncertainty of both together. */
+  static Measured at(Measured offset, Measured delay, double correlation, double rpm) {
     double factor = -6.0 * rpm;
-    Measured delay = delaySeconds.get();
-    double ua = offsetDegrees.standardUncertainty();
+    double ua = offset.standardUncertainty();
     double ub = factor * delay.standardUncertainty();
     double variance = ua * ua + ub * ub + 2 * correlation * ua * ub;
-    return new Measured(
-        offsetDegrees.value() + factor * delay.value(), Math.sqrt(Math.max(0, variance)));
+    return new Measured(offset.value() + factor * delay.value(), Math.sqrt(Math.max(0, variance)));
   }
 }

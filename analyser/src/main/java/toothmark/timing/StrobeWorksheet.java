@@ -59,7 +59,17 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
    * @param readDegrees advance by the light, degrees BTDC
    * @param commandedDegrees advance commanded, degrees BTDC
    */
-  public record Reading(double rpm, double readDegrees, double commandedDegrees) {}
+  public record Reading(double rpm, double readDegrees, double commandedDegrees) {
+
+    /**
+     * How far the reading is from what was commanded.
+     *
+     * @return degrees, positive when further advanced
+     */
+    public double gapDegrees() {
+      return readDegrees - commandedDegrees;
+    }
+  }
 
   /**
    * What the readings say.
@@ -68,7 +78,18 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
    * @param delaySeconds how late the spark is, the light's own delay included, s
    * @param correlation of both, -1 to 1
    */
-  public record Result(Measured offsetDegrees, Measured delaySeconds, double correlation) {}
+  public record Result(Measured offsetDegrees, Measured delaySeconds, double correlation) {
+
+    /**
+     * The gap at a speed.
+     *
+     * @param rpm speed, rev/min
+     * @return actual less commanded advance, degrees
+     */
+    public Measured gapAt(double rpm) {
+      return GapFit.at(offsetDegrees, delaySeconds, correlation, rpm);
+    }
+  }
 
   /**
    * Fits the readings.
@@ -127,8 +148,7 @@ public record StrobeWorksheet(List<Reading> readings, double readingUncertaintyD
         readings.stream()
             .map(r -> new double[] {1, -Line.DEGREES * r.rpm()})
             .toArray(double[][]::new);
-    double[] gaps =
-        readings.stream().mapToDouble(r -> r.readDegrees() - r.commandedDegrees()).toArray();
+    double[] gaps = readings.stream().mapToDouble(Reading::gapDegrees).toArray();
     double[] unit = new double[gaps.length];
     Arrays.fill(unit, 1);
     return LinearFit.of(rows, gaps, unit);

@@ -3,13 +3,19 @@ package toothmark.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.Queue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.findings.Finding;
 import toothmark.units.Interval;
@@ -73,6 +79,54 @@ class DeskModelTest {
     assertThat(model.bench.progress.get()).isEmpty();
     assertThat(model.bench.session.get()).contains(before);
     assertThat(model.bench.complaint.get()).isEmpty();
+  }
+
+  @Test
+  void theStartOfALongFileIsInViewBeforeTheRestIsRead(@TempDir Path folder) throws Exception {
+    Path file = longFile(folder);
+    List<Session> seen = new ArrayList<>();
+    model.bench.session.watch(s -> seen.add(s.orElseThrow()));
+    model.bench.open(Request.of(file));
+    runWork();
+    assertThat(seen).hasSize(3);
+    assertThat(seen.get(0).examination()).isEmpty();
+    // 2 MiB of rows of 18 bytes, 20 us apart
+    assertThat(seen.get(0).capture().span().seconds()).isCloseTo(2.33, within(0.02));
+    assertThat(seen.get(1).examination()).isEmpty();
+    assertThat(seen.get(1).capture().span().seconds()).isCloseTo(10, within(0.01));
+    assertThat(seen.get(2).examination()).isPresent();
+    assertThat(model.view.get().orElseThrow().whole().seconds()).isCloseTo(10, within(0.01));
+    model.bench.session.get().orElseThrow().capture().close();
+  }
+
+  @Test
+  void callingOffALongFileGoesBackToWhatWasThere(@TempDir Path folder) throws Exception {
+    openLoose();
+    Session before = model.bench.session.get().orElseThrow();
+    List<Session> seen = new ArrayList<>();
+    model.bench.session.watch(
+        s -> {
+          seen.add(s.orElseThrow());
+          if (s.orElseThrow().examination().isEmpty()) {
+            model.bench.cancel();
+          }
+        });
+    model.bench.open(Request.of(longFile(folder)));
+    runWork();
+    assertThat(seen).hasSize(2);
+    assertThat(model.bench.session.get()).contains(before);
+    assertThat(model.job.draft.get()).isEqualTo(JobDraft.of(before.examination().get().sheet()));
+    assertThat(model.bench.progress.get()).isEmpty();
+  }
+
+  /** Ten seconds of a hum at 50 kSa/s, 500 000 rows of 18 bytes. */
+  private static Path longFile(Path folder) throws IOException {
+    StringBuilder rows = new StringBuilder("time (s),CH1 (V)\n");
+    for (int i = 0; i < 500_000; i++) {
+      double volts = 1.5 + Math.sin(2 * Math.PI * 50 * i * 2e-5);
+      rows.append(String.format(Locale.ROOT, "%09.6f,%.5f\n", i * 2e-5, volts));
+    }
+    return Files.writeString(folder.resolve("long.csv"), rows);
   }
 
   @Test

@@ -175,6 +175,29 @@ class DeskWindowTest {
   }
 
   @Test
+  void aReadingTypedAtTheBenchIsAnsweredAtOnce() {
+    window.run("aid.piston");
+    window.on(w -> reading(w).setValueAt("21", 0, 0));
+    assertThat(window.<String>ask(w -> benchText(w, "aid.complaint")))
+        .isEqualTo("After TDC, °: type a number");
+    window.on(w -> reading(w).setValueAt("15", 0, 1));
+    assertThat(window.<String>ask(w -> benchText(w, "aid.answer")))
+        .startsWith("At true top dead centre the pointer reads 3.00");
+    window.on(w -> w.aids().dialog.dispose());
+  }
+
+  private static javax.swing.JTable reading(DeskWindow w) {
+    return (javax.swing.JTable)
+        DrivenWindow.named(w.aids().dialog.getContentPane(), "aid.readings");
+  }
+
+  private static String benchText(DeskWindow w, String name) {
+    return ((javax.swing.text.JTextComponent)
+            DrivenWindow.named(w.aids().dialog.getContentPane(), name))
+        .getText();
+  }
+
+  @Test
   void everyControlThatTakesTheFocusHasANameToBeReadOut() {
     window.on(w -> check(w.frame.getContentPane()));
   }
@@ -212,22 +235,7 @@ class DeskWindowTest {
   }
 
   private static Component named(DeskWindow w, String name) {
-    Component found = find(w.frame.getContentPane(), name);
-    assertThat(found).as(name).isNotNull();
-    return found;
-  }
-
-  private static Component find(Container c, String name) {
-    for (Component part : c.getComponents()) {
-      if (name.equals(part.getName())) {
-        return part;
-      }
-      Component deeper = part instanceof Container inner ? find(inner, name) : null;
-      if (deeper != null) {
-        return deeper;
-      }
-    }
-    return null;
+    return DrivenWindow.named(w.frame.getContentPane(), name);
   }
 
   private static void press(JComponent c, String key) {

@@ -1,13 +1,18 @@
 package toothmark.desktop;
 
+import java.awt.Component;
+import java.awt.Container;
 import java.awt.Dimension;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.prefs.Preferences;
+import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
 
 /** A real window, worked from a test: every touch happens on the event thread. */
@@ -81,6 +86,21 @@ final class DrivenWindow implements AutoCloseable {
       }
     }
     run(() -> {});
+  }
+
+  /** The part of that name. */
+  static Component named(Container in, String name) {
+    return find(in, name).orElseThrow(() -> new IllegalArgumentException("no " + name));
+  }
+
+  private static Optional<Component> find(Container in, String name) {
+    return Arrays.stream(in.getComponents())
+        .flatMap(
+            part ->
+                name.equals(part.getName())
+                    ? Stream.of(part)
+                    : part instanceof Container inner ? find(inner, name).stream() : Stream.empty())
+        .findFirst();
   }
 
   private static void run(Runnable what) {

@@ -1,5 +1,6 @@
 package toothmark.desktop;
 
+import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
@@ -11,6 +12,8 @@ import java.util.List;
 import java.util.Locale;
 import javax.imageio.ImageIO;
 import javax.swing.JComponent;
+import javax.swing.JTable;
+import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import toothmark.chart.Ink;
 import toothmark.chart.TraceChart;
@@ -96,25 +99,62 @@ public final class TakePictures {
       w.on(x -> x.pictures.show(picture));
       take(w, picture + "-" + name);
     }
+    aids(w, name);
     w.open(samples.resolve("README.md"));
     take(w, "wrong-file-" + name);
   }
 
+  /** The sums at the bench, with readings of a day's work in them. */
+  private void aids(DrivenWindow w, String name) {
+    String[][][] readings = {
+      {{"21", "15"}, {"21.5", "15"}, {"20.5", "15.5"}},
+      {},
+      {{"900", "10", "6.5"}, {"2000", "16", "11"}, {"3500", "26", "20"}, {"4500", "28", "21.5"}},
+      {}
+    };
+    String[] aids = {"piston", "tape", "strobe", "firing"};
+    for (int i = 0; i < aids.length; i++) {
+      String aid = aids[i];
+      String[][] rows = readings[i];
+      w.on(
+          x -> {
+            x.aids().show(aid);
+            Container view =
+                (Container) DrivenWindow.named(x.aids().dialog.getContentPane(), "aid." + aid);
+            type(view, rows);
+          });
+      w.settle();
+      w.on(x -> save(x.aids().dialog.getRootPane(), "bench-" + aid + "-" + name));
+    }
+    w.on(x -> x.aids().dialog.setVisible(false));
+  }
+
+  private static void type(Container view, String[][] rows) {
+    if (view.getName().equals("aid.tape")) {
+      ((JTextField) DrivenWindow.named(view, "aid.diameter")).setText("150");
+    }
+    for (int r = 0; r < rows.length; r++) {
+      for (int c = 0; c < rows[r].length; c++) {
+        ((JTable) DrivenWindow.named(view, "aid.readings")).setValueAt(rows[r][c], r, c);
+      }
+    }
+  }
+
   private void take(DrivenWindow w, String name) {
     w.settle();
-    w.on(
-        x -> {
-          JComponent all = x.frame.getRootPane();
-          BufferedImage image =
-              new BufferedImage(all.getWidth(), all.getHeight(), BufferedImage.TYPE_INT_RGB);
-          Graphics2D g = image.createGraphics();
-          all.paint(g);
-          g.dispose();
-          try {
-            ImageIO.write(image, "png", pictures.resolve("desk-" + name + ".png").toFile());
-          } catch (IOException e) {
-            throw new UncheckedIOException(e);
-          }
-        });
+    w.on(x -> save(x.frame.getRootPane(), name));
+  }
+
+  private void save(JComponent all, String name) {
+    BufferedImage image =
+        new BufferedImage(all.getWidth(), all.getHeight(), BufferedImage.TYPE_INT_RGB);
+    Graphics2D g = image.createGraphics();
+    all.paint(g);
+    g.dispose();
+    try {
+      ImageIO.write(image, "png", pictures.resolve("desk-" + name + ".png").toFile());
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

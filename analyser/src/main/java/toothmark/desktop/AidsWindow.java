@@ -1,0 +1,54 @@
+package toothmark.desktop;
+
+import java.awt.Dimension;
+import java.awt.event.KeyEvent;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.function.Consumer;
+import javax.swing.JComponent;
+import javax.swing.JDialog;
+import javax.swing.JFrame;
+import javax.swing.JTabbedPane;
+import javax.swing.KeyStroke;
+import toothmark.examination.JobSheet;
+
+/** The sums at the bench, beside the window; what was typed stays while the window is open. */
+final class AidsWindow {
+
+  private static final Dimension SIZE = new Dimension(1000, 640);
+
+  final JDialog dialog;
+  private final JTabbedPane tabs = new JTabbedPane();
+  private final Map<String, AidView> views = new LinkedHashMap<>();
+
+  AidsWindow(JFrame beside, JobSheet sheet, Consumer<Aid.Printed> save) {
+    dialog = new JDialog(beside, Phrases.of("aids.name"));
+    dialog.setName("aids");
+    for (Aid aid : Aids.all(sheet)) {
+      AidView view = new AidView(aid, save);
+      views.put(aid.name(), view);
+      tabs.addTab(Phrases.of("aid." + aid.name()), view);
+    }
+    tabs.getAccessibleContext().setAccessibleName(Phrases.of("aids.name"));
+    dialog.setContentPane(tabs);
+    dialog
+        .getRootPane()
+        .registerKeyboardAction(
+            e -> dialog.setVisible(false),
+            KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
+            JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT);
+    double scale = Look.scale();
+    dialog.setSize((int) (SIZE.width * scale), (int) (SIZE.height * scale));
+    dialog.setLocationRelativeTo(beside);
+  }
+
+  void show(String aid) {
+    tabs.setSelectedComponent(views.get(aid));
+    dialog.setVisible(true);
+  }
+
+  /** Says and draws everything anew, as after a change of colours. */
+  void refresh() {
+    views.values().forEach(AidView::refresh);
+  }
+}

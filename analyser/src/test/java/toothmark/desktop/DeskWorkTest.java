@@ -1,0 +1,233 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.awt.Window;
+import java.awt.datatransfer.DataFlavor;
+import java.awt.datatransfer.Transferable;
+import java.awt.event.WindowEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import java.util.stream.Stream;
+import javax.swing.AbstractButton;
+import javax.swing.JButton;
+import javax.swing.JDialog;
+import javax.swing.JList;
+import javax.swing.SwingUtilities;
+import javax.swing.TransferHandler;
+import javax.swing.text.JTextComponent;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import toothmark.chart.Ink;
+import toothmark.desktop.JobDraft.Field;
+import toothmark.findings.Finding;
+
+/** A day's work in the real window; skipped where there is no display. */
+class DeskWorkTest {
+
+  private static final Path REFITTED = Path.of("../signal-samples/refitted-wheel");
+
+  private DrivenWindow window;
+
+  @BeforeEach
+  void open() throws Exception {
+    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
+    SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
+    window = DrivenWindow.show(new Dimension(1366, 768));
+    window.open(REFITTED.resolve("capture.csv.gz"));
+  }
+
+  @AfterEach
+  void close() {
+    if (window != null) {
+      window.close();
+    }
+  }
+
+  @Test
+  void aFindingThatIsSelectedIsFollowedByEveryView() {
+    window.on(w -> list(w).setSelectedIndex(1));
+    window.settle();
+    Finding second = window.ask(w -> (Finding) list(w).getSelectedValue());
+    assertThat(second.id()).isEqualTo("timing-delay");
+    assertThat(window.<Optional<Finding>>ask(w -> w.model.selected.get().finding()))
+        .contains(second);
+    assertThat(window.<String>ask(w -> w.pictures.current().orElseThrow().getKey()))
+        .isEqualTo("advance");
+    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "finding"))))
+        .containsIgnoringWhitespaces(second.title());
+  }
+
+  @Test
+  void cancellingLeavesWhatIsOpen() {
+    window.on(
+        w -> {
+          w.model.bench.open(Request.of(REFITTED.resolveSibling("clean-idle/capture.csv.gz")));
+          ((JButton) DrivenWindow.named(all(w), "cancel")).doClick();
+        });
+    window.settle();
+    assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
+        .isEqualTo(REFITTED.resolve("capture.csv.gz"));
+    assertThat(window.<Boolean>ask(w -> DrivenWindow.named(all(w), "progress").isVisible()))
+        .isFalse();
+  }
+
+  @Test
+  void whatIsTypedForTheReportStandsOnThePageAndInThePdf(@TempDir Path folder) throws Exception {
+    window.run("job");
+    window.on(w -> type(w, Field.SHOP, "Quillmere Motor Works"));
+    window.on(w -> type(w, Field.NOTES, "Bolt of the pulley was loose"));
+    window.settle();
+    window.on(w -> w.files.writeReport(folder));
+    window.settle();
+    answer("OK");
+    assertThat(Files.readString(folder.resolve("report.html")))
+        .contains("Quillmere Motor Works")
+        .contains("Bolt of the pulley was loose");
+    Path pdf;
+    try (Stream<Path> files = Files.list(folder)) {
+      pdf = files.filter(f -> f.toString().endsWith(".pdf")).findFirst().orElseThrow();
+    }
+    try (PDDocument document = Loader.loadPDF(pdf.toFile())) {
+      assertThat(new PDFTextStripper().getText(document))
+          .contains("Quillmere Motor Works")
+          .contains("Bolt of the pulley was loose");
+    }
+  }
+
+  @Test
+  void closingWithUnsavedNotesAsks() {
+    window.on(w -> type(w, Field.NOTES, "call back on Friday"));
+    close(window);
+    answer("Stay here");
+    assertThat(window.<Boolean>ask(w -> w.frame.isDisplayable())).isTrue();
+    close(window);
+    answer("Do not save");
+    assertThat(window.<Boolean>ask(w -> w.frame.isDisplayable())).isFalse();
+  }
+
+  @Test
+  void wrongFilesThatAreDroppedAreComplainedOfAndRightOnesOpened() {
+    drop(REFITTED.resolve("README.md").resolveSibling("../README.md"));
+    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "notice.text"))))
+        .startsWith("README.md could not be opened.");
+    assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
+    drop(
+        REFITTED.resolveSibling("clean-idle/job.toml"),
+        REFITTED.resolveSibling("clean-idle/capture.csv.gz"));
+    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "verdict.text"))))
+        .startsWith("Nothing wrong was found");
+    assertThat(window.<Boolean>ask(w -> w.notice.isVisible())).isFalse();
+  }
+
+  @Test
+  void theCrankIsTurnedByKeysAndPlayed() {
+    window.on(w -> w.model.selectTooth(1));
+    window.run("toothOn");
+    assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElseThrow())).isEqualTo(2);
+    window.run("toothBack");
+    window.run("toothBack");
+    // a 36-1 wheel has 35 teeth
+    assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElseThrow()))
+        .isEqualTo(35);
+    double before = window.ask(w -> w.model.selected.get().instant().orElseThrow());
+    window.run("play");
+    window.settle();
+    window.run("play");
+    assertThat(window.<Double>ask(w -> w.model.selected.get().instant().orElseThrow()))
+        .isGreaterThan(before);
+  }
+
+  private static JList<?> list(DeskWindow w) {
+    return (JList<?>) DrivenWindow.named(all(w), "findings");
+  }
+
+  private static Container all(DeskWindow w) {
+    return w.frame.getContentPane();
+  }
+
+  private static void type(DeskWindow w, Field field, String text) {
+    ((JTextComponent) DrivenWindow.named(all(w), "field." + field.path())).setText(text);
+  }
+
+  /** All words of a part and its parts. */
+  private static String words(Component part) {
+    String own = part instanceof JTextComponent t ? t.getText() : "";
+    return part instanceof Container inner
+        ? Arrays.stream(inner.getComponents())
+            .map(DeskWorkTest::words)
+            .reduce(own, (a, b) -> a + "\n" + b)
+            .strip()
+        : own;
+  }
+
+  private void drop(Path... files) {
+    List<java.io.File> dropped = Arrays.stream(files).map(Path::toFile).toList();
+    Transferable transfer =
+        new Transferable() {
+          @Override
+          public DataFlavor[] getTransferDataFlavors() {
+            return new DataFlavor[] {DataFlavor.javaFileListFlavor};
+          }
+
+          @Override
+          public boolean isDataFlavorSupported(DataFlavor flavour) {
+            return flavour.equals(DataFlavor.javaFileListFlavor);
+          }
+
+          @Override
+          public Object getTransferData(DataFlavor flavour) {
+            return dropped;
+          }
+        };
+    window.on(
+        w ->
+            w.frame
+                .getTransferHandler()
+                .importData(new TransferHandler.TransferSupport(w.frame, transfer)));
+    window.settle();
+  }
+
+  /** As the button of the window's frame does; the question that follows holds the event up. */
+  private static void close(DrivenWindow window) {
+    DeskWindow w = window.ask(x -> x);
+    SwingUtilities.invokeLater(
+        () -> w.frame.dispatchEvent(new WindowEvent(w.frame, WindowEvent.WINDOW_CLOSING)));
+    window.settle();
+  }
+
+  private void answer(String button) {
+    window.on(
+        w ->
+            Arrays.stream(Window.getWindows())
+                .filter(d -> d instanceof JDialog && d.isShowing())
+                .flatMap(d -> buttons((Container) d))
+                .filter(b -> button.equals(b.getText()))
+                .findFirst()
+                .orElseThrow()
+                .doClick());
+    window.settle();
+  }
+
+  private static Stream<AbstractButton> buttons(Container in) {
+    return Arrays.stream(in.getComponents())
+        .flatMap(
+            c ->
+                c instanceof AbstractButton b
+                    ? Stream.of(b)
+                    : c instanceof Container inner ? buttons(inner) : Stream.empty());
+  }
+}

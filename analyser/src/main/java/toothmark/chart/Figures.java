@@ -6,6 +6,7 @@ import java.util.Optional;
 import toothmark.examination.Examination;
 import toothmark.findings.Finding;
 import toothmark.findings.Picture;
+import toothmark.receiver.LevelWindow;
 import toothmark.units.Interval;
 
 /** The figures of an examination. One that would show nothing is not drawn. */
@@ -81,6 +82,17 @@ public final class Figures {
    */
   public Optional<Figure> turns() {
     return new TurnsFigure(examination, ink).draw();
+  }
+
+  /**
+   * With which fixed levels a record would have been followed without a loss.
+   *
+   * @param window what was tried
+   * @param ink for which ground
+   * @return the figure
+   */
+  public static Figure levels(LevelWindow window, Ink ink) {
+    return new LevelsFigure(window, ink).draw();
   }
 
   /**

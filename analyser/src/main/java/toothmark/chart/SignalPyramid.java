@@ -18,15 +18,33 @@ public final class SignalPyramid implements Curve {
 
   private static final int BASE = 64;
   private static final int FAN = 8;
+
+  /** Columns from which extremes are taken: the more there are, the fewer samples are read anew. */
+  private static final int FINE = 1000;
+
   private static final int READ = 1 << 16;
 
   private final SampledSignal signal;
   private final Curve closeUp;
   private final List<Level> levels = new ArrayList<>();
 
+  private volatile long filled;
+
   private SignalPyramid(SampledSignal signal) {
     this.signal = signal;
     this.closeUp = SignalCurve.of(signal).orElseThrow();
+    long samples = BASE;
+    int blocks = blocks(signal.size(), samples);
+    levels.add(new Level(samples, blocks));
+    while (blocks > FAN) {
+      samples *= FAN;
+      blocks = blocks(signal.size(), samples);
+      levels.add(new Level(samples, blocks));
+    }
+  }
+
+  private static int blocks(long size, long samples) {
+    return Math.toIntExact((size + samples - 1) / samples);
   }
 
   /**
@@ -38,30 +56,55 @@ public final class SignalPyramid implements Curve {
    * @throws CancellationException if asked to stop
    */
   public static SignalPyramid of(SampledSignal signal, BooleanSupplier cancelled) {
-    SignalPyramid pyramid = new SignalPyramid(signal);
-    Level level = pyramid.base(cancelled);
-    pyramid.levels.add(level);
-    while (level.low.length > FAN) {
-      level = level.coarser();
-      pyramid.levels.add(level);
+    SignalPyramid pyramid = growing(signal);
+    while (pyramid.grow()) {
+      if (cancelled.getAsBoolean()) {
+        throw new CancellationException("the picture of the signal was not finished");
+      }
     }
     return pyramid;
   }
 
-  private Level base(BooleanSupplier cancelled) {
-    Level level = new Level(BASE, Math.toIntExact((signal.size() + BASE - 1) / BASE));
-    double[] block = new double[READ];
-    for (long at = 0; at < signal.size(); at += READ) {
-      if (cancelled.getAsBoolean()) {
-        throw new CancellationException("the picture of the signal was not finished");
-      }
-      int n = (int) Math.min(READ, signal.size() - at);
+  /**
+   * A curve that is empty from afar until {@link #grow} was called often enough.
+   *
+   * @param signal what was recorded
+   * @return the curve; may be drawn on one thread while it grows on another
+   */
+  public static SignalPyramid growing(SampledSignal signal) {
+    return new SignalPyramid(signal);
+  }
+
+  /**
+   * Reads on a little.
+   *
+   * @return false when there is nothing left
+   */
+  public boolean grow() {
+    long at = filled;
+    int n = (int) Math.min(READ, signal.size() - at);
+    if (n > 0) {
+      double[] block = new double[n];
       signal.read(at, block, n);
+      Level base = levels.get(0);
       for (int i = 0; i < n; i += BASE) {
-        level.put((int) ((at + i) / BASE), block, i, Math.min(n, i + BASE));
+        base.put((int) ((at + i) / BASE), block, i, Math.min(n, i + BASE));
       }
+      for (int k = 1; k < levels.size(); k++) {
+        levels.get(k).take(levels.get(k - 1), at, at + n - 1);
+      }
+      filled = at + n;
     }
-    return level;
+    return filled < signal.size();
+  }
+
+  /**
+   * How much of the signal is drawn from afar.
+   *
+   * @return 0 to 1
+   */
+  public double grown() {
+    return signal.size() == 0 ? 1 : (double) filled / signal.size();
   }
 
   @Override
@@ -72,7 +115,7 @@ public final class SignalPyramid implements Curve {
   @Override
   public Range up(double from, double to) {
     Extremes ends = new Extremes();
-    trace(from, to, 1, ends);
+    trace(from, to, FINE, ends);
     return ends.range();
   }
 
@@ -87,6 +130,7 @@ public final class SignalPyramid implements Curve {
     while (k + 1 < levels.size() && levels.get(k + 1).samples * 2L <= perColumn) {
       k++;
     }
+    long end = filled;
     Thinner thinner = new Thinner(from, (to - from) / columns, line);
     for (int s = 0; s < signal.segments(); s++) {
       long first = signal.segmentStart(s);
@@ -95,24 +139,27 @@ public final class SignalPyramid implements Curve {
       double dt = signal.intervalSeconds();
       long a = first + (long) Math.max(0, Math.floor((from - t) / dt));
       long b = first + (long) Math.min(last - first, Math.ceil((to - t) / dt));
-      if (a <= b) {
-        walk(levels.get(k), a, b, thinner);
+      if (a <= Math.min(b, end - 1)) {
+        walk(levels.get(k), a, Math.min(b, end - 1), end, thinner);
       }
       thinner.interrupt();
     }
   }
 
-  /** Whole blocks between two samples of one segment, single samples at its ends. */
-  private void walk(Level level, long first, long last, Thinner thinner) {
+  /**
+   * Whole blocks between two samples of one segment, single samples at its ends; the last block of
+   * what has grown counts as whole.
+   */
+  private void walk(Level level, long first, long last, long end, Thinner thinner) {
     long blockFrom = (first + level.samples - 1) / level.samples;
-    long blockTo = (last + 1) / level.samples;
+    long blockTo = (last + 1 == end ? end + level.samples - 1 : last + 1) / level.samples;
     if (blockFrom >= blockTo) {
       samples(first, last, thinner);
       return;
     }
     samples(first, blockFrom * level.samples - 1, thinner);
     for (long b = blockFrom; b < blockTo; b++) {
-      double middle = signal.timeOf((b + 0.5) * level.samples);
+      double middle = signal.timeOf(Math.min((b + 0.5) * level.samples, last));
       thinner.add(middle, level.low[(int) b]);
       thinner.add(middle, level.high[(int) b]);
     }
@@ -154,19 +201,20 @@ public final class SignalPyramid implements Curve {
       high[block] = (float) most;
     }
 
-    Level coarser() {
-      Level next = new Level(samples * FAN, (low.length + FAN - 1) / FAN);
-      for (int b = 0; b < next.low.length; b++) {
-        float least = low[b * FAN];
-        float most = high[b * FAN];
-        for (int i = b * FAN + 1; i < Math.min(low.length, (b + 1) * FAN); i++) {
-          least = Math.min(least, low[i]);
-          most = Math.max(most, high[i]);
+    /** Takes the extremes of the finer blocks over a run of samples that was put into them. */
+    void take(Level finer, long firstSample, long lastSample) {
+      for (int b = (int) (firstSample / samples); b <= lastSample / samples; b++) {
+        int from = b * FAN;
+        int to = (int) Math.min(lastSample / finer.samples + 1, from + FAN);
+        float least = finer.low[from];
+        float most = finer.high[from];
+        for (int i = from + 1; i < to; i++) {
+          least = Math.min(least, finer.low[i]);
+          most = Math.max(most, finer.high[i]);
         }
-        next.low[b] = least;
-        next.high[b] = most;
+        low[b] = least;
+        high[b] = most;
       }
-      return next;
     }
   }
 

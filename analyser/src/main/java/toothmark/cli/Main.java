@@ -15,6 +15,7 @@ import picocli.CommandLine.Spec;
       ExamineCommand.class,
       ChannelsCommand.class,
       CompareCommand.class,
+      ReplayCommand.class,
       DeskCommand.class,
       TdcCommand.class,
       StrobeCommand.class,

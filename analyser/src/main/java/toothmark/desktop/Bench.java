@@ -36,6 +36,8 @@ final class Bench {
 
   private static final long TELL_EVERY_NANOS = 50_000_000L;
 
+  private static final long GROWN_EVERY_NANOS = 200_000_000L;
+
   /** Of a file from this size on, the start is shown while the rest is read. */
   private static final long LONG_FILE_BYTES = 8L << 20;
 
@@ -54,6 +56,9 @@ final class Bench {
 
   /** What is open. */
   final Watched<Optional<Session>> session = new Watched<>(Optional.empty());
+
+  /** Counts up while the curves in view grow. */
+  final Watched<Integer> grown = new Watched<>(0);
 
   /** What was compared last. */
   final Watched<Optional<Compared>> compared = new Watched<>(Optional.empty());
@@ -186,20 +191,12 @@ final class Bench {
     JobSheet sheet = sheet(request).orElseGet(JobSheet::empty);
     Optional<ControllerLog> log = log(request);
     Session recorded = recorded(mine, request, log);
-    try {
-      Session examined = recorded.with(examination(mine, recorded.capture(), sheet, log));
-      window.execute(() -> replace(mine, examined));
-    } catch (Exception | Error e) {
-      window.execute(() -> drop(recorded));
-      throw e;
-    }
-  }
-
-  /** Closes what nobody looks at; what is in view is closed by going back. */
-  private void drop(Session recorded) {
-    if (start.map(Start::shown).filter(s -> s == recorded).isEmpty()) {
-      recorded.capture().close();
-    }
+    attempt(
+        recorded,
+        () -> {
+          Session examined = recorded.with(examination(mine, recorded.capture(), sheet, log));
+          window.execute(() -> replace(mine, examined));
+        });
   }
 
   /** Of a long file first the start comes into view, then all of it, while more is done. */
@@ -207,26 +204,72 @@ final class Bench {
       throws Exception {
     ReadingOptions whole = ReadingOptions.withDefaults().withProgress(new Heard(mine));
     if (Files.size(request.capture()) < LONG_FILE_BYTES) {
-      return recorded(mine, request, log, whole);
+      Session all = recorded(request, log, whole);
+      attempt(all, () -> grow(mine, all));
+      return all;
     }
-    Session begun = recorded(mine, request, log, whole.withFirstBytes(START_BYTES));
-    show(mine, begun);
-    if (!CaptureReader.isOnlyStart(begun.capture())) {
-      return begun;
-    }
-    Session all = recorded(mine, request, log, whole);
-    show(mine, all);
-    return all;
+    Session begun = shown(mine, recorded(request, log, whole.withFirstBytes(START_BYTES)));
+    return CaptureReader.isOnlyStart(begun.capture())
+        ? shown(mine, recorded(request, log, whole))
+        : begun;
   }
 
-  private Session recorded(
-      long mine, Request request, Optional<ControllerLog> log, ReadingOptions options)
-      throws Exception {
+  private static Session recorded(
+      Request request, Optional<ControllerLog> log, ReadingOptions options) throws Exception {
     Capture capture = CaptureReader.read(request.capture(), options);
+    List<TraceChart.Drawn> drawn = new ArrayList<>();
+    for (Channel c : capture.channels()) {
+      Optional<Curve> curve =
+          c.signal() instanceof SampledSignal s
+              ? Optional.of(SignalPyramid.growing(s))
+              : SignalCurve.of(c.signal());
+      drawn.add(new TraceChart.Drawn(c, curve));
+    }
+    return new Session(request, capture, drawn, log, Optional.empty());
+  }
+
+  /** Shows what was read, and draws on while it is looked at. */
+  private Session shown(long mine, Session begun) throws Exception {
+    show(mine, begun);
+    attempt(begun, () -> grow(mine, begun));
+    return begun;
+  }
+
+  /** Lets all curves grow by turns, and now and then tells how far they are. */
+  private void grow(long mine, Session s) {
+    List<SignalPyramid> curves =
+        s.drawn().stream()
+            .flatMap(d -> d.curve().stream())
+            .filter(SignalPyramid.class::isInstance)
+            .map(SignalPyramid.class::cast)
+            .toList();
+    long next = System.nanoTime() + GROWN_EVERY_NANOS;
+    boolean growing = true;
+    while (growing) {
+      growing = false;
+      for (SignalPyramid c : curves) {
+        goOn(mine);
+        growing |= c.grow();
+      }
+      if (System.nanoTime() >= next) {
+        next = System.nanoTime() + GROWN_EVERY_NANOS;
+        tell(mine, () -> grown.set(grown.get() + 1));
+      }
+    }
+    tell(mine, () -> grown.set(grown.get() + 1));
+  }
+
+  /** Does something with a capture, and closes it where that fails, unless it is in view. */
+  private void attempt(Session recorded, Work work) throws Exception {
     try {
-      return new Session(request, capture, curves(mine, capture), log, Optional.empty());
+      work.run();
     } catch (Exception | Error e) {
-      capture.close();
+      window.execute(
+          () -> {
+            if (start.map(Start::shown).filter(s -> s == recorded).isEmpty()) {
+              recorded.capture().close();
+            }
+          });
       throw e;
     }
   }
@@ -312,18 +355,6 @@ final class Bench {
           complaint.set(Optional.empty());
           session.set(Optional.of(next));
         });
-  }
-
-  private List<TraceChart.Drawn> curves(long mine, Capture capture) {
-    List<TraceChart.Drawn> drawn = new ArrayList<>();
-    for (Channel c : capture.channels()) {
-      Optional<Curve> curve =
-          c.signal() instanceof SampledSignal s
-              ? Optional.of(SignalPyramid.of(s, () -> mine != order.get()))
-              : SignalCurve.of(c.signal());
-      drawn.add(new TraceChart.Drawn(c, curve));
-    }
-    return drawn;
   }
 
   private void tell(long mine, Runnable what) {

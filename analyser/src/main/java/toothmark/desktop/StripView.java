@@ -35,6 +35,7 @@ final class StripView extends PictureView {
     addMouseMotionListener(hand);
     addMouseWheelListener(hand);
     model.bench.session.watch(s -> build());
+    model.bench.grown.watch(n -> build());
     model.view.watch(v -> repaint());
     model.selected.watch(s -> repaint());
   }

@@ -46,6 +46,7 @@ final class TraceView extends PictureView {
     addMouseMotionListener(hand);
     addMouseWheelListener(hand);
     model.bench.session.watch(s -> build());
+    model.bench.grown.watch(n -> build());
     model.view.watch(v -> redraw());
     model.selected.watch(s -> redraw());
     model.cursors.watch(c -> repaint());

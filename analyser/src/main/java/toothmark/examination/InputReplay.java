@@ -11,6 +11,7 @@ import toothmark.findings.Observations;
 import toothmark.receiver.Conditioner;
 import toothmark.receiver.ConditionerReplay;
 import toothmark.receiver.FollowedWheel;
+import toothmark.receiver.LevelWindow;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
 import toothmark.wheel.WheelPattern;
@@ -20,12 +21,12 @@ public final class InputReplay {
 
   private final ConditionerReplay replay;
   private final FollowedWheel wheel;
-  private final double[] toothTimes;
+  private final Teeth teeth;
 
-  private InputReplay(ConditionerReplay replay, FollowedWheel wheel, double[] toothTimes) {
+  private InputReplay(ConditionerReplay replay, FollowedWheel wheel, Teeth teeth) {
     this.replay = replay;
     this.wheel = wheel;
-    this.toothTimes = toothTimes;
+    this.teeth = teeth;
   }
 
   /**
@@ -55,14 +56,7 @@ public final class InputReplay {
             new ConditionerReplay(
                 signal.get(), ChannelSurvey.of(signal.get()), seen.stated().timedEdge()),
             Examiner.followed(pattern.get()),
-            times(examination.teeth().get())));
-  }
-
-  private static double[] times(ToothEvents teeth) {
-    return IntStream.range(0, teeth.size())
-        .filter(i -> teeth.kind(i) != ToothKind.STRAY)
-        .mapToDouble(teeth::time)
-        .toArray();
+            new Teeth(examination.teeth().get())));
   }
 
   /**
@@ -72,6 +66,67 @@ public final class InputReplay {
    * @return what became of it in each, in their order
    */
   public List<ConditionerReplay.Result> play(List<Conditioner> circuits) {
-    return replay.play(circuits, wheel, toothTimes);
+    return replay.play(circuits, wheel, teeth.times);
+  }
+
+  /**
+   * Tries many fixed levels.
+   *
+   * @return what each pair of levels would have cost
+   */
+  public LevelWindow sweep() {
+    return replay.sweep(wheel, teeth.times);
+  }
+
+  /**
+   * How far the peaks of one tooth of the wheel rise over the level that arms the reference
+   * circuit.
+   *
+   * @param tooth its number
+   * @param least peak over level, over all turns; not above 1 where it was not armed
+   * @param atSeconds when that was, s
+   * @param median peak over level
+   */
+  public record ToothMargin(int tooth, double least, double atSeconds, double median) {}
+
+  /**
+   * The arming margins of all teeth of the wheel.
+   *
+   * @return by number; the first tooth of the record counts for none
+   */
+  public List<ToothMargin> armingMargins() {
+    double[] margins = replay.armingMargins(teeth.times);
+    return IntStream.of(teeth.numbers)
+        .skip(1)
+        .distinct()
+        .sorted()
+        .mapToObj(k -> margin(k, margins))
+        .toList();
+  }
+
+  private ToothMargin margin(int tooth, double[] margins) {
+    int[] of = IntStream.range(1, margins.length).filter(i -> teeth.numbers[i] == tooth).toArray();
+    int least = of[0];
+    for (int i : of) {
+      least = margins[i] < margins[least] ? i : least;
+    }
+    double[] sorted = IntStream.of(of).mapToDouble(i -> margins[i]).sorted().toArray();
+    return new ToothMargin(tooth, margins[least], teeth.times[least], sorted[sorted.length / 2]);
+  }
+
+  /** Teeth that passed, seen or missing. */
+  private static final class Teeth {
+
+    private final double[] times;
+    private final int[] numbers;
+
+    Teeth(ToothEvents events) {
+      int[] passed =
+          IntStream.range(0, events.size())
+              .filter(i -> events.kind(i) != ToothKind.STRAY)
+              .toArray();
+      times = IntStream.of(passed).mapToDouble(events::time).toArray();
+      numbers = IntStream.of(passed).map(events::tooth).toArray();
+    }
   }
 }

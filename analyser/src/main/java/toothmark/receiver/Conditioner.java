@@ -1,5 +1,6 @@
 package toothmark.receiver;
 
+import java.util.List;
 import java.util.function.Supplier;
 import toothmark.units.Say;
 
@@ -10,6 +11,15 @@ import toothmark.units.Say;
  * named.
  */
 public final class Conditioner {
+
+  /** Of the reference: share of the last peak at which it arms. */
+  static final double ARMING_SHARE = 1.0 / 3;
+
+  /** Of the reference: least level at which it arms, V. */
+  static final double FLOOR_VOLTS = 0.03;
+
+  /** Of the reference: silence after which the floor alone counts, s. */
+  static final double WATCHDOG_SECONDS = 0.085;
 
   private final String description;
   private final Supplier<InputStage> stage;
@@ -25,7 +35,22 @@ public final class Conditioner {
    * @return the input of the reference receiver
    */
   public static Conditioner reference() {
-    return adaptive(1.0 / 3, 0.03, 0.085);
+    return adaptive(ARMING_SHARE, FLOOR_VOLTS, WATCHDOG_SECONDS);
+  }
+
+  /**
+   * One of each class, with the figures of data sheets where there are any: the reference, a stored
+   * peak, a comparator with hysteresis about the mean, and a plain threshold.
+   *
+   * @return the circuits that a report compares
+   */
+  public static List<Conditioner> usual() {
+    return List.of(
+        reference(),
+        peakStore(0.8, 0.045, 0.1),
+        threshold(0, 0.16),
+        threshold(0, 0.02),
+        threshold(0.3, 0));
   }
 
   /**

@@ -1,7 +1,9 @@
 package toothmark.receiver;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 import toothmark.capture.SampledSignal;
 import toothmark.edges.ChannelSurvey;
 import toothmark.edges.EdgeDirection;
@@ -18,8 +20,19 @@ public final class ConditionerReplay {
   /** An edge this near to a tooth, as a share of the distance to its neighbour, is that tooth. */
   private static final double NEAR = 0.3;
 
+  /** Of the sweep, as shares of the height that few samples exceed. */
+  private static final double[] THRESHOLDS = {-0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5};
+
+  private static final double LEAST_HYSTERESIS = 1.0 / 512;
+  private static final int HYSTERESES = 10;
+  private static final double RARELY_EXCEEDED = 0.99;
+
+  /** Share of teeth that may lie before the first edge, at rest, or in what no circuit hears. */
+  private static final double MOST_LOST = 0.02;
+
   private final SampledSignal signal;
   private final double mean;
+  private final double heightVolts;
   private final EdgeDirection timedEdge;
 
   /**
@@ -32,6 +45,9 @@ public final class ConditionerReplay {
   public ConditionerReplay(SampledSignal signal, ChannelSurvey survey, EdgeDirection timedEdge) {
     this.signal = signal;
     this.mean = survey.mean();
+    this.heightVolts =
+        Math.max(
+            survey.quantile(RARELY_EXCEEDED) - mean, mean - survey.quantile(1 - RARELY_EXCEEDED));
     this.timedEdge = timedEdge;
   }
 
@@ -72,20 +88,43 @@ public final class ConditionerReplay {
   }
 
   /**
-   * Fixed levels on a grid.
+   * Plays the record to fixed levels on a grid that its own heights span.
    *
-   * @param thresholdsVolts middles, V
-   * @param hysteresesVolts to each side, V
-   * @return every pair, thresholds in the outer loop
+   * @param wheel what the follower is told
+   * @param toothTimes when teeth passed, as decoded, s, rising
+   * @return what each pair of levels would have cost
    */
-  public static List<Conditioner> grid(double[] thresholdsVolts, double[] hysteresesVolts) {
-    List<Conditioner> all = new ArrayList<>();
-    for (double threshold : thresholdsVolts) {
-      for (double hysteresis : hysteresesVolts) {
-        all.add(Conditioner.threshold(threshold, hysteresis));
-      }
+  public LevelWindow sweep(FollowedWheel wheel, double[] toothTimes) {
+    List<Double> thresholds = Arrays.stream(THRESHOLDS).mapToObj(t -> t * heightVolts).toList();
+    List<Double> hystereses =
+        IntStream.range(0, HYSTERESES)
+            .mapToObj(i -> heightVolts * LEAST_HYSTERESIS * Math.pow(2, i))
+            .toList();
+    List<LevelWindow.Cell> cells = new ArrayList<>();
+    for (double threshold : thresholds) {
+      List<Conditioner> row =
+          hystereses.stream().map(h -> Conditioner.threshold(threshold, h)).toList();
+      play(row, wheel, toothTimes).forEach(r -> cells.add(cell(r, toothTimes.length)));
     }
-    return all;
+    return new LevelWindow(thresholds, hystereses, cells);
+  }
+
+  private static LevelWindow.Cell cell(Result r, int teeth) {
+    int losses = r.trace().losses().size();
+    boolean hears = r.teethLost() <= MOST_LOST * teeth;
+    return new LevelWindow.Cell(r.teethLost(), r.straysAdmitted(), losses, hears && losses == 0);
+  }
+
+  /**
+   * How far the peak before each tooth rises over the level that arms the reference circuit.
+   *
+   * @param toothTimes when teeth passed, as decoded, s, rising
+   * @return peak over level for each tooth: not above 1 where it is not armed
+   */
+  public double[] armingMargins(double[] toothTimes) {
+    ArmingMargins margins = new ArmingMargins(toothTimes);
+    InputRun.of(signal, mean, timedEdge, List.of(margins));
+    return margins.margins();
   }
 
   private static List<InputStage> stages(List<Conditioner> conditioners) {

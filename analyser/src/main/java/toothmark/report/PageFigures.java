@@ -38,8 +38,13 @@ final class PageFigures {
     }
   }
 
-  /** Draws what the page needs: the proofs first, then the figures that every page has. */
-  static PageFigures of(Examination examination) {
+  /**
+   * Draws what the page needs: the proofs first, then the figures that every page has.
+   *
+   * @param examination what was found
+   * @param more figures that sections of the page show
+   */
+  static PageFigures of(Examination examination, List<Figure> more) {
     Figures figures = Figures.of(examination, Ink.LIGHT);
     Map<String, Figure> wanted = new LinkedHashMap<>();
     Map<Finding, String> questions = new LinkedHashMap<>();
@@ -59,6 +64,7 @@ final class PageFigures {
     if (!waveform) {
       figures.draw(Picture.WAVEFORM).ifPresent(f -> wanted.putIfAbsent(f.question(), f));
     }
+    more.forEach(f -> wanted.putIfAbsent(f.question(), f));
     List<Drawn> drawn = draw(List.copyOf(wanted.values()));
     Map<Finding, Drawn> proofs = new LinkedHashMap<>();
     for (Map.Entry<Finding, String> e : questions.entrySet()) {
@@ -108,6 +114,14 @@ final class PageFigures {
     List<Drawn> rest = new ArrayList<>(all);
     rest.removeIf(shown::contains);
     return rest;
+  }
+
+  /** Writes one of the figures that sections of the page show, unless it stands above already. */
+  void show(HtmlWriter html, Figure figure) {
+    all.stream()
+        .filter(d -> d.figure().question().equals(figure.question()) && !shown.contains(d))
+        .findFirst()
+        .ifPresent(d -> show(html, d));
   }
 
   /** Writes a figure with its question and answer. */

@@ -6,10 +6,12 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
+import toothmark.chart.Figure;
 import toothmark.chart.Lettering;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
@@ -25,11 +27,17 @@ final class ReportHtml {
 
   private final Examination examination;
   private final HtmlWriter html = new HtmlWriter();
+  private final LossesSection losses;
+  private final CircuitsSection circuits;
   private final PageFigures figures;
 
   private ReportHtml(Examination examination) {
     this.examination = examination;
-    this.figures = PageFigures.of(examination);
+    this.losses = LossesSection.of(examination);
+    this.circuits = CircuitsSection.of(examination);
+    List<Figure> more = new ArrayList<>(losses.pictures());
+    circuits.levels().ifPresent(more::add);
+    this.figures = PageFigures.of(examination, more);
     page();
   }
 
@@ -65,6 +73,8 @@ final class ReportHtml {
     verdict();
     new FindingsSection(html, figures).write(examination.diagnosis());
     new MeasuresSection(html, examination).write();
+    losses.write(html, figures);
+    circuits.write(html, figures);
     pictures();
     new MethodSection(html, examination).write();
     html.close();

@@ -131,10 +131,22 @@ final class FoldedOccupancy {
       runs.add(run);
       gaps.add(gap);
     }
-    if (runs.size() > MOST_GAPS || repeats(tooth)) {
+    if (runs.size() > MOST_GAPS && !hasHalfSlots(runs, gaps) || repeats(tooth)) {
       return null;
     }
-    return WheelPattern.ofRuns(n, ints(runs), ints(gaps));
+    return hasHalfSlots(runs, gaps)
+        ? WheelPattern.withExtraTooth(n / 2)
+        : WheelPattern.ofRuns(n, ints(runs), ints(gaps));
+  }
+
+  /**
+   * Whether each second slot is empty but one: then the slots counted are halves of the wheel's.
+   */
+  private static boolean hasHalfSlots(List<Integer> runs, List<Integer> gaps) {
+    return runs.size() > 1
+        && gaps.stream().allMatch(g -> g == 1)
+        && runs.stream().mapToInt(Integer::intValue).sum() == runs.size() + 2
+        && runs.contains(3);
   }
 
   private static int[] ints(List<Integer> list) {

@@ -1,8 +1,5 @@
 package toothmark.wheel;
 
-import java.util.ArrayList;
-import java.util.List;
-
 /**
  * Finds the most probable reading of a run of edges: which tooth each one is, or that it is none.
  *
@@ -25,22 +22,17 @@ import java.util.List;
  */
 final class Labeller {
 
-  private static final double BURST_NATS = 9.0;
-  private static final double BURST_SHARE = 0.5;
   private static final double RESTART_NATS = 18.0;
+  private static final double HOPELESS_NATS = 40;
+  private static final double FAULT_NATS = 6;
   private static final double TROUBLE = 22.0;
   private static final double FADE = 0.85;
   private static final int FIRST_EDGES = 24;
-  private static final int FIRST_REACH = 8;
   private static final int FIRST_STEPS = 4;
   private static final int LOOK_EVERY = 8;
   private static final double CALM = 3;
   private static final double AHEAD = 18;
   private static final int SETTLE_EVERY = 64;
-  private static final double PATIENCE = 12;
-  private static final int MOST_OPEN = 60;
-  private static final int MOST_OPEN_EACH = 8;
-  private static final double SAME_PACE = 0.3;
   private static final double ARC_MARGIN = 14;
   private static final double FARTHEST = 3.6e7;
   private static final double HALF_TURN = 180;
@@ -73,18 +65,12 @@ final class Labeller {
   private final Lateness lateness = new Lateness();
   private final SteadyRun steady;
   private final Lattice lattice = new Lattice();
-  private final int mostOpen;
-  private final Survivor[] atEdge;
-  private final Survivor[] besides;
-  private List<Survivor> open = new ArrayList<>();
-  private List<Survivor> next = new ArrayList<>();
-  private final List<Survivor> fresh = new ArrayList<>();
-  private double best;
+  private final OpenWays ways;
   private double jitter;
   private double settledCost;
-  private final Ancestry ancestry = new Ancestry();
   private Labelling labels;
   private int[] meant = {};
+  private double[] rival = {};
 
   Labeller(
       EdgeSeries edges, WheelTemplate wheel, NoiseModel noise, SpeedFilter filter, Effort effort) {
@@ -94,9 +80,7 @@ final class Labeller {
     this.filter = filter;
     this.effort = effort;
     this.steady = new SteadyRun(edges, wheel, noise, filter);
-    this.mostOpen = MOST_OPEN + MOST_OPEN_EACH * wheel.teeth();
-    this.atEdge = new Survivor[wheel.teeth()];
-    this.besides = new Survivor[wheel.teeth()];
+    this.ways = new OpenWays(wheel, effort.margin);
   }
 
   /**
@@ -110,6 +94,24 @@ final class Labeller {
     return this;
   }
 
+  /**
+   * Lets the search give up when it falls far behind another.
+   *
+   * @param costs of the other up to each edge, nats; empty when there is none
+   * @return this
+   */
+  Labeller against(double[] costs) {
+    rival = costs;
+    return this;
+  }
+
+  /** Allows for what teeth out of place may cost each turn until they are known. */
+  private boolean isHopeless(int i) {
+    double turns = (i - labels.from) / (double) wheel.teeth();
+    return rival.length > 0
+        && ways.best() > rival[i - labels.from] + HOPELESS_NATS + FAULT_NATS * Math.max(1, turns);
+  }
+
   /** Whether an edge may be that tooth where the count begins. */
   private boolean isMeant(int i, int tooth) {
     return meant.length == 0 || meant[i - labels.from] == tooth;
@@ -120,16 +122,8 @@ final class Labeller {
     if (meant.length == 0 || meant[i - labels.from] == PhaseCheck.ANY) {
       return false;
     }
-    Survivor likeliest = null;
-    for (Survivor s : fresh) {
-      likeliest = likeliest == null || s.cost < likeliest.cost ? s : likeliest;
-    }
+    Survivor likeliest = ways.newLeader();
     return likeliest == null || likeliest.tooth != meant[i - labels.from];
-  }
-
-  /** What it costs to take a row of edges, of this summed cost, for strays. */
-  static double skip(double strayNats) {
-    return Math.min(strayNats, BURST_NATS + BURST_SHARE * strayNats);
   }
 
   /**
@@ -141,51 +135,60 @@ final class Labeller {
    */
   Labelling label(int from, int to) {
     labels = new Labelling(from, to);
-    open.clear();
-    lattice.clear();
-    settledCost = 0;
     double before = 0;
-    best = Double.POSITIVE_INFINITY;
     int surprise = from;
     for (int i = from; i < to; i++) {
       advance(i);
       if (i - from < FIRST_EDGES) {
-        start(i, null, skip(before));
+        start(i, null, Survivor.skip(before));
         before += stray(i);
-      } else if (open.isEmpty() || trouble() > TROUBLE || isOffCourse(i)) {
+      } else if (ways.leader() == null || trouble() > TROUBLE || isOffCourse(i)) {
         restart(i);
       }
-      close(i);
+      ways.close(i, edges.times[i], stray(i));
+      labels.reached(i, ways.best());
+      if (isHopeless(i)) {
+        labels.cost = Double.POSITIVE_INFINITY;
+        return labels;
+      }
       if ((i - from) % SETTLE_EVERY == SETTLE_EVERY - 1) {
         settleShared();
       }
       if (effort.shortCut && i >= surprise && (i - from) % LOOK_EVERY == 0 && isAlone(i)) {
-        Survivor lone = leader();
-        Survivor on = steady.follow(lone, to, labels);
+        i = followLone(to);
         surprise = Math.max(surprise, steady.end()) + wheel.teeth() / 2;
-        if (on != lone) {
-          settle(lone);
-          goOn(on);
-          i = on.edge;
-        }
       }
     }
     finish();
     return labels;
   }
 
+  /** Follows the only reading while it is beyond doubt; returns the edge from which to search. */
+  private int followLone(int to) {
+    Survivor lone = ways.leader();
+    Survivor on = steady.follow(lone, to, labels);
+    if (on != lone) {
+      settle(lone);
+      ways.goOn(on);
+      lattice.clear();
+      settledCost = 0;
+    }
+    return on.edge;
+  }
+
   /** Whether one reading is so far ahead that no other need be looked at. */
   private boolean isAlone(int i) {
-    Survivor lone = leader();
-    if (lone.edge != i
+    Survivor lone = ways.leader();
+    if (lone == null
+        || lone.edge != i
         || !lone.paceKnown
         || lone.surprise > CALM
         || i - labels.from < FIRST_EDGES
         || !isMeant(i, lone.tooth)) {
       return false;
     }
-    for (Survivor s : open) {
-      if (s.cost + skip(s.strayNats) < best + AHEAD && !isBefore(s, lone)) {
+    for (Survivor s : ways.list()) {
+      if (s.pending() < ways.best() + AHEAD && !isBefore(s, lone)) {
         return false;
       }
     }
@@ -200,21 +203,6 @@ final class Labeller {
     return up == s;
   }
 
-  /** Starts the search anew with one way open. */
-  private void goOn(Survivor on) {
-    open.clear();
-    open.add(on);
-    lattice.clear();
-    on.from = null;
-    on.cost = 0;
-    on.strayNats = 0;
-    on.forward = 0;
-    on.surprise = 0;
-    on.successor = Double.POSITIVE_INFINITY;
-    settledCost = 0;
-    best = 0;
-  }
-
   private double stray(int i) {
     return Math.max(0.5, noise.strayNats() - 0.6 * edges.toothNats[i]);
   }
@@ -226,12 +214,12 @@ final class Labeller {
     jitter = noise.jitter() * noise.jitter() + u * u;
     double roughness = noise.roughnessAt(interval);
     int since = -1;
-    for (Survivor s : open) {
+    for (Survivor s : ways.list()) {
       double dt = edges.times[i] - edges.times[s.edge];
       if (dt <= 0) {
         continue;
       }
-      double base = s.cost + skip(s.strayNats);
+      double base = s.pending();
       if (!s.paceKnown) {
         second(s, i, base, interval, roughness);
         continue;
@@ -294,19 +282,18 @@ final class Labeller {
   }
 
   /**
-   * Offers a way to read edge i. Two ways to one label stay open where they disagree on the pace:
-   * the label alone does not say which will serve better.
+   * Offers a way to read edge i.
    *
    * @return the survivor to fill in when this is the best way to that label, else null
    */
   private Survivor offer(Survivor s, int i, int step, double base, double cost, double logPace) {
     double total = base + cost;
-    if (total > best + effort.margin) {
+    if (total > ways.best() + effort.margin) {
       return null;
     }
     int tooth = wheel.after(s.tooth, step);
-    Survivor to = place(i, tooth, logPace, total);
-    if (effort.confidences && (to.cost > total || total < best + ARC_MARGIN)) {
+    Survivor to = ways.place(i, tooth, logPace);
+    if (effort.confidences && (to.cost > total || total < ways.best() + ARC_MARGIN)) {
       lattice.add(s, to, total - s.cost);
     }
     if (to.cost <= total) {
@@ -315,35 +302,9 @@ final class Labeller {
     to.from = s;
     to.steps = step;
     to.cost = total;
-    s.successor = Math.min(s.successor, total - best);
-    to.surprise = FADE * s.surprise + skip(s.strayNats);
+    s.successor = Math.min(s.successor, total - ways.best());
+    to.surprise = FADE * s.surprise + Survivor.skip(s.strayNats);
     return to;
-  }
-
-  /** The survivor of that label and about that pace, or one that may be overwritten with it. */
-  private Survivor place(int i, int tooth, double logPace, double total) {
-    Survivor first = atEdge[tooth];
-    if (first == null) {
-      return atEdge[tooth] = added(i, tooth);
-    }
-    if (Math.abs(first.logPace - logPace) < SAME_PACE) {
-      return first;
-    }
-    Survivor second = besides[tooth];
-    if (second == null) {
-      return besides[tooth] = added(i, tooth);
-    }
-    if (Math.abs(second.logPace - logPace) < SAME_PACE) {
-      return second;
-    }
-    return first.cost > second.cost ? first : second;
-  }
-
-  private Survivor added(int i, int tooth) {
-    Survivor s = new Survivor(i, tooth);
-    s.cost = Double.POSITIVE_INFINITY;
-    fresh.add(s);
-    return s;
   }
 
   /** Any tooth may be the first; its pace is open. */
@@ -353,7 +314,7 @@ final class Labeller {
       if (!isMeant(i, k)) {
         continue;
       }
-      Survivor s = place(i, k, Double.NaN, cost);
+      Survivor s = ways.place(i, k, Double.NaN);
       if (cost < s.cost) {
         s.time = edges.times[i];
         s.logPace = Double.NaN;
@@ -370,66 +331,19 @@ final class Labeller {
   }
 
   private void restart(int i) {
-    Survivor leader = leader();
-    double base = leader == null ? best : leader.cost + skip(leader.strayNats);
+    Survivor leader = ways.leader();
+    double base = leader == null ? ways.best() : leader.pending();
     start(i, leader, base + RESTART_NATS);
   }
 
-  private Survivor leader() {
-    Survivor leader = null;
-    for (Survivor s : open) {
-      if (leader == null || s.cost + skip(s.strayNats) < leader.cost + skip(leader.strayNats)) {
-        leader = s;
-      }
-    }
-    return leader;
-  }
-
   private double trouble() {
-    Survivor s = leader();
-    return s.surprise + skip(s.strayNats);
-  }
-
-  /** Takes the new survivors in and drops those too far behind. */
-  private void close(int i) {
-    double w = stray(i);
-    double lowest = Double.POSITIVE_INFINITY;
-    for (Survivor s : fresh) {
-      lowest = Math.min(lowest, s.cost);
-      atEdge[s.tooth] = null;
-      besides[s.tooth] = null;
-    }
-    for (Survivor s : open) {
-      s.strayNats += w;
-      lowest = Math.min(lowest, s.cost + skip(s.strayNats));
-    }
-    best = lowest;
-    next.clear();
-    for (Survivor s : open) {
-      double behind = s.cost + skip(s.strayNats) - lowest;
-      boolean stale = !s.paceKnown && i - s.edge > FIRST_REACH;
-      if (behind <= effort.margin && behind <= s.successor + PATIENCE && !stale) {
-        next.add(s);
-      }
-    }
-    for (Survivor s : fresh) {
-      if (s.cost <= lowest + effort.margin) {
-        next.add(s);
-      }
-    }
-    fresh.clear();
-    for (double m = effort.margin; next.size() > mostOpen; m *= 0.7) {
-      double limit = lowest + m;
-      next.removeIf(s -> s.cost + skip(s.strayNats) > limit);
-    }
-    List<Survivor> swap = open;
-    open = next;
-    next = swap;
+    Survivor s = ways.leader();
+    return s.surprise + Survivor.skip(s.strayNats);
   }
 
   /** Writes down what all open ways have in common. */
   private void settleShared() {
-    Survivor shared = ancestry.shared(open, leader());
+    Survivor shared = ways.shared();
     if (shared != null && shared.from != null) {
       settle(shared);
     }
@@ -441,19 +355,19 @@ final class Labeller {
       labels.steps[s.edge - labels.from] = s.steps;
     }
     if (effort.confidences) {
-      lattice.settle(open, to, labels);
+      lattice.settle(ways.list(), to, labels);
     }
     settledCost = to.cost;
     to.from = null;
   }
 
   private void finish() {
-    Survivor leader = leader();
+    Survivor leader = ways.leader();
     if (leader == null) {
       labels.cost = Double.POSITIVE_INFINITY;
       return;
     }
-    labels.cost = effort.shortCut ? Double.NaN : leader.cost + skip(leader.strayNats);
+    labels.cost = effort.shortCut ? Double.NaN : leader.pending();
     settle(leader);
   }
 }

@@ -16,9 +16,12 @@ final class Labelling {
 
   final double[] confidences;
 
+  /** Cost of the best reading up to each edge, nats. */
+  final double[] costs;
+
   /**
-   * Negative logarithm of the probability of the edges given the wheel, nats; NaN when the search
-   * took short cuts.
+   * Negative logarithm of the probability of the edges given the wheel, nats; infinite when the
+   * search gave up, NaN when it took short cuts.
    */
   double cost;
 
@@ -27,6 +30,7 @@ final class Labelling {
     teeth = new int[to - from];
     steps = new int[to - from];
     confidences = new double[to - from];
+    costs = new double[to - from];
     Arrays.fill(teeth, STRAY);
     Arrays.fill(confidences, 1.0);
   }
@@ -53,6 +57,10 @@ final class Labelling {
       }
     }
     return this;
+  }
+
+  void reached(int edge, double nats) {
+    costs[edge - from] = nats;
   }
 
   int size() {

@@ -58,7 +58,7 @@ final class Lattice {
     }
     double total = Double.NEGATIVE_INFINITY;
     for (Survivor s : front) {
-      s.backward = -Labeller.skip(s.strayNats);
+      s.backward = -Survivor.skip(s.strayNats);
       total = add(total, s.forward + s.backward);
     }
     for (int i = size - 1; i >= 0; i--) {

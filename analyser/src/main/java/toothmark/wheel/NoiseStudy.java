@@ -64,7 +64,7 @@ final class NoiseStudy {
   boolean supports(WheelPattern pattern, ToothFaults faults) {
     WheelTemplate as = WheelTemplate.of(pattern, faults);
     Labelling l = new Labeller(edges, as, noise, filter, Labeller.Effort.BRISK).label(from, to);
-    return l.cost + faults.price() < labels.cost;
+    return l.cost + faults.price(pattern) < labels.cost;
   }
 
   NoiseModel noise() {

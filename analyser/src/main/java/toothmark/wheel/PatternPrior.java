@@ -20,15 +20,23 @@ final class PatternPrior {
           "12+1",
           "4-1");
 
-  private static final double OTHER = 3;
+  private static final double OTHER = 4;
   private static final double EACH_GAP = 11;
   private static final double WIDE_GAP = 3;
-  private static final double ODD_SLOTS = 1.5;
+
+  /** Wheels are laid out in quarter degrees; common practice, no source. */
+  private static final double ODD_PITCH = 2.5;
+
+  private static final int QUARTER_DEGREES = 1440;
 
   private PatternPrior() {}
 
+  static boolean isCommon(WheelPattern p) {
+    return COMMON.contains(p.toString());
+  }
+
   static double nats(WheelPattern p) {
-    if (COMMON.contains(p.toString())) {
+    if (isCommon(p)) {
       return 0;
     }
     int[] gaps = p.gapLengths();
@@ -36,7 +44,6 @@ final class PatternPrior {
     for (int g : gaps) {
       nats += g > 2 ? WIDE_GAP : 0;
     }
-    int n = p.slots();
-    return nats + (n % 2 != 0 && n % 3 != 0 && n % 5 != 0 ? ODD_SLOTS : 0);
+    return nats + (QUARTER_DEGREES % p.slots() != 0 ? ODD_PITCH : 0);
   }
 }

@@ -3,6 +3,9 @@ package toothmark.wheel;
 /** The best way of reading all edges up to one, given that this one is a certain tooth. */
 final class Survivor extends SpeedState {
 
+  private static final double BURST_NATS = 9.0;
+  private static final double BURST_SHARE = 0.5;
+
   final int edge;
 
   /** From 0. */
@@ -31,6 +34,9 @@ final class Survivor extends SpeedState {
 
   Survivor joins;
 
+  /** Whether no other way puts the crank in the same place at less cost. */
+  boolean firstOfPhase;
+
   /** Logarithm of the probability of all ways that lead here. */
   double forward = Double.NEGATIVE_INFINITY;
 
@@ -40,5 +46,15 @@ final class Survivor extends SpeedState {
   Survivor(int edge, int tooth) {
     this.edge = edge;
     this.tooth = tooth;
+  }
+
+  /** What it costs to take a row of edges, of this summed cost, for strays. */
+  static double skip(double strayNats) {
+    return Math.min(strayNats, BURST_NATS + BURST_SHARE * strayNats);
+  }
+
+  /** Cost of the way with all edges since taken for strays, nats. */
+  double pending() {
+    return cost + skip(strayNats);
   }
 }

@@ -7,6 +7,7 @@ final class ToothFaults {
 
   private static final double BENT_NATS = 6;
   private static final double DEAD_NATS = 9;
+  private static final double DEAD_OF_UNUSUAL_NATS = 15;
   private static final int MOST_DEAD = 3;
 
   private final double[] offsets;
@@ -39,10 +40,17 @@ final class ToothFaults {
     return dead.get(tooth);
   }
 
-  /** What it costs to say so of them, nats. */
-  double price() {
+  /**
+   * What it costs to say so of them. A wheel seldom made and with a tooth dead as well is less
+   * likely than one with a gap more.
+   *
+   * @param pattern the wheel
+   * @return nats
+   */
+  double price(WheelPattern pattern) {
     boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
-    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + DEAD_NATS * dead();
+    double dead = PatternPrior.isCommon(pattern) ? DEAD_NATS : DEAD_OF_UNUSUAL_NATS;
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + dead * dead();
   }
 
   int dead() {

@@ -69,7 +69,9 @@ final class TrainSearch {
     addNeighbours();
     WheelRace race = new WheelRace(edges, stretches);
     List<Runner> list = new ArrayList<>();
-    for (WheelPattern p : candidates) {
+    List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
+    likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
+    for (WheelPattern p : likelyFirst) {
       double cost = race.cost(p) + PatternPrior.nats(p);
       boolean believed = stated.isPresent() && stated.get().equals(p);
       if (cost < Double.POSITIVE_INFINITY) {
@@ -164,19 +166,24 @@ final class TrainSearch {
     return WheelPattern.ofRuns(slots, r, g);
   }
 
+  /** The same wheels with more or fewer teeth missing, and those that pass for several turns. */
   private void addNeighbours() {
-    if (candidates.isEmpty()) {
-      return;
-    }
-    WheelPattern p = candidates.iterator().next();
-    int[] gaps = p.gapLengths();
-    if (gaps.length == 1) {
-      for (int m = 1; m <= 3 && p.slots() - m >= 2; m++) {
-        candidates.add(WheelPattern.of(p.slots(), m));
-        candidates.add(WheelPattern.of(p.slots() - gaps[0] + m, m));
+    for (WheelPattern p : List.copyOf(candidates)) {
+      int gaps = p.gapLengths().length;
+      if (gaps == 1) {
+        addGaps(p.slots());
+        addGaps(p.slots() - p.gapLengths()[0]);
+      } else if (gaps > 1 && p.slots() % gaps == 0) {
+        addGaps(p.slots() / gaps);
       }
     }
-    candidates.add(WheelPattern.plain(p.slots()));
+    candidates.stream().findFirst().ifPresent(p -> candidates.add(WheelPattern.plain(p.slots())));
+  }
+
+  private void addGaps(int slots) {
+    for (int m = 1; m <= 3 && slots - m >= 3; m++) {
+      candidates.add(WheelPattern.of(slots, m));
+    }
   }
 
   /** Stretches with the least roughness, in time order, not overlapping. */

@@ -35,6 +35,9 @@ public final class WheelIdentifier {
   private static final double STEADIER = 0.5;
   private static final int ALTERNATIVES = 5;
 
+  /** Less probable wheels are no alternatives. */
+  private static final double IMPOSSIBLE = 1e-6;
+
   private final Optional<WheelPattern> stated;
   private final Optional<EdgeDirection> timedEdge;
 
@@ -238,7 +241,8 @@ public final class WheelIdentifier {
       List<WheelIdentification.Candidate> others = new ArrayList<>();
       for (int i = 1; i < p.length; i++) {
         WheelPattern w = search.ranking().get(i).pattern();
-        if (others.size() < ALTERNATIVES || stated.filter(w::equals).isPresent()) {
+        boolean possible = p[i] >= IMPOSSIBLE && others.size() < ALTERNATIVES;
+        if (possible || stated.filter(w::equals).isPresent()) {
           others.add(new WheelIdentification.Candidate(w, p[i]));
         }
       }

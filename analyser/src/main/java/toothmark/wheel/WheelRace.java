@@ -1,6 +1,8 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
 
 /**
  * Compares wheels by how probable they make the edges of a few calm stretches.
@@ -20,12 +22,14 @@ final class WheelRace {
   private final EdgeSeries edges;
   private final List<Stretch> stretches;
   private final double[] leader;
+  private final double[][] pace;
 
   WheelRace(EdgeSeries edges, List<Stretch> stretches) {
     this.edges = edges;
     this.stretches = stretches;
     this.leader = new double[stretches.size()];
-    java.util.Arrays.fill(leader, Double.POSITIVE_INFINITY);
+    this.pace = new double[stretches.size()][0];
+    Arrays.fill(leader, Double.POSITIVE_INFINITY);
   }
 
   /**
@@ -38,32 +42,48 @@ final class WheelRace {
     double sum = 0;
     for (int k = 0; k < stretches.size(); k++) {
       Stretch s = stretches.get(k);
-      Labelling labels = label(s, WheelTemplate.of(pattern));
+      Labelling labels = label(k, pattern);
+      if (labels.cost == Double.POSITIVE_INFINITY) {
+        return labels.cost;
+      }
       ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
       double cost = labels.cost;
       if (faults.any()) {
-        double price = k == 0 || faults.price() == Double.POSITIVE_INFINITY ? faults.price() : 0;
-        double again = label(s, WheelTemplate.of(pattern, faults)).cost + price;
+        double price = faults.price(pattern);
+        double once = k == 0 || price == Double.POSITIVE_INFINITY ? price : 0;
+        double again = label(s, WheelTemplate.of(pattern, faults)).cost + once;
         cost = faults.dead() > 0 ? again : Math.min(cost, again);
       }
       sum += cost;
       if (sum > leader[k] + HOPELESS) {
         return Double.POSITIVE_INFINITY;
       }
-      leader[k] = Math.min(leader[k], sum);
+      if (sum < leader[k]) {
+        leader[k] = sum;
+        pace[k] = labels.costs;
+      }
     }
     return sum;
   }
 
+  private Labelling label(int k, WheelPattern pattern) {
+    Stretch s = stretches.get(k);
+    WheelTemplate wheel = WheelTemplate.of(pattern);
+    return PhaseCheck.label(
+        edges, pattern, () -> labeller(s, wheel).against(pace[k]), s.from(), s.to());
+  }
+
   private Labelling label(Stretch s, WheelTemplate wheel) {
+    return labeller(s, wheel).label(s.from(), s.to());
+  }
+
+  private Labeller labeller(Stretch s, WheelTemplate wheel) {
     SpeedFilter filter = new SpeedFilter(SLOPE_MEMORY);
-    return new Labeller(edges, wheel, s.noise(), filter, Labeller.Effort.BRISK)
-        .label(s.from(), s.to());
+    return new Labeller(edges, wheel, s.noise(), filter, Labeller.Effort.BRISK);
   }
 
   /** Labels of all stretches. */
   List<Labelling> labels(WheelPattern pattern) {
-    WheelTemplate wheel = WheelTemplate.of(pattern);
-    return stretches.stream().map(s -> label(s, wheel)).toList();
+    return IntStream.range(0, stretches.size()).mapToObj(k -> label(k, pattern)).toList();
   }
 }

@@ -68,6 +68,19 @@ final class WheelTemplate {
   }
 
   /**
+   * In which of so many equal parts of a turn the crank is.
+   *
+   * @param tooth from 0
+   * @param beyond degrees since it passed
+   * @param parts of a turn, counted from half a part before the first tooth
+   * @return from 0 to parts - 1
+   */
+  int phase(int tooth, double beyond, int parts) {
+    double turns = (degrees[tooth] + beyond) / TURN + 0.5 / parts;
+    return Math.min(parts - 1, (int) ((turns - Math.floor(turns)) * parts));
+  }
+
+  /**
    * The first tooth that stands at least so far ahead.
    *
    * @param tooth from 0

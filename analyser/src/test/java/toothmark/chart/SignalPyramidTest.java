@@ -100,6 +100,24 @@ class SignalPyramidTest {
   }
 
   @Test
+  void itIsDrawnAsFarAsItHasGrown() {
+    SampledSignal s = wave();
+    SignalPyramid growing = SignalPyramid.growing(s);
+    assertThat(trace(growing, -1, 29, 800)).isEmpty();
+    assertThat(growing.grow()).isTrue();
+    double reached = s.timeOf(Math.round(growing.grown() * SIZE));
+    assertThat(trace(growing, -1, 29, 800))
+        .isNotEmpty()
+        .allMatch(d -> d.x() <= reached + 1e-9)
+        .anyMatch(d -> d.x() > reached - 2 * 30.0 / 800);
+    while (growing.grow()) {
+      assertThat(growing.grown()).isLessThan(1);
+    }
+    assertThat(trace(growing, -1, 29, 800))
+        .isEqualTo(trace(SignalPyramid.of(s, () -> false), -1, 29, 800));
+  }
+
+  @Test
   void itStopsWhenAsked() {
     assertThatThrownBy(() -> SignalPyramid.of(wave(), () -> true))
         .isInstanceOf(CancellationException.class);

@@ -102,6 +102,14 @@ public final class TakePictures {
     aids(w, name);
     w.open(samples.resolve("README.md"));
     take(w, "wrong-file-" + name);
+    w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
+    w.on(x -> x.model.bench.compare(Request.of(samples.resolve("leads-swapped/capture.csv.gz"))));
+    w.settle();
+    w.on(
+        x -> {
+          save(x.comparison().orElseThrow().frame.getRootPane(), "compare-" + name);
+          x.comparison().orElseThrow().frame.dispose();
+        });
   }
 
   /** The sums at the bench, with readings of a day's work in them. */
@@ -145,7 +153,15 @@ public final class TakePictures {
     w.on(x -> save(x.frame.getRootPane(), name));
   }
 
+  /** On the large screen the views that change most with the room they have. */
+  private static boolean isKept(String name) {
+    return !name.endsWith("2560") || name.matches("(event|advance|wheel|compare)-.*");
+  }
+
   private void save(JComponent all, String name) {
+    if (!isKept(name)) {
+      return;
+    }
     BufferedImage image =
         new BufferedImage(all.getWidth(), all.getHeight(), BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();

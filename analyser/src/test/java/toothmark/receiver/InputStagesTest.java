@@ -164,24 +164,59 @@ class InputStagesTest {
 
   @Test
   void replaysSeveralCircuitsInOnePass() {
-    double[] v = new double[100_000];
-    for (int i = 0; i < v.length; i++) {
-      v[i] = 0.1 * Math.sin(2 * Math.PI * i / 1000.0);
-    }
-    SampledSignal signal = SampledSignal.of(0, 1 / RATE, v);
     double[] teeth = new double[100];
-    for (int i = 0; i < teeth.length; i++) {
-      teeth[i] = (500 + 1000.0 * i) / RATE;
-    }
+    SampledSignal signal = sine(0.1, teeth);
     List<Conditioner> circuits = new ArrayList<>(List.of(Conditioner.reference()));
-    circuits.addAll(ConditionerReplay.grid(new double[] {0}, new double[] {0.05, 0.16}));
-    List<ConditionerReplay.Result> results =
-        new ConditionerReplay(signal, ChannelSurvey.of(signal), EdgeDirection.FALLING)
-            .play(circuits, FollowedWheel.plain(36), teeth);
+    circuits.add(Conditioner.threshold(0, 0.05));
+    circuits.add(Conditioner.threshold(0, 0.16));
+    ConditionerReplay replay =
+        new ConditionerReplay(signal, ChannelSurvey.of(signal), EdgeDirection.FALLING);
+    List<ConditionerReplay.Result> results = replay.play(circuits, FollowedWheel.plain(36), teeth);
     assertThat(results).extracting(ConditionerReplay.Result::teethLost).containsExactly(0, 0, 100);
     assertThat(results)
         .extracting(ConditionerReplay.Result::straysAdmitted)
         .containsExactly(0, 0, 0);
     assertThat(circuits.get(2).description()).isEqualTo("threshold 0.00\u202fV ± 0.16\u202fV");
+  }
+
+  /** A comparator hears a sine of height A if threshold and hysteresis stay within ± A. */
+  @Test
+  void sweepsFixedLevels() {
+    double[] teeth = new double[100];
+    SampledSignal signal = sine(0.1, teeth);
+    LevelWindow window =
+        new ConditionerReplay(signal, ChannelSurvey.of(signal), EdgeDirection.FALLING)
+            .sweep(FollowedWheel.plain(36), teeth);
+    for (int t = 0; t < window.thresholdsVolts().size(); t++) {
+      for (int h = 0; h < window.hysteresesVolts().size(); h++) {
+        double need = Math.abs(window.thresholdsVolts().get(t)) + window.hysteresesVolts().get(h);
+        if (Math.abs(need - 0.1) > 0.002) {
+          assertThat(window.cell(t, h).teethLost()).isEqualTo(need < 0.1 ? 0 : 100);
+        }
+      }
+    }
+  }
+
+  /** Peaks of 0.1 V: over the floor of 0.03 V at first, then over a third of the peak before. */
+  @Test
+  void measuresHowFarEachToothArms() {
+    double[] teeth = new double[100];
+    SampledSignal signal = sine(0.1, teeth);
+    double[] margins =
+        new ConditionerReplay(signal, ChannelSurvey.of(signal), EdgeDirection.FALLING)
+            .armingMargins(teeth);
+    assertThat(margins[0]).isCloseTo(0.1 / 0.03, within(1e-3));
+    assertThat(margins[50]).isCloseTo(3, within(1e-3));
+  }
+
+  private static SampledSignal sine(double height, double[] teeth) {
+    double[] v = new double[100_000];
+    for (int i = 0; i < v.length; i++) {
+      v[i] = height * Math.sin(2 * Math.PI * i / 1000.0);
+    }
+    for (int i = 0; i < teeth.length; i++) {
+      teeth[i] = (500 + 1000.0 * i) / RATE;
+    }
+    return SampledSignal.of(0, 1 / RATE, v);
   }
 }

@@ -35,10 +35,11 @@ final class StrayStudy implements Study {
   private static final double SECONDS = 2.0;
   private static final int CAPTURES = 100;
 
-  private record Outcome(LabelOutcome labels, EdgeLabels edges) {
+  private record Outcome(LabelOutcome labels, EdgeLabels edges, Reliability reliability) {
 
     Outcome plus(Outcome o) {
-      return new Outcome(labels.plus(o.labels), edges.plus(o.edges));
+      return new Outcome(
+          labels.plus(o.labels), edges.plus(o.edges), reliability.plus(o.reliability));
     }
   }
 
@@ -78,7 +79,9 @@ final class StrayStudy implements Study {
     EdgeCase edgeCase = edgeCase(name);
     Decoding decoding = Decoding.of(edgeCase.capture());
     return new Outcome(
-        LabelOutcome.of(name, edgeCase.capture(), decoding), EdgeLabels.of(edgeCase, decoding));
+        LabelOutcome.of(name, edgeCase.capture(), decoding),
+        EdgeLabels.of(edgeCase, decoding),
+        Reliability.of(edgeCase, decoding));
   }
 
   @Override
@@ -106,12 +109,14 @@ final class StrayStudy implements Study {
             new LineChart.Axis("strays, % of teeth", LineChart.Scale.LINEAR),
             new LineChart.Axis("label error", LineChart.Scale.LOGARITHMIC));
     List<Worst> worst = new ArrayList<>();
+    Reliability reliability = Reliability.NOTHING;
     for (String wheel : WHEELS) {
       for (int[] rate : RATES) {
         String setting = wheel + "_" + rate[0] + "+" + rate[1];
         List<Outcome> outcomes = run.measure(this, setting, run.captures(CAPTURES), this::measure);
         Outcome all = outcomes.stream().reduce(Outcome::plus).orElseThrow();
         row(table, setting, outcomes.size(), all);
+        reliability = reliability.plus(all.reliability);
         if (wheel.equals(WHEELS.get(0))) {
           all.labels.plot(chart, wheel, rate[0]);
         }
@@ -121,6 +126,10 @@ final class StrayStudy implements Study {
     }
     section.table(table);
     section.chart(chart, "accuracy-strays");
+    section.paragraph(
+        "Labels of all these captures by the confidence that the analyser states, and how many of"
+            + " them are wrong (strays taken for a tooth whose own edge lies further off among them).");
+    section.table(reliability.table());
     section.worst(worst);
   }
 

@@ -1,0 +1,55 @@
+package toothmark.report;
+
+import java.util.Optional;
+import toothmark.chart.Figure;
+import toothmark.chart.Figures;
+import toothmark.chart.Ink;
+import toothmark.examination.Examination;
+import toothmark.examination.InputReplay;
+import toothmark.receiver.Conditioner;
+import toothmark.receiver.ConditionerReplay.Result;
+
+/** What other input circuits would have made of the record; only where the reference lost count. */
+final class CircuitsSection {
+
+  private final Optional<InputReplay> replay;
+  private final Optional<Figure> levels;
+
+  private CircuitsSection(Optional<InputReplay> replay) {
+    this.replay = replay;
+    this.levels = replay.map(r -> Figures.levels(r.sweep(), Ink.LIGHT));
+  }
+
+  static CircuitsSection of(Examination examination) {
+    boolean lost = !examination.observations().receiver().losses().isEmpty();
+    return new CircuitsSection(lost ? InputReplay.of(examination) : Optional.empty());
+  }
+
+  /** The figure of the section, for those who draw them all. */
+  Optional<Figure> levels() {
+    return levels;
+  }
+
+  void write(HtmlWriter html, PageFigures figures) {
+    replay.ifPresent(r -> write(html, r));
+    levels.ifPresent(f -> figures.show(html, f));
+  }
+
+  private static void write(HtmlWriter html, InputReplay replay) {
+    html.element("h2", "Other input circuits", "id", "circuits");
+    html.element(
+        "p",
+        "The same record played to other circuits than that of the reference receiver. The counts"
+            + " compare settings on this record; they foretell no certain controller.");
+    html.open("div", "class", "scroll").open("table").open("tr").element("th", "Circuit");
+    CircuitsText.HEADS.forEach(h -> html.element("th", h, "class", "right"));
+    html.close();
+    for (Result r : replay.play(Conditioner.usual())) {
+      html.open("tr").element("td", r.conditioner().description());
+      CircuitsText.counts(r).forEach(c -> html.element("td", c, "class", "right"));
+      html.close();
+    }
+    html.close().close();
+    html.element("p", "Arming margin: " + CircuitsText.margin(replay.armingMargins()) + ".");
+  }
+}

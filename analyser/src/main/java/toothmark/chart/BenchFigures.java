@@ -141,7 +141,7 @@ public final class BenchFigures {
     double[] none = new double[wheel.teeth()];
     double[] even = none.clone();
     Arrays.fill(even, 1);
-    ToothGeometry geometry = ToothGeometry.independent(none, 0, even, 0);
+    ToothGeometry geometry = new ToothGeometry(none, none, even, 0);
     WheelDrawing.Marks marks =
         new WheelDrawing.Marks(
             firings(plan), OptionalDouble.of(CrankAngle.wrap(plan.tooth1BtdcDegrees())), "planned");

@@ -93,7 +93,7 @@ record RimForm(
     double[] strengths = new double[n];
     double u = 0;
     for (int i = 0; i < n; i++) {
-      offsets[i] = geometry.offsetDegrees(i + 1);
+      offsets[i] = geometry.offsetDegrees(i + 1) + geometry.swayDegrees(i + 1);
       int tooth = i + 1;
       strengths[i] = swings.map(w -> w.of(tooth)).orElse(1.0);
       u += geometry.uncertaintyDegrees(i + 1) / n;

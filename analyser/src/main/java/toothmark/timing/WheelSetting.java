@@ -43,13 +43,12 @@ public record WheelSetting(
     return shares;
   }
 
-  /** Covariance of two sums over the teeth, square degrees. */
+  /** Covariance of two sums over the teeth, each off by itself; square degrees. */
   double covariance(double[] a, double[] b) {
     double sum = 0;
     for (int k = 0; k < a.length; k++) {
-      for (int l = 0; l < b.length && a[k] != 0; l++) {
-        sum += b[l] == 0 ? 0 : a[k] * b[l] * geometry.covarianceDegrees(k + 1, l + 1);
-      }
+      double u = geometry.uncertaintyDegrees(k + 1);
+      sum += a[k] * b[k] * u * u;
     }
     return sum;
   }

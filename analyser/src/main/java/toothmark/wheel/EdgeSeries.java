@@ -31,7 +31,7 @@ final class EdgeSeries {
   /** Median interval between edges around each, s. */
   final double[] intervals;
 
-  /** What the strength costs when the edge is taken for a tooth, nats. */
+  /** What the strength costs when the edge is taken for a sound tooth, nats. */
   final double[] toothNats;
 
   private EdgeSeries(double[] times, double[] uncertainties, double[] strengths, double[] pace) {
@@ -78,6 +78,11 @@ final class EdgeSeries {
 
   int size() {
     return times.length;
+  }
+
+  /** What the strength costs when the edge is taken for a tooth that is usually so strong, nats. */
+  double toothNats(int i, double expected) {
+    return expected == 1 ? toothNats[i] : weakness(strengths[i], expected);
   }
 
   /**

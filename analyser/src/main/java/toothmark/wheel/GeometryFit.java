@@ -4,8 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
-import java.util.stream.DoubleStream;
-import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -15,15 +13,14 @@ import org.apache.commons.math3.linear.RealVector;
 /**
  * Learns how far each tooth stands from its nominal place, apart from what the crank's speed does.
  *
- * <p>Over two turns the crank's angle is a polynomial of time, plus ripple that repeats with the
- * turn, plus the place of each tooth. The ripple of gas torque shrinks with the square of speed;
- * that of the pistons' own mass swings as far at all speeds (Heywood 1988, section 2.2), so that in
- * its orders a wheel's error cannot be told from it, and only what a sound wheel's teeth have there
- * by chance is granted. All are found at once by regularised least squares over many pairs of
- * turns, the polynomials eliminated first. Run-out, a sine once a turn, has a term of its own, for
- * the smooth part of a wheel's error is what a prior on single teeth would shrink; it is kept only
- * where it is plain. After Resor, Trethewey and Maynard, J. Sound Vib. 286 (2005) 897-920, and
- * Diamond, Heyns and Oberholster, Mech. Syst. Signal Process. (2016).
+ * <p>Over two turns the crank's angle is a polynomial of time, plus firing ripple that repeats with
+ * the turn and shrinks with the square of speed, plus what the pistons' inertia swings it at all
+ * speeds, plus the place of each tooth, which does neither. All are found at once by regularised
+ * least squares over many pairs of turns, the polynomials eliminated first. Run-out, a sine once a
+ * turn, has a term of its own, for the smooth part of a wheel's error is what a prior on single
+ * teeth would shrink; it is kept only where it is plain. After Resor, Trethewey and Maynard, J.
+ * Sound Vib. 286 (2005) 897-920, and Diamond, Heyns and Oberholster, Mech. Syst. Signal Process.
+ * (2016).
  */
 final class GeometryFit {
 
@@ -34,7 +31,12 @@ final class GeometryFit {
   private static final double SLOWEST_RPM = 500;
 
   private static final int MOST_WINDOWS = 150;
+
+  /** Windows in which the speed changes more are used only where there are too few others. */
+  private static final double CALM = 0.1;
+
   private static final int BLOCKS = 8;
+  private static final int PASSES = 5;
 
   /** How far a sound tooth is off, and how far a bent one may be, degrees. */
   private static final double SOUND_DEGREES = 0.03;
@@ -46,19 +48,39 @@ final class GeometryFit {
   private static final double LEAST_RUN_OUT_DEGREES = 0.05;
   private static final double RIPPLE_DEGREES = 3;
 
+  /** How far a window's ripple may be from the law of all, as a share of it, and at least. */
+  private static final double FREEDOM = 0.5;
+
+  private static final double LEAST_FREEDOM_DEGREES = 0.02;
+
   /** What unequal cylinders leave of a wave once a turn at 1000 rev/min; common practice. */
   private static final double UNEVEN_DEGREES = 0.1;
 
-  /** Run-out that a wheel may have though it does not show: 0.04 mm at 75 mm. */
-  private static final double HIDDEN_RUN_OUT_DEGREES = 0.02;
+  /** Run-out that a wheel may have though it does not show. */
+  private static final double HIDDEN_RUN_OUT_DEGREES = 0.03;
 
   /** Run-out is told from ripple by their change with speed where it varies by this factor. */
   private static final double SEVERAL_SPEEDS = 1.3;
 
   private static final double HELD = 1e-6;
 
+  private static final int[] RIPPLE_ORDERS = {1, 2, 3, 4, 6};
+
+  /**
+   * The pistons' inertia swings the crank by the same angle at all speeds: four in line of 0.6 kg
+   * and 80 mm stroke on 0.15 kg m² by 0.18° twice a turn (torque after Heywood, Internal Combustion
+   * Engine Fundamentals, 1988, section 15; masses are common practice).
+   */
+  private static final int[] INERTIA_ORDERS = {2, 3, 4};
+
+  private static final double[] INERTIA_DEGREES = {0.2, 0.1, 0.05};
+
+  /** Doubt that a wave twice a turn is the crank's and not an oval wheel's, as a share of it. */
+  private static final double OVAL_DOUBT = 0.4;
+
   private final WheelPattern pattern;
   private final int teeth;
+  private final int steady;
   private final int unknowns;
   private final List<GeometryWindow> windows;
   private final double[] prior;
@@ -69,15 +91,20 @@ final class GeometryFit {
   private GeometryFit(WheelPattern pattern, List<GeometryWindow> windows) {
     this.pattern = pattern;
     this.teeth = pattern.teeth();
-    this.unknowns = GeometryWindow.unknowns(teeth);
+    this.steady = teeth + 2 + 2 * RIPPLE_ORDERS.length;
+    this.unknowns = steady + 2 * INERTIA_ORDERS.length;
     this.windows = windows;
     this.prior = new double[unknowns];
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
     Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
-    Arrays.fill(prior, teeth + 4, unknowns, RIPPLE_DEGREES);
+    Arrays.fill(prior, teeth + 4, steady, RIPPLE_DEGREES);
+    for (int m = 0; m < INERTIA_ORDERS.length; m++) {
+      Arrays.fill(prior, steady + 2 * m, steady + 2 * m + 2, INERTIA_DEGREES[m]);
+    }
     if (uneven() > 0) {
       Arrays.fill(prior, teeth + 2, teeth + 4, HELD);
+      Arrays.fill(prior, steady, unknowns, HELD);
     }
   }
 
@@ -105,71 +132,101 @@ final class GeometryFit {
     List<GeometryWindow> all = GeometryWindow.all(events, pattern, SLOWEST_RPM);
     if (all.size() < LEAST_TURNS - 1) {
       double[] zero = new double[pattern.teeth()];
-      return ToothGeometry.independent(zero, SOUND_DEGREES, amplitudes, 0);
+      double[] u = new double[pattern.teeth()];
+      Arrays.fill(u, SOUND_DEGREES);
+      return new ToothGeometry(zero, u, amplitudes, 0);
     }
+    List<GeometryWindow> calm = all.stream().filter(w -> w.speedChange() < CALM).toList();
+    List<GeometryWindow> use = calm.size() < LEAST_TURNS - 1 ? all : calm;
     List<GeometryWindow> some = new ArrayList<>();
-    int step = (all.size() + MOST_WINDOWS - 1) / MOST_WINDOWS;
-    for (int i = 0; i < all.size(); i += step) {
-      some.add(all.get(i));
+    int step = (use.size() + MOST_WINDOWS - 1) / MOST_WINDOWS;
+    for (int i = 0; i < use.size(); i += step) {
+      some.add(use.get(i));
     }
-    return new GeometryFit(pattern, some).fit(amplitudes, all.size() + 1);
+    return new GeometryFit(pattern, some).fit(amplitudes, use.size() + 1);
   }
 
   private ToothGeometry fit(double[] amplitudes, int turns) {
-    accumulate(null);
-    RealVector found = solve(-1);
-    accumulate(found);
-    found = solve(-1);
+    RealVector found = refined(new ArrayRealVector(unknowns), PASSES);
     if (freeBentTeeth(found)) {
-      accumulate(found);
-      found = solve(-1);
+      found = refined(found, 2);
     }
-    RealMatrix spread = spread(found).add(wave(uneven()));
+    double[] spread = widened(spread(found), uneven());
     if (!runOutIsPlain(found, spread)) {
-      Arrays.fill(prior, teeth, teeth + 2, HIDDEN_RUN_OUT_DEGREES);
-      Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
+      double hidden = Arrays.stream(spread).average().orElse(0);
+      Arrays.fill(prior, teeth, teeth + 2, HELD);
       found = solve(-1);
-      spread = spread(found);
+      spread = widened(spread(found), Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
     }
-    double[] offsets = directions().operate(found).toArray();
-    return new ToothGeometry(offsets, spread, amplitudes, turns);
-  }
-
-  /** Covariance of a wave once a turn, its phase unknown, that each tooth may be off by. */
-  private RealMatrix wave(double deviation) {
-    RealMatrix c = new Array2DRowRealMatrix(teeth, teeth);
+    double[] offsets = new double[teeth];
+    double[] sway = new double[teeth];
     for (int k = 0; k < teeth; k++) {
-      for (int l = 0; l < teeth; l++) {
-        double apart = pattern.degreesAfterTooth1(k + 1) - pattern.degreesAfterTooth1(l + 1);
-        c.setEntry(k, l, deviation * deviation * Math.cos(Math.toRadians(apart)));
-      }
+      offsets[k] = offset(found, k);
+      sway[k] = sway(found, k);
     }
-    return c;
+    double doubt = OVAL_DOUBT * Math.hypot(found.getEntry(steady), found.getEntry(steady + 1));
+    return new ToothGeometry(
+        offsets, widened(spread, doubt / Math.sqrt(2)), amplitudes, sway, turns);
   }
 
-  private DoubleStream deviations(RealMatrix spread) {
-    return IntStream.range(0, teeth).mapToDouble(k -> Math.sqrt(spread.getEntry(k, k)));
+  /** What the crank swings twice a turn at all speeds, as if it were the tooth's offset. */
+  private double sway(RealVector found, int k) {
+    double a = 2 * Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+    return -found.getEntry(steady) * Math.cos(a) - found.getEntry(steady + 1) * Math.sin(a);
+  }
+
+  private static double[] widened(double[] spread, double more) {
+    return Arrays.stream(spread).map(s -> Math.hypot(s, more)).toArray();
+  }
+
+  private double offset(RealVector found, int k) {
+    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+    return found.getEntry(k)
+        + found.getEntry(teeth) * Math.cos(a)
+        + found.getEntry(teeth + 1) * Math.sin(a);
+  }
+
+  private RealVector refined(RealVector first, int passes) {
+    RealVector found = first;
+    for (int k = 0; k < passes; k++) {
+      accumulate(found, k > 0);
+      found = solve(-1);
+    }
+    return found;
   }
 
   /**
-   * Sums the normal equations by blocks of windows; known residuals lessen the weight of outliers.
+   * Sums the normal equations by blocks of windows, with less weight to what is known not to fit.
    */
-  private void accumulate(RealVector known) {
+  private void accumulate(RealVector known, boolean robust) {
     normal = new RealMatrix[BLOCKS];
     right = new RealVector[BLOCKS];
-    List<double[]> residuals = new ArrayList<>();
     for (int b = 0; b < BLOCKS; b++) {
       normal[b] = new Array2DRowRealMatrix(unknowns, unknowns);
       right[b] = new ArrayRealVector(unknowns);
     }
-    for (int w = 0; w < windows.size(); w++) {
-      GeometryWindow.Rows rows = windows.get(w).rows(known, scale);
-      rows.addTo(normal[w * BLOCKS / windows.size()], right[w * BLOCKS / windows.size()]);
-      residuals.add(rows.residuals(known));
-    }
+    GeometryWindow.Ripple ripple = ripple(known);
+    List<GeometryWindow.Rows> plain = windows.stream().map(w -> w.rows(ripple)).toList();
+    List<double[]> residuals = plain.stream().map(r -> r.residuals(known)).toList();
     double[] r =
         residuals.stream().flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
     scale = Math.max(1e-3, 1.4826 * r[r.length / 2]);
+    for (int w = 0; w < windows.size(); w++) {
+      GeometryWindow.Rows rows =
+          robust ? windows.get(w).robustRows(ripple, residuals.get(w), scale) : plain.get(w);
+      rows.addTo(normal[w * BLOCKS / windows.size()], right[w * BLOCKS / windows.size()]);
+    }
+  }
+
+  /** Torque changes with load, so a window's ripple may be another than its speed says. */
+  private GeometryWindow.Ripple ripple(RealVector known) {
+    double[] freedom = new double[RIPPLE_ORDERS.length];
+    for (int m = 0; m < freedom.length; m++) {
+      double usual =
+          Math.hypot(known.getEntry(teeth + 2 + 2 * m), known.getEntry(teeth + 3 + 2 * m));
+      freedom[m] = Math.max(LEAST_FREEDOM_DEGREES, FREEDOM * usual) / scale;
+    }
+    return new GeometryWindow.Ripple(RIPPLE_ORDERS, INERTIA_ORDERS, freedom);
   }
 
   /** Solves all blocks together, or all but one. */
@@ -215,33 +272,37 @@ final class GeometryFit {
     return any;
   }
 
-  /** Covariance of the offsets: what the fit leaves open, and how it varies by block. */
-  private RealMatrix spread(RealVector found) {
-    RealMatrix inverse = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
-    RealMatrix directions = directions();
-    RealMatrix spread = directions.multiply(inverse).multiply(directions.transpose());
-    for (int b = 0; b < BLOCKS; b++) {
-      RealVector d = directions.operate(solve(b).subtract(found));
-      spread = spread.add(d.outerProduct(d).scalarMultiply((BLOCKS - 1.0) / BLOCKS));
-    }
-    return spread;
-  }
-
-  /** How the offset of each tooth is made up of the unknowns. */
-  private RealMatrix directions() {
-    RealMatrix directions = new Array2DRowRealMatrix(teeth, unknowns);
+  /** Standard uncertainty of each offset: what the fit leaves open, and how it varies by block. */
+  private double[] spread(RealVector found) {
+    RealMatrix covariance = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    double[] variance = new double[teeth];
     for (int k = 0; k < teeth; k++) {
-      double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
-      directions.setEntry(k, k, 1);
-      directions.setEntry(k, teeth, Math.cos(a));
-      directions.setEntry(k, teeth + 1, Math.sin(a));
+      RealVector l = direction(k);
+      variance[k] = l.dotProduct(covariance.operate(l));
     }
-    return directions;
+    for (int b = 0; b < BLOCKS; b++) {
+      RealVector without = solve(b);
+      for (int k = 0; k < teeth; k++) {
+        double d = offset(without, k) - offset(found, k);
+        variance[k] += d * d * (BLOCKS - 1) / BLOCKS;
+      }
+    }
+    return Arrays.stream(variance).map(Math::sqrt).toArray();
   }
 
-  private boolean runOutIsPlain(RealVector found, RealMatrix spread) {
+  private RealVector direction(int k) {
+    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+    RealVector l = new ArrayRealVector(unknowns);
+    l.setEntry(k, 1);
+    l.setEntry(teeth, Math.cos(a));
+    l.setEntry(teeth + 1, Math.sin(a));
+    return l;
+  }
+
+  private boolean runOutIsPlain(RealVector found, double[] spread) {
     double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
-    double[] sorted = deviations(spread).sorted().toArray();
+    double[] sorted = spread.clone();
+    Arrays.sort(sorted);
     return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
   }
 

@@ -1,6 +1,7 @@
 package toothmark.wheel;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
@@ -24,11 +25,15 @@ final class GeometryWindow {
 
   private static final double REFERENCE_RPM = 1000;
 
-  /** Waves a turn that gas torque makes; unequal cylinders make the first. */
-  private static final int[] GAS_ORDERS = {1, 2, 3, 4, 6};
-
-  /** Waves a turn that the pistons' mass makes. */
-  private static final int[] MASS_ORDERS = {2, 3, 4, 6};
+  /**
+   * The waves that the crank makes in every turn.
+   *
+   * @param orders of those that firing makes, how many to the turn
+   * @param steadyOrders of those that the pistons' inertia makes, alike at all speeds
+   * @param freedom standard deviation of what a window may have of each beside the law that all
+   *     share, degrees at 1000 rev/min over the scale of the passings
+   */
+  record Ripple(int[] orders, int[] steadyOrders, double[] freedom) {}
 
   private final WheelPattern pattern;
   private final int[] tooth;
@@ -78,7 +83,7 @@ final class GeometryWindow {
         to++;
       }
       GeometryWindow w = new GeometryWindow(pattern, events, from, to);
-      if (w.isWhole() && w.rpm > slowestRpm && w.isSteady()) {
+      if (w.isWhole() && w.rpm > slowestRpm && w.speedChange() < MOST_SPEED_CHANGE) {
         found.add(w);
       }
       from = next;
@@ -92,72 +97,106 @@ final class GeometryWindow {
         && turned[tooth.length - 1] - turned[0] > 1.5 * CrankAngle.REVOLUTION;
   }
 
-  private boolean isSteady() {
+  /** By how much the second half of the window is faster than the first, as a share. */
+  double speedChange() {
     int n = tooth.length;
     double first = (turned[n / 2] - turned[0]) / (time[n / 2] - time[0]);
     double second = (turned[n - 1] - turned[n / 2]) / (time[n - 1] - time[n / 2]);
-    return Math.abs(second - first) < MOST_SPEED_CHANGE * Math.min(first, second);
+    return Math.abs(second - first) / Math.min(first, second);
   }
 
-  /** Places of the teeth, run-out, ripple of gas torque, ripple of the pistons' mass. */
-  static int unknowns(int teeth) {
-    return teeth + 2 + 2 * GAS_ORDERS.length + 2 * MASS_ORDERS.length;
+  /**
+   * The equations with each tooth's passing as certain as its edge.
+   *
+   * @param ripple the waves of firing
+   */
+  Rows rows(Ripple ripple) {
+    return rows(ripple, sigma);
   }
 
-  /** The equations; known unknowns and a scale lessen the weight of outliers. */
-  Rows rows(RealVector known, double scale) {
+  /**
+   * The equations with less weight to what does not fit: single passings, and the whole window
+   * where the crank did what no equation says.
+   *
+   * @param ripple the waves of firing
+   * @param residuals of the plain equations, in standard deviations of the edges
+   * @param scale that of all windows
+   */
+  Rows robustRows(Ripple ripple, double[] residuals, double scale) {
+    double misfit = Math.max(1, Math.sqrt(Rows.dot(residuals, residuals) / sigma.length) / scale);
+    double[] weaker = new double[sigma.length];
+    for (int i = 0; i < weaker.length; i++) {
+      double outlying = Math.max(1, Math.abs(residuals[i]) / (HUBER * misfit * scale));
+      weaker[i] = misfit * sigma[i] * Math.sqrt(outlying);
+    }
+    return rows(ripple, weaker);
+  }
+
+  private Rows rows(Ripple ripple, double[] sigmas) {
     int n = tooth.length;
-    double[][] polynomial = polynomial();
-    double[][] g = new double[n][];
-    double[] y = new double[n];
+    int first = pattern.teeth() + 2;
+    int waves = 2 * ripple.orders().length;
+    double[][] g = new double[n + waves][first + waves + 2 * ripple.steadyOrders().length];
+    double[] y = new double[n + waves];
+    double[][] own = new double[COEFFICIENTS + waves][n + waves];
     for (int i = 0; i < n; i++) {
-      g[i] = row(i);
-      y[i] = turned[i];
+      fill(g[i], i, ripple, 1 / sigmas[i]);
+      y[i] = turned[i] / sigmas[i];
+      powers(own, i, 1 / sigmas[i]);
+      for (int w = 0; w < waves; w++) {
+        own[COEFFICIENTS + w][i] = g[i][first + w];
+      }
     }
-    Rows plain = new Rows(g, y, new double[n]);
-    plain.weigh(polynomial, sigma);
-    plain.project(polynomial);
-    if (known == null) {
-      return plain;
+    for (int w = 0; w < waves; w++) {
+      own[COEFFICIENTS + w][n + w] = 1 / ripple.freedom()[w / 2];
     }
-    double[] r = plain.residuals(known);
-    double[] weaker = new double[n];
-    for (int i = 0; i < n; i++) {
-      weaker[i] = sigma[i] * Math.sqrt(Math.max(1, Math.abs(r[i]) / (HUBER * scale)));
-    }
-    double[][] again = polynomial();
-    double[][] g2 = new double[n][];
-    for (int i = 0; i < n; i++) {
-      g2[i] = row(i);
-    }
-    Rows robust = new Rows(g2, turned.clone(), new double[n]);
-    robust.weigh(again, weaker);
-    robust.project(again);
-    return robust;
+    Rows rows = new Rows(g, y, n);
+    rows.takeOut(own);
+    return rows;
   }
 
-  private double[] row(int i) {
+  private void fill(double[] row, int i, Ripple ripple, double weight) {
     int teeth = pattern.teeth();
-    double[] row = new double[unknowns(teeth)];
     double a = Math.toRadians(pattern.degreesAfterTooth1(tooth[i]));
-    row[tooth[i] - 1] = -1;
-    row[teeth] = -Math.cos(a);
-    row[teeth + 1] = -Math.sin(a);
-    int at = teeth + 2;
-    double strength = rippleStrength(rpm);
-    for (int order : GAS_ORDERS) {
-      row[at++] = strength * Math.cos(order * a);
-      row[at++] = strength * Math.sin(order * a);
+    row[tooth[i] - 1] = -weight;
+    row[teeth] = -weight * Math.cos(a);
+    row[teeth + 1] = -weight * Math.sin(a);
+    int next = waves(row, teeth + 2, ripple.orders(), a, weight * rippleStrength(rpmAt(i)));
+    waves(row, next, ripple.steadyOrders(), a, weight);
+  }
+
+  private static int waves(double[] row, int first, int[] orders, double a, double size) {
+    int column = first;
+    for (int order : orders) {
+      row[column++] = size * Math.cos(order * a);
+      row[column++] = size * Math.sin(order * a);
     }
-    for (int order : MASS_ORDERS) {
-      row[at++] = Math.cos(order * a);
-      row[at++] = Math.sin(order * a);
+    return column;
+  }
+
+  private void powers(double[][] columns, int i, double weight) {
+    double first = time[0];
+    double last = time[time.length - 1];
+    double x = (2 * time[i] - first - last) / (last - first);
+    double power = weight;
+    for (int c = 0; c < COEFFICIENTS; c++) {
+      columns[c][i] = power;
+      power *= x;
     }
-    return row;
   }
 
   double rpm() {
     return rpm;
+  }
+
+  /** Speed while a tooth passes, without the ripple: it is linear from half to half. */
+  private double rpmAt(int i) {
+    int n = tooth.length;
+    int m = n / 2;
+    double first = (turned[m] - turned[0]) / (time[m] - time[0]);
+    double second = (turned[n - 1] - turned[m]) / (time[n - 1] - time[m]);
+    double slope = 2 * (second - first) / (time[n - 1] - time[0]);
+    return (first + slope * (time[i] - 0.5 * (time[0] + time[m]))) / 6;
   }
 
   /** The swing of the crank under even torque, as a share of that at 1000 rev/min. */
@@ -165,57 +204,28 @@ final class GeometryWindow {
     return REFERENCE_RPM / rpm * REFERENCE_RPM / rpm;
   }
 
-  /** Powers of time, by column. */
-  private double[][] polynomial() {
-    int n = time.length;
-    double[][] p = new double[COEFFICIENTS][n];
-    double middle = 0.5 * (time[0] + time[n - 1]);
-    double half = 0.5 * (time[n - 1] - time[0]);
-    for (int i = 0; i < n; i++) {
-      double x = (time[i] - middle) / half;
-      double power = 1;
-      for (int c = 0; c < COEFFICIENTS; c++) {
-        p[c][i] = power;
-        power *= x;
-      }
-    }
-    return p;
-  }
-
   /** Equations in the unknowns that all windows share. */
   static final class Rows {
 
     private final double[][] g;
     private final double[] y;
-    private final double[] weights;
+    private final int passings;
 
-    private Rows(double[][] g, double[] y, double[] weights) {
+    /** The first rows are of passings, the others hold what is the window's own. */
+    private Rows(double[][] g, double[] y, int passings) {
       this.g = g;
       this.y = y;
-      this.weights = weights;
+      this.passings = passings;
     }
 
-    private void weigh(double[][] polynomial, double[] sigma) {
-      for (int i = 0; i < y.length; i++) {
-        weights[i] = 1 / sigma[i];
-        y[i] *= weights[i];
-        for (int j = 0; j < g[i].length; j++) {
-          g[i][j] *= weights[i];
-        }
-        for (double[] column : polynomial) {
-          column[i] *= weights[i];
-        }
-      }
-    }
-
-    /** Takes the polynomial out of every column, by modified Gram-Schmidt. */
-    private void project(double[][] polynomial) {
-      for (int c = 0; c < polynomial.length; c++) {
-        double[] q = polynomial[c];
+    /** Takes what is the window's own out of every column, by modified Gram-Schmidt. */
+    private void takeOut(double[][] own) {
+      for (int c = 0; c < own.length; c++) {
+        double[] q = own[c];
         for (int b = 0; b < c; b++) {
-          double d = dot(polynomial[b], q);
+          double d = dot(own[b], q);
           for (int i = 0; i < q.length; i++) {
-            q[i] -= d * polynomial[b][i];
+            q[i] -= d * own[b][i];
           }
         }
         double norm = Math.sqrt(dot(q, q));
@@ -254,12 +264,10 @@ final class GeometryWindow {
 
     /** What the equations leave, in standard deviations of the edges. */
     double[] residuals(RealVector known) {
-      double[] r = y.clone();
-      if (known != null) {
-        for (int i = 0; i < r.length; i++) {
-          for (int j = 0; j < g[i].length; j++) {
-            r[i] -= g[i][j] * known.getEntry(j);
-          }
+      double[] r = Arrays.copyOf(y, passings);
+      for (int i = 0; i < r.length; i++) {
+        for (int j = 0; j < g[i].length; j++) {
+          r[i] -= g[i][j] * known.getEntry(j);
         }
       }
       return r;

@@ -249,7 +249,8 @@ final class Labeller {
         angle <= about + span;
         angle = wheel.ahead(s.tooth, ++step)) {
       double late = (dt - angle * pace) / interval;
-      double rare = lost(step - 1) + edges.toothNats[i];
+      double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
+      double rare = lost(step - 1) + weak;
       double cost = rare + lateness.nats(late);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {

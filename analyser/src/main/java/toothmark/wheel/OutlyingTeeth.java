@@ -1,11 +1,14 @@
 package toothmark.wheel;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
+import java.util.function.ToDoubleFunction;
 
 /**
- * Finds teeth that stand far out of place, bent or chipped on one flank, and teeth that are broken
- * off.
+ * Finds teeth that stand far out of place, bent or chipped on one flank, teeth that are weak, and
+ * teeth that are broken off.
  *
  * <p>Each tooth is compared with the cubic through two seen neighbours on either side; an edge that
  * the labels call stray stands for a tooth that gave none, if it is near. The worst tooth is taken
@@ -25,15 +28,29 @@ final class OutlyingTeeth {
 
   private static final double REACH = 0.4;
 
+  /** A tooth whose edges are usually weaker than this, of a sound one's, is weak. */
+  private static final double WEAK = 0.6;
+
+  /** A weak tooth need be this much less out of place to count as such. */
+  private static final double WEAK_COUNTS = 4;
+
+  /** Edges that come less regularly than this, in pitches, are not one tooth's. */
+  private static final double REGULAR = 0.1;
+
   private final EdgeSeries edges;
   private final Labelling labels;
   private final WheelTemplate wheel;
   private final double pitch;
   private final double[] offsets;
+  private final double[] strengths;
   private final boolean[] out;
   private final int[] at;
   private final long[] count;
+  private final boolean hasReference;
   private int n;
+
+  /** The edge that stands for a tooth in one turn: how late it is, degrees, and how strong. */
+  private record Passing(double late, double strength) {}
 
   private OutlyingTeeth(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
     this.edges = edges;
@@ -41,6 +58,9 @@ final class OutlyingTeeth {
     this.wheel = WheelTemplate.of(pattern);
     this.pitch = pattern.pitchDegrees();
     this.offsets = new double[pattern.teeth()];
+    this.strengths = new double[pattern.teeth()];
+    Arrays.fill(strengths, 1);
+    this.hasReference = pattern.hasReference();
     this.out = new boolean[pattern.teeth()];
     this.at = new int[labels.size()];
     this.count = new long[labels.size()];
@@ -52,7 +72,8 @@ final class OutlyingTeeth {
    * @param edges the series
    * @param labels a first labelling of it
    * @param pattern the wheel
-   * @return how late each passes that is not about in place, and those never seen
+   * @return how late each passes that is not about in place, how strong the weak are, and those
+   *     never seen
    */
   static ToothFaults find(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
     OutlyingTeeth o = new OutlyingTeeth(edges, labels, pattern);
@@ -60,10 +81,13 @@ final class OutlyingTeeth {
     for (int k = 0; k < MOST && o.takeOutWorst(); k++) {
       continue;
     }
-    return ToothFaults.none(pattern.teeth()).withOffsets(o.offsets).withDead(o.dead());
+    return ToothFaults.none(pattern.teeth())
+        .withOffsets(o.offsets)
+        .withStrengths(o.strengths)
+        .withDead(o.dead());
   }
 
-  /** Teeth seen in under a quarter of their turns and not merely out of place. */
+  /** Teeth seen in under a quarter of their turns and not merely weak or out of place. */
   private BitSet dead() {
     int teeth = offsets.length;
     BitSet dead = new BitSet();
@@ -78,7 +102,10 @@ final class OutlyingTeeth {
         seen[(int) (count[i] % teeth)]++;
       }
       for (int t = 0; t < teeth; t++) {
-        if (offsets[t] == 0 && passes[t] >= FEWEST_TURNS && seen[t] < DEAD * passes[t]) {
+        if (offsets[t] == 0
+            && strengths[t] == 1
+            && passes[t] >= FEWEST_TURNS
+            && seen[t] < DEAD * passes[t]) {
           dead.set(t);
         }
       }
@@ -106,38 +133,39 @@ final class OutlyingTeeth {
 
   private boolean takeOutWorst() {
     int teeth = offsets.length;
-    double[][] late = new double[teeth][16];
-    int[] seen = new int[teeth];
+    List<List<Passing>> passings = new ArrayList<>();
+    for (int t = 0; t < teeth; t++) {
+      passings.add(new ArrayList<>());
+    }
     for (int i = 0; i + 1 < n; i++) {
       long gap = count[i + 1] - count[i];
       for (long c = count[i]; c < count[i + 1] && gap <= 3; c++) {
-        int tooth = (int) (c % teeth);
-        double x = out[tooth] ? Double.NaN : lateness(c, i);
-        if (!Double.isNaN(x)) {
-          if (seen[tooth] == late[tooth].length) {
-            late[tooth] = Arrays.copyOf(late[tooth], 2 * seen[tooth]);
-          }
-          late[tooth][seen[tooth]++] = x;
+        Passing p = out[(int) (c % teeth)] ? null : passing(c, i);
+        if (p != null) {
+          passings.get((int) (c % teeth)).add(p);
         }
       }
     }
-    return worst(late, seen);
+    return worst(passings);
   }
 
-  private boolean worst(double[][] late, int[] seen) {
+  private boolean worst(List<List<Passing>> passings) {
     double turns = n == 0 ? 0 : (count[n - 1] - count[0]) / (double) offsets.length;
     int worst = -1;
     double most = OUT * pitch;
     for (int t = 0; t < offsets.length; t++) {
-      if (seen[t] < Math.max(FEWEST_TURNS, SHARE_OF_TURNS * turns)) {
+      if (passings.get(t).size() < Math.max(FEWEST_TURNS, SHARE_OF_TURNS * turns)) {
         continue;
       }
-      double[] x = Arrays.copyOf(late[t], seen[t]);
-      Arrays.sort(x);
-      double median = x[x.length / 2];
-      double spread = x[(int) (0.75 * x.length)] - x[(int) (0.25 * x.length)];
-      if (Math.abs(median) > Math.max(most, spread)) {
-        most = Math.abs(median);
+      double[] late = sorted(passings.get(t), Passing::late);
+      double median = late[late.length / 2];
+      double spread = late[(int) (0.75 * late.length)] - late[(int) (0.25 * late.length)];
+      double strength = sorted(passings.get(t), Passing::strength)[late.length / 2];
+      boolean weak = hasReference && strength < WEAK && spread < REGULAR * pitch;
+      strengths[t] = weak ? strength : 1;
+      double size = Math.abs(median) * (weak ? WEAK_COUNTS : 1);
+      if (size > most && Math.abs(median) > spread) {
+        most = size;
         worst = t;
         offsets[t] = median;
       }
@@ -151,8 +179,12 @@ final class OutlyingTeeth {
     return worst >= 0;
   }
 
-  /** How late the tooth with count c, at or after place i, passed; NaN when it cannot be told. */
-  private double lateness(long c, int i) {
+  private static double[] sorted(List<Passing> passings, ToDoubleFunction<Passing> of) {
+    return passings.stream().mapToDouble(of).sorted().toArray();
+  }
+
+  /** The edge of the tooth with count c, at or after place i; null when it cannot be told. */
+  private Passing passing(long c, int i) {
     int before = count[i] == c ? i - 1 : i;
     int[] near = {back(before), 0, 0, 0};
     near[1] = near[0] < 0 ? -1 : back(near[0] - 1);
@@ -160,7 +192,7 @@ final class OutlyingTeeth {
     near[3] = near[2] < 0 ? -1 : on(near[2] + 1);
     for (int k : near) {
       if (k < 0 || Math.abs(count[k] - c) > 6) {
-        return Double.NaN;
+        return null;
       }
     }
     double[] x = new double[4];
@@ -176,16 +208,16 @@ final class OutlyingTeeth {
       due += w * edges.times[at[near[k]]];
     }
     double pace = (edges.times[at[near[2]]] - edges.times[at[near[0]]]) / (x[2] - x[0]);
-    double found = count[i] == c ? edges.times[at[i]] : nearest(due, at[i], at[i + 1]);
-    double late = (found - due) / pace;
-    return Math.abs(late) < REACH * pitch ? late : Double.NaN;
+    int edge = count[i] == c ? at[i] : nearest(due, at[i], at[i + 1]);
+    double late = edge < 0 ? Double.NaN : (edges.times[edge] - due) / pace;
+    return Math.abs(late) < REACH * pitch ? new Passing(late, edges.strengths[edge]) : null;
   }
 
-  private double nearest(double due, int after, int before) {
-    double best = Double.NaN;
+  private int nearest(double due, int after, int before) {
+    int best = -1;
     for (int e = after + 1; e < before; e++) {
-      if (Double.isNaN(best) || Math.abs(edges.times[e] - due) < Math.abs(best - due)) {
-        best = edges.times[e];
+      if (best < 0 || Math.abs(edges.times[e] - due) < Math.abs(edges.times[best] - due)) {
+        best = e;
       }
     }
     return best;

@@ -26,6 +26,9 @@ final class PhaseCheck {
   private static final double FULL_NATS = Math.log(0.93 / 0.08);
   private static final double CHANGE_NATS = 18;
 
+  /** Labels whose costs differ by less are equally likely, nats. */
+  private static final double AS_DEAR = 1;
+
   /** An edge that far from its place, in slots, fills it no more than chance would. */
   private static final double IN_PLACE = 0.15;
 
@@ -75,7 +78,7 @@ final class PhaseCheck {
       return first;
     }
     Labelling again = search.get().steered(meant).label(from, to);
-    boolean dearer = again.cost > first.cost;
+    boolean dearer = again.cost > first.cost + AS_DEAR;
     int[] left = corrected(edges, again, pattern);
     return !dearer && off(again, left) < off(first, meant) ? again : first;
   }

@@ -52,7 +52,7 @@ final class SteadyRun {
     for (int i = start.edge + 1; i < to; i++) {
       int next = tooth + 1 == wheel.teeth() ? 0 : tooth + 1;
       end = i;
-      if (!isNext(i, wheel.ahead(tooth, 1))) {
+      if (!isNext(i, wheel.ahead(tooth, 1), wheel.strength(next))) {
         return unlabelled(marks[0], i, labels);
       }
       tooth = next;
@@ -72,10 +72,10 @@ final class SteadyRun {
   }
 
   /** Takes the edge for the next tooth if nothing speaks against it. */
-  private boolean isNext(int i, double angle) {
+  private boolean isNext(int i, double angle, double strength) {
     double interval = edges.intervals[i];
     double dt = edges.times[i] - state.time;
-    if (edges.toothNats[i] > WEAK_NATS || dt <= 0) {
+    if (edges.toothNats(i, strength) > WEAK_NATS || dt <= 0) {
       return false;
     }
     filter.lookAhead((edges.times[i] - edges.times[i - 1]) / interval, noise.roughnessAt(interval));

@@ -1,8 +1,9 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
 import java.util.BitSet;
 
-/** Which teeth of a wheel stand far out of place, and which never give an edge. */
+/** Which teeth of a wheel stand far out of place or are weak, and which never give an edge. */
 final class ToothFaults {
 
   private static final double BENT_NATS = 6;
@@ -11,29 +12,42 @@ final class ToothFaults {
   private static final int MOST_DEAD = 3;
 
   private final double[] offsets;
+  private final double[] strengths;
   private final BitSet dead;
 
-  private ToothFaults(double[] offsets, BitSet dead) {
+  private ToothFaults(double[] offsets, double[] strengths, BitSet dead) {
     this.offsets = offsets;
+    this.strengths = strengths;
     this.dead = dead;
   }
 
   static ToothFaults none(int teeth) {
-    return new ToothFaults(new double[teeth], new BitSet());
+    double[] sound = new double[teeth];
+    Arrays.fill(sound, 1);
+    return new ToothFaults(new double[teeth], sound, new BitSet());
   }
 
   /** The same with these offsets, degrees by tooth from 0. */
   ToothFaults withOffsets(double[] degrees) {
-    return new ToothFaults(degrees, dead);
+    return new ToothFaults(degrees, strengths, dead);
+  }
+
+  /** The same with edges so strong, 1 those of a sound tooth, by tooth from 0. */
+  ToothFaults withStrengths(double[] shares) {
+    return new ToothFaults(offsets, shares, dead);
   }
 
   /** The same with these teeth dead, from 0. */
   ToothFaults withDead(BitSet teeth) {
-    return new ToothFaults(offsets, teeth);
+    return new ToothFaults(offsets, strengths, teeth);
   }
 
   double offset(int tooth) {
     return offsets[tooth];
+  }
+
+  double strength(int tooth) {
+    return strengths[tooth];
   }
 
   boolean isDead(int tooth) {
@@ -57,10 +71,11 @@ final class ToothFaults {
     return dead.cardinality();
   }
 
+  /** How many are out of place or weak. */
   int bent() {
     int n = 0;
-    for (double d : offsets) {
-      n += d == 0 ? 0 : 1;
+    for (int k = 0; k < offsets.length; k++) {
+      n += offsets[k] == 0 && strengths[k] == 1 ? 0 : 1;
     }
     return n;
   }

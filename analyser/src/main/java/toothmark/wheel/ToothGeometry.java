@@ -1,8 +1,5 @@
 package toothmark.wheel;
 
-import org.apache.commons.math3.linear.MatrixUtils;
-import org.apache.commons.math3.linear.RealMatrix;
-
 /**
  * What the turns together say of each tooth: how far it stands from its nominal place, and how
  * strong its signal is, both separated from speed.
@@ -13,42 +10,45 @@ import org.apache.commons.math3.linear.RealMatrix;
 public final class ToothGeometry {
 
   private final double[] offsets;
-  private final RealMatrix covariance;
+  private final double[] uncertainties;
   private final double[] amplitudes;
+  private final double[] sway;
   private final int turns;
 
   /**
-   * Builds a geometry; arrays and matrix are copied.
+   * Builds a geometry of a wheel on a crank that does not swing at all speeds alike.
    *
-   * @param offsetDegrees how far each tooth passes after its nominal place, degrees, by tooth from
-   *     1
-   * @param covariance of the offsets, square degrees
-   * @param amplitudes strength of each tooth's signal, 1 for the median tooth
-   * @param turns whole turns on which it rests; 0 when nothing was learned and all offsets are 0
+   * @param offsetDegrees as below
+   * @param uncertaintyDegrees as below
+   * @param amplitudes as below
+   * @param turns as below
    */
   public ToothGeometry(
-      double[] offsetDegrees, RealMatrix covariance, double[] amplitudes, int turns) {
-    this.offsets = offsetDegrees.clone();
-    this.covariance = covariance.copy();
-    this.amplitudes = amplitudes.clone();
-    this.turns = turns;
+      double[] offsetDegrees, double[] uncertaintyDegrees, double[] amplitudes, int turns) {
+    this(offsetDegrees, uncertaintyDegrees, amplitudes, new double[offsetDegrees.length], turns);
   }
 
   /**
-   * A geometry whose teeth are each off by themselves.
+   * Builds a geometry; the arrays are copied.
    *
-   * @param offsetDegrees as above
-   * @param uncertaintyDegrees standard uncertainty of each tooth's place
-   * @param amplitudes as above
-   * @param turns as above
-   * @return the geometry
+   * @param offsetDegrees how far each tooth passes after its nominal place, degrees, by tooth from
+   *     1
+   * @param uncertaintyDegrees standard uncertainty of each
+   * @param amplitudes strength of each tooth's signal, 1 for the median tooth
+   * @param swayDegrees see {@link #swayDegrees}
+   * @param turns whole turns on which it rests; 0 when nothing was learned and all offsets are 0
    */
-  public static ToothGeometry independent(
-      double[] offsetDegrees, double uncertaintyDegrees, double[] amplitudes, int turns) {
-    RealMatrix covariance =
-        MatrixUtils.createRealIdentityMatrix(offsetDegrees.length)
-            .scalarMultiply(uncertaintyDegrees * uncertaintyDegrees);
-    return new ToothGeometry(offsetDegrees, covariance, amplitudes, turns);
+  public ToothGeometry(
+      double[] offsetDegrees,
+      double[] uncertaintyDegrees,
+      double[] amplitudes,
+      double[] swayDegrees,
+      int turns) {
+    this.sway = swayDegrees.clone();
+    this.offsets = offsetDegrees.clone();
+    this.uncertainties = uncertaintyDegrees.clone();
+    this.amplitudes = amplitudes.clone();
+    this.turns = turns;
   }
 
   /**
@@ -71,24 +71,24 @@ public final class ToothGeometry {
   }
 
   /**
+   * What passes for a tooth's offset though it is taken for the crank's own motion: a wave twice a
+   * turn, alike at all speeds, which the pistons' inertia makes, or an oval wheel.
+   *
+   * @param tooth number from 1
+   * @return degrees, not in {@link #offsetDegrees}
+   */
+  public double swayDegrees(int tooth) {
+    return sway[tooth - 1];
+  }
+
+  /**
    * Standard uncertainty of the offset.
    *
    * @param tooth number from 1
    * @return degrees
    */
   public double uncertaintyDegrees(int tooth) {
-    return Math.sqrt(covarianceDegrees(tooth, tooth));
-  }
-
-  /**
-   * Covariance of two offsets: what leaves one open often leaves its neighbours open alike.
-   *
-   * @param tooth number from 1
-   * @param other number from 1
-   * @return square degrees
-   */
-  public double covarianceDegrees(int tooth, int other) {
-    return covariance.getEntry(tooth - 1, other - 1);
+    return uncertainties[tooth - 1];
   }
 
   /**

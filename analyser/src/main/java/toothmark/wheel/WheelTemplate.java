@@ -8,11 +8,13 @@ final class WheelTemplate {
   private static final double TURN = 360.0;
 
   private final double[] degrees;
+  private final double[] strengths;
   private final int[] numbers;
   private final boolean reference;
 
-  private WheelTemplate(double[] degrees, int[] numbers, boolean reference) {
+  private WheelTemplate(double[] degrees, double[] strengths, int[] numbers, boolean reference) {
     this.degrees = degrees;
+    this.strengths = strengths;
     this.numbers = numbers;
     this.reference = reference;
   }
@@ -28,17 +30,23 @@ final class WheelTemplate {
     for (int k = 0; k < d.length; k++) {
       d[k] = pattern.degreesAfterTooth1(live[k] + 1) + faults.offset(live[k]);
     }
+    double[] s = IntStream.of(live).mapToDouble(faults::strength).toArray();
     boolean dead = live.length < pattern.teeth();
-    return new WheelTemplate(d, live, dead || pattern.hasReference());
+    return new WheelTemplate(d, s, live, dead || pattern.hasReference());
   }
 
   /** A train of even steps, each a turn of its own: for counting slots before a wheel is known. */
   static WheelTemplate evenSteps() {
-    return new WheelTemplate(new double[] {0}, new int[] {0}, false);
+    return new WheelTemplate(new double[] {0}, new double[] {1}, new int[] {0}, false);
   }
 
   int teeth() {
     return degrees.length;
+  }
+
+  /** How strong a tooth's edge usually is, of a sound one's. */
+  double strength(int tooth) {
+    return strengths[tooth];
   }
 
   /** Number of a tooth on the whole wheel, from 0. */

@@ -58,7 +58,7 @@ class OrderSpectrumTest {
       rpm[i] = 10 / (times[i + 1] - times[i]) / 6;
     }
     WheelPattern wheel = WheelPattern.plain(36);
-    ToothGeometry none = ToothGeometry.independent(new double[36], 0, new double[36], 0);
+    ToothGeometry none = new ToothGeometry(new double[36], new double[36], new double[36], 0);
     return new DecodedCrank(
         new WheelIdentification(
             wheel, 1, List.of(), EdgeDirection.FALLING, Orientation.UNKNOWN, List.of()),

@@ -334,9 +334,11 @@ public final class SampleRun {
 
   private DecodedCrank crank() {
     double[] offsets = new double[WHEEL.teeth()];
+    double[] u = new double[WHEEL.teeth()];
     double[] amplitudes = new double[WHEEL.teeth()];
     for (int i = 0; i < offsets.length; i++) {
       offsets[i] = i + 1 == BENT ? BENT_BY : 0.02 * Math.sin(i * 2.1);
+      u[i] = 0.004;
       amplitudes[i] = i + 1 == BENT ? 0.72 : 1 + 0.03 * Math.cos(i);
     }
     double[] t = new double[knotTimes.size() - 1];
@@ -353,8 +355,7 @@ public final class SampleRun {
             EdgeDirection.FALLING,
             Orientation.NORMAL,
             List.of("One span in 35 is twice as long as its neighbours.")),
-        new DecodedWheel(
-            WHEEL, teeth, ToothGeometry.independent(offsets, 0.004, amplitudes, 190), List.of()),
+        new DecodedWheel(WHEEL, teeth, new ToothGeometry(offsets, u, amplitudes, 190), List.of()),
         angle,
         new SpeedTrace(t, rpm, 2990));
   }

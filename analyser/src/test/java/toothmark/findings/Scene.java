@@ -229,6 +229,8 @@ final class Scene {
     }
     events.sort((x, y) -> Double.compare(x.timeSeconds(), y.timeSeconds()));
     events.forEach(b::add);
+    double[] u = new double[offsets.length];
+    Arrays.fill(u, 0.01);
     return new DecodedCrank(
         new WheelIdentification(
             wheel,
@@ -238,10 +240,7 @@ final class Scene {
             orientation,
             List.of()),
         new DecodedWheel(
-            wheel,
-            b.build(),
-            ToothGeometry.independent(offsets, 0.01, strengths, turnsLearned),
-            undecided),
+            wheel, b.build(), new ToothGeometry(offsets, u, strengths, turnsLearned), undecided),
         timeline(),
         speed());
   }

@@ -3,6 +3,7 @@ package toothmark.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -16,7 +17,7 @@ class LagBendTest {
   private static final WheelPattern PATTERN = WheelPattern.of(36, 1);
 
   private static WheelSetting wheel(SensorKind sensor) {
-    ToothGeometry geometry = ToothGeometry.independent(new double[35], 0.02, new double[35], 0);
+    ToothGeometry geometry = new ToothGeometry(new double[35], uncertain(35, 0.02), new double[35], 0);
     return new WheelSetting(
         OptionalDouble.empty(), OptionalDouble.empty(), PATTERN, geometry, sensor);
   }
@@ -42,5 +43,11 @@ class LagBendTest {
     assertThat(wheel.covariance(between, wheel.teethBeside(95)))
         .as("one tooth of two is the same")
         .isCloseTo(0.02 * 0.02 / 4, within(1e-12));
+  }
+
+  private static double[] uncertain(int teeth, double degrees) {
+    double[] u = new double[teeth];
+    Arrays.fill(u, degrees);
+    return u;
   }
 }

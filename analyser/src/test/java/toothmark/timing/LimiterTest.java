@@ -65,7 +65,7 @@ class LimiterTest {
                 OptionalDouble.of(90),
                 OptionalDouble.empty(),
                 WheelPattern.plain(36),
-                ToothGeometry.independent(new double[36], 0.01, new double[36], 0),
+                new ToothGeometry(new double[36], uncertain(36, 0.01), new double[36], 0),
                 SensorKind.VARIABLE_RELUCTANCE),
             TdcMarks.read(engine.pulses(tdc, 1e-3, 1e-6), timeline),
             CoilReader.read(coils, timeline, FOUR),
@@ -139,5 +139,11 @@ class LimiterTest {
     SketchedEngine engine = SketchedEngine.sweep(3, 1000, 6000);
 
     assertThat(measure(engine, t -> true, (n, c) -> 28).limiters()).isEmpty();
+  }
+
+  private static double[] uncertain(int teeth, double degrees) {
+    double[] u = new double[teeth];
+    Arrays.fill(u, degrees);
+    return u;
   }
 }

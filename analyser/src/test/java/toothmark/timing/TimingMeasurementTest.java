@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -45,7 +46,7 @@ class TimingMeasurementTest {
             OptionalDouble.of(TOOTH1 - wrong.alignmentDegrees()),
             OptionalDouble.of(150),
             WheelPattern.plain(36),
-            ToothGeometry.independent(new double[36], 0.0, new double[36], 0),
+            new ToothGeometry(new double[36], uncertain(36, 0.0), new double[36], 0),
             sensor(wrong));
     List<CoilChannel> coils =
         IntStream.range(0, 2)
@@ -159,5 +160,11 @@ class TimingMeasurementTest {
     assertThat(timing.reference()).isEqualTo(Timing.Reference.NOMINAL);
     assertThat(timing.alignment()).isEmpty();
     assertThat(timing.gap().orElseThrow().offsetDegrees().value()).isCloseTo(0, within(0.05));
+  }
+
+  private static double[] uncertain(int teeth, double degrees) {
+    double[] u = new double[teeth];
+    Arrays.fill(u, degrees);
+    return u;
   }
 }

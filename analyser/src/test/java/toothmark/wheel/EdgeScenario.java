@@ -37,6 +37,7 @@ final class EdgeScenario {
   private final List<double[]> open = new ArrayList<>();
   private int bentTooth;
   private double bentDegrees;
+  private double bentStrength = 1;
   private double runOutDegrees;
 
   private EdgeScenario(WheelPattern pattern) {
@@ -118,6 +119,12 @@ final class EdgeScenario {
     return this;
   }
 
+  /** The bent tooth's edges are weak as well. */
+  EdgeScenario bentStrength(double share) {
+    this.bentStrength = share;
+    return this;
+  }
+
   EdgeScenario runOut(double degrees) {
     this.runOutDegrees = degrees;
     return this;
@@ -156,7 +163,7 @@ final class EdgeScenario {
         boolean seen = random.nextDouble() >= lossShare && !isOpen(when);
         truth.add(new Truth(when, tooth, turn, seen));
         if (seen) {
-          edges.add(new double[] {when, 1});
+          edges.add(new double[] {when, tooth == bentTooth ? bentStrength : 1});
         }
         tooth = tooth % pattern.teeth() + 1;
         turn += tooth == 1 ? 1 : 0;

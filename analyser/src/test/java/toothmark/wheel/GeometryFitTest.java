@@ -3,6 +3,7 @@ package toothmark.wheel;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 
 /** Wheels whose errors are known, turned at speeds that change and ripple. */
@@ -16,17 +17,32 @@ class GeometryFitTest {
     double degrees(int tooth);
   }
 
-  /**
-   * Turns a wheel: the crank's angle is 6 n t plus a ramp plus a ripple of order 2 whose swing
-   * falls with the square of speed, as a given torque gives.
-   */
-  private static ToothEvents turn(Places places, int turns, double fromRpm, double toRpm) {
-    return turn(places, turns, fromRpm, toRpm, 0);
+  /** Speed and swing of the crank after so many turns. */
+  private record Crank(DoubleUnaryOperator rpm, DoubleUnaryOperator swing, double inertiaDegrees) {}
+
+  /** Speeds up evenly; the ripple's swing falls with the square of speed, as under one torque. */
+  private static Crank ramp(int turns, double fromRpm, double toRpm, double inertiaDegrees) {
+    DoubleUnaryOperator rpm = n -> fromRpm + (toRpm - fromRpm) * n / turns;
+    return new Crank(rpm, n -> 0.6 * square(1000 / rpm.applyAsDouble(n)), inertiaDegrees);
   }
 
-  /** The same with a ripple of order 2 that swings as far at all speeds. */
-  private static ToothEvents turn(
-      Places places, int turns, double fromRpm, double toRpm, double steadySwing) {
+  /** Flares up as an engine does that has caught, with more torque at first. */
+  private static Crank flare() {
+    DoubleUnaryOperator rpm = n -> 1100 - 450 * Math.exp(-n / 2.5);
+    return new Crank(
+        rpm, n -> 0.6 * square(1000 / rpm.applyAsDouble(n)) * (1 + Math.exp(-n / 2.5)), 0);
+  }
+
+  private static double square(double x) {
+    return x * x;
+  }
+
+  private static ToothEvents turn(Places places, int turns, double fromRpm, double toRpm) {
+    return turn(places, turns, ramp(turns, fromRpm, toRpm, 0));
+  }
+
+  /** The crank's angle is its speed times time, plus ripple of order 2. */
+  private static ToothEvents turn(Places places, int turns, Crank crank) {
     Random random = new Random(11);
     ToothEvents.Builder events = new ToothEvents.Builder();
     double time = 0;
@@ -38,12 +54,12 @@ class GeometryFitTest {
                 + WHEEL.degreesAfterTooth1(k)
                 + places.degrees(k)
                 + JITTER_DEGREES * random.nextGaussian();
-        double rpm = fromRpm + (toRpm - fromRpm) * place / (360.0 * turns);
-        double swing = 0.6 * Math.pow(1000 / rpm, 2);
+        double rpm = crank.rpm().applyAsDouble(place / 360);
         double smooth =
             place
-                + swing * Math.sin(Math.toRadians(2 * place + 40))
-                + steadySwing * Math.sin(Math.toRadians(2 * place + 110));
+                + crank.swing().applyAsDouble(place / 360)
+                    * Math.sin(Math.toRadians(2 * place + 40))
+                + crank.inertiaDegrees() * Math.sin(Math.toRadians(2 * place - 20));
         time += (smooth - before) / (6 * rpm);
         before = smooth;
         double u = JITTER_DEGREES / (6 * rpm);
@@ -59,6 +75,25 @@ class GeometryFitTest {
     ToothGeometry g = GeometryFit.learn(turn(runOut, 60, 900, 2600), WHEEL);
     for (int k = 1; k <= WHEEL.teeth(); k++) {
       assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(runOut.degrees(k), within(0.04));
+    }
+  }
+
+  @Test
+  void leavesToTheCrankWhatThePistonsSwingIt() {
+    ToothGeometry g = GeometryFit.learn(turn(k -> 0, 80, ramp(80, 900, 4000, 0.15)), WHEEL);
+    for (int k = 1; k <= WHEEL.teeth(); k++) {
+      double sway = 0.15 * Math.sin(Math.toRadians(2 * WHEEL.degreesAfterTooth1(k) - 20));
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(0, within(0.03));
+      assertThat(g.swayDegrees(k)).as("tooth %d", k).isCloseTo(sway, within(0.03));
+    }
+  }
+
+  /** As after the engine has caught: the speed flares up, and load changes the ripple. */
+  @Test
+  void doesNotTakeAFlareOfSpeedForRunOut() {
+    ToothGeometry g = GeometryFit.learn(turn(k -> 0, 30, flare()), WHEEL);
+    for (int k = 1; k <= WHEEL.teeth(); k++) {
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(0, within(0.04));
     }
   }
 
@@ -89,20 +124,6 @@ class GeometryFitTest {
     }
     assertThat(Math.sqrt(squares)).isLessThan(0.015);
     assertThat(Math.sqrt(squares)).isLessThan(2.5 * Math.sqrt(stated));
-  }
-
-  /**
-   * The swing of a two-litre four: pistons of 0.45 kg on a crank of 43 mm beside 0.14 kg m2. Speed
-   * squared times inertia stays the same, so that the swing is m r2 / (2 I) at all speeds: from
-   * equation 2.5 of Heywood, Internal Combustion Engine Fundamentals (1988), with a long rod.
-   */
-  @Test
-  void leavesTheSwingOfThePistonsMassToTheCrank() {
-    double swing = Math.toDegrees(0.45 * 0.043 * 0.043 / (2 * 0.14));
-    ToothGeometry g = GeometryFit.learn(turn(k -> 0, 60, 900, 4000, swing), WHEEL);
-    for (int k = 1; k <= WHEEL.teeth(); k++) {
-      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(0, within(0.02));
-    }
   }
 
   @Test

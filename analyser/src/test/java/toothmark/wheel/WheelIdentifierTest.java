@@ -26,6 +26,20 @@ class WheelIdentifierTest {
     assertThat(search.found().orElseThrow().confidence()).isGreaterThan(0.95);
   }
 
+  /** Its edges are no strays: they come at one place in every turn, and are all of one strength. */
+  @ParameterizedTest
+  @ValueSource(strings = {"36-1", "60-2", "24-1"})
+  void takesAWeakToothOutOfPlaceForATooth(String wheel) {
+    EdgeScenario chipped = EdgeScenario.of(wheel).bent(6, 0.9).bentStrength(0.25);
+    EdgeTrain train = chipped.rpm(t -> 900 + 800 * t).ripple(0.02, 2).make(3).train();
+    WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+    assertThat(search.found().orElseThrow().pattern()).hasToString(wheel);
+    DecodedWheel decoded =
+        WheelDecoder.withDefaults().decode(train, search.found().orElseThrow().pattern());
+    assertThat(decoded.events().count(ToothKind.STRAY)).isZero();
+    assertThat(decoded.events().count(ToothKind.MISSING)).isZero();
+  }
+
   @Test
   void saysHowManyEdgesAreTooFew() {
     WheelSearch search = WheelIdentifier.withDefaults().identify(listed(NONE));

@@ -17,7 +17,8 @@ class LagBendTest {
   private static final WheelPattern PATTERN = WheelPattern.of(36, 1);
 
   private static WheelSetting wheel(SensorKind sensor) {
-    ToothGeometry geometry = new ToothGeometry(new double[35], uncertain(35, 0.02), new double[35], 0);
+    ToothGeometry geometry =
+        new ToothGeometry(new double[35], uncertain(35, 0.02), new double[35], 0);
     return new WheelSetting(
         OptionalDouble.empty(), OptionalDouble.empty(), PATTERN, geometry, sensor);
   }

@@ -3,9 +3,9 @@ package toothmark.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.Arrays;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import toothmark.capture.array.ArrayCapture;
 import toothmark.capture.source.ByteSource;
 import toothmark.capture.text.TextCapture;
 import toothmark.capture.vcd.ValueChangeDump;
@@ -58,6 +59,12 @@ public final class CaptureReader {
     if (head.length == 0) {
       throw new UnreadableCaptureException(
           source.name() + ": the file is empty; record the capture again");
+    }
+    if (options.layout().raw().isPresent()) {
+      return ArrayCapture.readRaw(source, options);
+    }
+    if (ArrayCapture.looksLike(head)) {
+      return ArrayCapture.read(source, options);
     }
     if (ValueChangeDump.looksLike(head)) {
       return ValueChangeDump.read(source);

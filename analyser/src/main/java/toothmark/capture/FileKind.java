@@ -4,10 +4,7 @@ package toothmark.capture;
 enum FileKind {
   BZIP2("compressed with bzip2", "BZh"),
   SEVEN_ZIP("a 7z archive", "7z\u00bc\u00af"),
-  HDF5("an HDF5 file", "\u0089HDF"),
-  MATLAB("a MATLAB file", "MATLAB 5.0 MAT-file"),
   MDF("an ASAM MDF file", "MDF     "),
-  NUMPY("a NumPy array", "\u0093NUMPY"),
   FLAC("a FLAC sound file", "fLaC"),
   OGG("an Ogg sound file", "OggS"),
   MP3("an MP3 sound file", "ID3"),

@@ -1,44 +1,25 @@
 package toothmark.capture;
 
-import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.OptionalLong;
 
-/**
- * What the user states about a file; everything else is found from the file itself.
- *
- * <p>A statement wins over what the file says.
- */
+/** How a file is to be read. */
 public final class ReadingOptions {
 
   private static final ReadingOptions DEFAULTS =
-      new ReadingOptions(
-          null, null, null, OptionalDouble.empty(), ReadingProgress.NONE, OptionalLong.empty());
+      new ReadingOptions(StatedLayout.NOTHING, ReadingProgress.NONE, OptionalLong.empty());
 
-  private final Character delimiter;
-  private final Character decimalMark;
-  private final String timeUnit;
-  private final OptionalDouble intervalSeconds;
+  private final StatedLayout layout;
   private final ReadingProgress progress;
   private final OptionalLong firstBytes;
 
-  private ReadingOptions(
-      Character delimiter,
-      Character decimalMark,
-      String timeUnit,
-      OptionalDouble intervalSeconds,
-      ReadingProgress progress,
-      OptionalLong firstBytes) {
-    this.delimiter = delimiter;
-    this.decimalMark = decimalMark;
-    this.timeUnit = timeUnit;
-    this.intervalSeconds = intervalSeconds;
+  private ReadingOptions(StatedLayout layout, ReadingProgress progress, OptionalLong firstBytes) {
+    this.layout = layout;
     this.progress = progress;
     this.firstBytes = firstBytes;
   }
 
   /**
-   * States nothing: all is found from the file.
+   * States nothing: all is found from the file, the whole of it is read, and nobody hears of it.
    *
    * @return the defaults
    */
@@ -47,50 +28,13 @@ public final class ReadingOptions {
   }
 
   /**
-   * States the character between cells of a text file.
+   * States how the file is laid out.
    *
-   * @param mark such as {@code ';'}; a space stands for any run of blanks
+   * @param stated wins over what the file says
    * @return changed options
    */
-  public ReadingOptions withDelimiter(char mark) {
-    return new ReadingOptions(mark, decimalMark, timeUnit, intervalSeconds, progress, firstBytes);
-  }
-
-  /**
-   * States the decimal mark of a text file.
-   *
-   * @param mark {@code '.'} or {@code ','}
-   * @return changed options
-   */
-  public ReadingOptions withDecimalMark(char mark) {
-    if (mark != '.' && mark != ',') {
-      throw new IllegalArgumentException("a decimal mark is '.' or ',', got '" + mark + "'");
-    }
-    return new ReadingOptions(delimiter, mark, timeUnit, intervalSeconds, progress, firstBytes);
-  }
-
-  /**
-   * States the unit of times or periods.
-   *
-   * @param unit such as {@code us} or {@code ms}
-   * @return changed options
-   */
-  public ReadingOptions withTimeUnit(String unit) {
-    return new ReadingOptions(delimiter, decimalMark, unit, intervalSeconds, progress, firstBytes);
-  }
-
-  /**
-   * States the sampling interval.
-   *
-   * @param seconds time between samples, s; positive
-   * @return changed options
-   */
-  public ReadingOptions withIntervalSeconds(double seconds) {
-    if (!(seconds > 0) || Double.isInfinite(seconds)) {
-      throw new IllegalArgumentException("a sampling interval is positive, got " + seconds + " s");
-    }
-    return new ReadingOptions(
-        delimiter, decimalMark, timeUnit, OptionalDouble.of(seconds), progress, firstBytes);
+  public ReadingOptions withLayout(StatedLayout stated) {
+    return new ReadingOptions(stated, progress, firstBytes);
   }
 
   /**
@@ -100,8 +44,7 @@ public final class ReadingOptions {
    * @return changed options
    */
   public ReadingOptions withProgress(ReadingProgress listener) {
-    return new ReadingOptions(
-        delimiter, decimalMark, timeUnit, intervalSeconds, listener, firstBytes);
+    return new ReadingOptions(layout, listener, firstBytes);
   }
 
   /**
@@ -111,44 +54,16 @@ public final class ReadingOptions {
    * @return changed options
    */
   public ReadingOptions withFirstBytes(long bytes) {
-    return new ReadingOptions(
-        delimiter, decimalMark, timeUnit, intervalSeconds, progress, OptionalLong.of(bytes));
+    return new ReadingOptions(layout, progress, OptionalLong.of(bytes));
   }
 
   /**
-   * The stated delimiter.
+   * How the file is stated to be laid out.
    *
-   * @return empty when to be found
+   * @return what is stated
    */
-  public Optional<Character> delimiter() {
-    return Optional.ofNullable(delimiter);
-  }
-
-  /**
-   * The stated decimal mark.
-   *
-   * @return empty when to be found
-   */
-  public Optional<Character> decimalMark() {
-    return Optional.ofNullable(decimalMark);
-  }
-
-  /**
-   * The stated unit of time.
-   *
-   * @return empty when to be found
-   */
-  public Optional<String> timeUnit() {
-    return Optional.ofNullable(timeUnit);
-  }
-
-  /**
-   * The stated sampling interval.
-   *
-   * @return seconds; empty when to be found
-   */
-  public OptionalDouble intervalSeconds() {
-    return intervalSeconds;
+  public StatedLayout layout() {
+    return layout;
   }
 
   /**

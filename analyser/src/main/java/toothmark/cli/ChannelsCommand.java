@@ -14,6 +14,7 @@ import toothmark.capture.ReadingOptions;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetReader;
 import toothmark.report.ChannelsText;
 
 /** Shows what a capture holds without examining it whole. */
@@ -37,16 +38,24 @@ final class ChannelsCommand implements Callable<Integer> {
   @Parameters(paramLabel = "CAPTURE", description = "as for examine; - for standard input")
   private Path capture;
 
+  @Option(
+      names = "--job",
+      paramLabel = "FILE",
+      description = "job sheet (TOML), of which the layout of the capture and the engine are used")
+  private Path job;
+
   @Option(names = "--whole", description = "read all of a large file")
   private boolean whole;
 
   @Override
   public Integer call() throws Exception {
+    JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
     try (Progress progress = Progress.onTerminal(false)) {
-      ReadingOptions options = ReadingOptions.withDefaults().withProgress(progress);
+      ReadingOptions options =
+          ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(progress);
       options = whole ? options : options.withFirstBytes(FIRST_BYTES);
       try (Capture read = CaptureReader.read(capture, options)) {
-        Examination seen = Examiner.examine(read, JobSheet.empty(), Optional.empty());
+        Examination seen = Examiner.examine(read, sheet, Optional.empty());
         progress.close();
         Screen.print(spec.commandLine(), ChannelsText.of(seen, Screen.columns()));
       }

@@ -75,7 +75,8 @@ final class CompareCommand implements Callable<Integer> {
     if (Files.isDirectory(path)) {
       return ResultReader.read(path);
     }
-    try (Capture capture = CaptureReader.read(path, ReadingOptions.withDefaults())) {
+    ReadingOptions options = ReadingOptions.withDefaults().withLayout(sheet.layout());
+    try (Capture capture = CaptureReader.read(path, options)) {
       return ResultReader.of(Examiner.examine(capture, sheet, Optional.empty()));
     }
   }

@@ -48,14 +48,15 @@ final class ExamineCommand implements Callable<Integer> {
   @Parameters(
       paramLabel = "CAPTURE",
       description =
-          "delimited text, value change dump, sound, or list of edges or periods; may be packed"
-              + " (gz, zst, xz, zip); - for standard input")
+          "delimited text, value change dump, sound, NumPy, MATLAB or HDF5 arrays, or list of edges"
+              + " or periods; may be packed (gz, zst, xz, zip); - for standard input")
   private Path capture;
 
   @Option(
       names = "--job",
       paramLabel = "FILE",
-      description = "job sheet (TOML): engine, wheel, sensor, channels, coils")
+      description =
+          "job sheet (TOML): engine, wheel, sensor, channels, coils, layout of the capture")
   private Path job;
 
   @Option(
@@ -89,14 +90,17 @@ final class ExamineCommand implements Callable<Integer> {
     Path folder = out == null ? folderNamedAfter(capture) : out;
     ResultFolder.mustSpare(folder, inputs());
     try (Progress progress = Progress.onTerminal(quiet);
-        Capture read =
-            CaptureReader.read(capture, ReadingOptions.withDefaults().withProgress(progress))) {
+        Capture read = CaptureReader.read(capture, options(sheet, progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);
       List<Path> written =
           ResultFolder.write(examination, folder, pdf ? Page.HTML_AND_PDF : Page.HTML);
       progress.close();
       return report(examination, written);
     }
+  }
+
+  private static ReadingOptions options(JobSheet sheet, Progress progress) {
+    return ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(progress);
   }
 
   private List<Path> inputs() {

@@ -1,5 +1,6 @@
 package toothmark.cli;
 
+import java.util.List;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,18 +12,6 @@ import picocli.CommandLine.Spec;
     name = "toothmark",
     mixinStandardHelpOptions = true,
     versionProvider = Version.class,
-    subcommands = {
-      ExamineCommand.class,
-      ChannelsCommand.class,
-      CompareCommand.class,
-      ReplayCommand.class,
-      DeskCommand.class,
-      TdcCommand.class,
-      StrobeCommand.class,
-      FiringCommand.class,
-      TapeCommand.class,
-      PistonCommand.class
-    },
     synopsisSubcommandLabel = "COMMAND",
     description = "Examines crank-sensor and ignition captures of engines with a trigger wheel.",
     footer = {
@@ -38,6 +27,19 @@ import picocli.CommandLine.Spec;
     })
 public final class Main implements Runnable {
 
+  private static final List<Class<?>> COMMANDS =
+      List.of(
+          ExamineCommand.class,
+          ChannelsCommand.class,
+          CompareCommand.class,
+          ReplayCommand.class,
+          DeskCommand.class,
+          TdcCommand.class,
+          StrobeCommand.class,
+          FiringCommand.class,
+          TapeCommand.class,
+          PistonCommand.class);
+
   @Spec private CommandSpec spec;
 
   /** Made by the command-line parser. */
@@ -49,17 +51,28 @@ public final class Main implements Runnable {
    * @param arguments see {@code toothmark --help}
    */
   public static void main(String[] arguments) {
-    int code = commandLine().execute(arguments);
+    int code = commandLine(arguments).execute(arguments);
     System.out.flush();
     System.exit(code);
   }
 
-  /** Everything that can be called, with what is printed and returned when it fails. */
-  static CommandLine commandLine() {
-    return new CommandLine(new Main())
-        .setCaseInsensitiveEnumValuesAllowed(true)
+  /**
+   * What can be called, with what is printed and returned when it fails. The parser looks at every
+   * command that it is given, which takes time: where the first argument names one, it gets no
+   * other.
+   */
+  static CommandLine commandLine(String... arguments) {
+    CommandLine line = new CommandLine(new Main());
+    String first = arguments.length == 0 ? "" : arguments[0];
+    List<Class<?>> named = COMMANDS.stream().filter(c -> nameOf(c).equals(first)).toList();
+    (named.isEmpty() ? COMMANDS : named).forEach(c -> line.addSubcommand(nameOf(c), c));
+    return line.setCaseInsensitiveEnumValuesAllowed(true)
         .setParameterExceptionHandler(Failures::unusableArguments)
         .setExecutionExceptionHandler(Failures::failed);
+  }
+
+  private static String nameOf(Class<?> command) {
+    return command.getAnnotation(Command.class).name();
   }
 
   @Override

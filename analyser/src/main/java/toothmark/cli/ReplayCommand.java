@@ -67,9 +67,9 @@ final class ReplayCommand implements Callable<Integer> {
   public Integer call() throws Exception {
     List<Conditioner> circuits = Failures.checked(spec, this::circuits);
     JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
+    ReadingOptions options = ReadingOptions.withDefaults().withLayout(sheet.layout());
     try (Progress progress = Progress.onTerminal(false);
-        Capture read =
-            CaptureReader.read(capture, ReadingOptions.withDefaults().withProgress(progress))) {
+        Capture read = CaptureReader.read(capture, options.withProgress(progress))) {
       Examination examination = Examiner.examine(read, sheet, Optional.empty());
       Optional<InputReplay> replay = InputReplay.of(examination);
       progress.close();

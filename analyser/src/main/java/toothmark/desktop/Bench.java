@@ -1,7 +1,6 @@
 package toothmark.desktop;
 
 import java.nio.file.Files;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -11,20 +10,14 @@ import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
-import toothmark.capture.Channel;
 import toothmark.capture.ReadingOptions;
 import toothmark.capture.ReadingProgress;
-import toothmark.capture.SampledSignal;
-import toothmark.chart.Curve;
-import toothmark.chart.SignalCurve;
+import toothmark.capture.StatedLayout;
 import toothmark.chart.SignalPyramid;
-import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
-import toothmark.examination.JobSheetReader;
 import toothmark.timing.ControllerLog;
-import toothmark.timing.ControllerLogReader;
 
 /**
  * Opens and examines captures away from the thread of the window.
@@ -188,9 +181,9 @@ final class Bench {
   }
 
   private void read(long mine, Request request) throws Exception {
-    JobSheet sheet = sheet(request).orElseGet(JobSheet::empty);
-    Optional<ControllerLog> log = log(request);
-    Session recorded = recorded(mine, request, log);
+    JobSheet sheet = request.readJob().orElseGet(JobSheet::empty);
+    Optional<ControllerLog> log = request.readLog();
+    Session recorded = recorded(mine, request, log, sheet.layout());
     attempt(
         recorded,
         () -> {
@@ -200,32 +193,20 @@ final class Bench {
   }
 
   /** Of a long file first the start comes into view, then all of it, while more is done. */
-  private Session recorded(long mine, Request request, Optional<ControllerLog> log)
+  private Session recorded(
+      long mine, Request request, Optional<ControllerLog> log, StatedLayout layout)
       throws Exception {
-    ReadingOptions whole = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    ReadingOptions whole =
+        ReadingOptions.withDefaults().withLayout(layout).withProgress(new Heard(mine));
     if (Files.size(request.capture()) < LONG_FILE_BYTES) {
-      Session all = recorded(request, log, whole);
+      Session all = Session.recorded(request, log, whole);
       attempt(all, () -> grow(mine, all));
       return all;
     }
-    Session begun = shown(mine, recorded(request, log, whole.withFirstBytes(START_BYTES)));
+    Session begun = shown(mine, Session.recorded(request, log, whole.withFirstBytes(START_BYTES)));
     return CaptureReader.isOnlyStart(begun.capture())
-        ? shown(mine, recorded(request, log, whole))
+        ? shown(mine, Session.recorded(request, log, whole))
         : begun;
-  }
-
-  private static Session recorded(
-      Request request, Optional<ControllerLog> log, ReadingOptions options) throws Exception {
-    Capture capture = CaptureReader.read(request.capture(), options);
-    List<TraceChart.Drawn> drawn = new ArrayList<>();
-    for (Channel c : capture.channels()) {
-      Optional<Curve> curve =
-          c.signal() instanceof SampledSignal s
-              ? Optional.of(SignalPyramid.growing(s))
-              : SignalCurve.of(c.signal());
-      drawn.add(new TraceChart.Drawn(c, curve));
-    }
-    return new Session(request, capture, drawn, log, Optional.empty());
   }
 
   /** Shows what was read, and draws on while it is looked at. */
@@ -274,18 +255,6 @@ final class Bench {
     }
   }
 
-  private static Optional<JobSheet> sheet(Request request) throws Exception {
-    return request.job().isPresent()
-        ? Optional.of(JobSheetReader.read(request.job().get()))
-        : Optional.empty();
-  }
-
-  private static Optional<ControllerLog> log(Request request) throws Exception {
-    return request.log().isPresent()
-        ? Optional.of(ControllerLogReader.read(request.log().get()))
-        : Optional.empty();
-  }
-
   private Examination examination(
       long mine, Capture capture, JobSheet sheet, Optional<ControllerLog> log) throws Exception {
     tell(mine, () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
@@ -293,9 +262,10 @@ final class Bench {
   }
 
   private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
-    JobSheet sheet = sheet(earlier).orElse(after.examination().sheet());
-    Optional<ControllerLog> log = log(earlier);
-    ReadingOptions options = ReadingOptions.withDefaults().withProgress(new Heard(mine));
+    JobSheet sheet = earlier.readJob().orElse(after.examination().sheet());
+    Optional<ControllerLog> log = earlier.readLog();
+    ReadingOptions options =
+        ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(new Heard(mine));
     try (Capture capture = CaptureReader.read(earlier.capture(), options)) {
       Examination before = examination(mine, capture, sheet, log);
       Compared found = Compared.of(new Compared.Side(earlier, before), after);

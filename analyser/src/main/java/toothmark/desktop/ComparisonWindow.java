@@ -1,7 +1,6 @@
 package toothmark.desktop;
 
 import java.awt.BorderLayout;
-import java.awt.Dimension;
 import java.awt.GridLayout;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
@@ -27,8 +26,6 @@ import toothmark.report.ComparisonText;
 /** An earlier capture against what is open: what changed, and both laid over each other. */
 final class ComparisonWindow {
 
-  private static final Dimension SIZE = new Dimension(1366, 740);
-
   final JFrame frame = new JFrame();
   private final DeskModel model;
   private final Compared compared;
@@ -52,7 +49,6 @@ final class ComparisonWindow {
             KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
             JComponent.WHEN_IN_FOCUSED_WINDOW);
     frame.setDefaultCloseOperation(JFrame.DISPOSE_ON_CLOSE);
-    frame.setSize(SIZE);
     refresh();
   }
 
@@ -90,6 +86,13 @@ final class ComparisonWindow {
             saver);
     views.add(view);
     grid.add(view);
+  }
+
+  /** Opens it over another window, the focus on the first picture. */
+  void showOver(JFrame beside) {
+    frame.setBounds(beside.getBounds());
+    frame.setVisible(true);
+    views.get(0).requestFocusInWindow();
   }
 
   /** Says and draws everything anew, as after a change of colours. */

@@ -37,6 +37,8 @@ final class DeskCommands {
     for (JComponent picture : new JComponent[] {window.trace, window.strip, window.wheel}) {
       keys(picture);
     }
+    commands.bind(window.trace, "shift F10", "saveTrace");
+    commands.bind(window.trace, "CONTEXT_MENU", "saveTrace");
     commands.bind(window.wheel, "RIGHT", "toothOn");
     commands.bind(window.wheel, "LEFT", "toothBack");
     commands.bind(window.wheel, "PAGE_DOWN", "turnOn");
@@ -53,6 +55,7 @@ final class DeskCommands {
     commands.add("report", "menu R", files::saveReport);
     commands.add("saveJob", "menu S", files::saveJob);
     commands.add("savePicture", "menu shift S", files::savePicture);
+    commands.add("saveTrace", "", window::offerTrace);
     commands.add("close", "menu W", files::close);
     commands.add("cancel", "", model.bench::cancel);
     commands.add("undo", "menu Z", model.job::undo);

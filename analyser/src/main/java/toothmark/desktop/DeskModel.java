@@ -138,7 +138,8 @@ final class DeskModel {
             a.sensor(),
             a.channels(),
             a.coils(),
-            a.commandedAdvanceDegrees())
+            a.commandedAdvanceDegrees(),
+            a.layout())
         .equals(b);
   }
 

@@ -226,6 +226,13 @@ final class DeskWindow {
     menu.show(trace, e.getX(), e.getY());
   }
 
+  /** The saving menu of the trace, for the keyboard; the mouse's has the roles of a channel too. */
+  void offerTrace() {
+    JPopupMenu menu = new JPopupMenu();
+    SavingMenu.add(menu, "trace", this::waveform, files::savePicture);
+    menu.show(trace, trace.getWidth() / 2, trace.getHeight() / 2);
+  }
+
   /** What is in view of the crank signal, as the report draws it. */
   private Optional<Figure> waveform() {
     return model
@@ -254,8 +261,7 @@ final class DeskWindow {
     comparison.ifPresent(c -> c.frame.dispose());
     ComparisonWindow next = new ComparisonWindow(model, found, files::savePicture);
     comparison = Optional.of(next);
-    next.frame.setLocationRelativeTo(frame);
-    next.frame.setVisible(true);
+    next.showOver(frame);
   }
 
   /** The last comparison, while there is one. */

@@ -93,6 +93,11 @@ final class FigureView extends JPanel {
     repaint();
   }
 
+  @Override
+  public boolean requestFocusInWindow() {
+    return canvas.requestFocusInWindow();
+  }
+
   /** The figure shown. */
   Optional<Figure> figure() {
     return figure;

@@ -9,7 +9,9 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import toothmark.capture.StatedLayout;
 import toothmark.edges.SensorKind;
+import toothmark.examination.CaptureTable;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
@@ -23,8 +25,9 @@ import toothmark.units.PlainNumber;
  *
  * @param fields text by field; a missing one is empty
  * @param coils the coils
+ * @param layout how the capture is laid out, kept as the sheet had it
  */
-record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
+record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout layout) {
 
   private static final String NAME = "job sheet";
   private static final String AUTO = "auto";
@@ -127,7 +130,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
           new CoilDraft(
               c.coil().name(), c.channel(), join(c.coil().cylinders()), c.coil().pickUp().label()));
     }
-    return new JobDraft(f, coils);
+    return new JobDraft(f, coils, sheet.layout());
   }
 
   private static void number(Map<Field, String> f, Field field, OptionalDouble value) {
@@ -150,11 +153,11 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
     Map<Field, String> next = new EnumMap<>(Field.class);
     next.putAll(fields);
     next.put(field, text.strip().equals(AUTO) ? "" : text);
-    return new JobDraft(next, coils);
+    return new JobDraft(next, coils, layout);
   }
 
   JobDraft withCoils(List<CoilDraft> next) {
-    return new JobDraft(fields, next);
+    return new JobDraft(fields, next, layout);
   }
 
   /** Gives a channel a role, and takes the role from any other channel. */
@@ -207,7 +210,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils) {
       line(out, "cylinders", Form.LIST, c.cylinders());
       line(out, "signal", Form.TEXT, c.signal());
     }
-    return out.toString();
+    return out.append(CaptureTable.toToml(layout)).toString();
   }
 
   private static void line(StringBuilder out, String key, Form form, String text) {

@@ -1,11 +1,18 @@
 package toothmark.desktop;
 
+import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import toothmark.capture.UnreadableCaptureException;
+import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetException;
+import toothmark.examination.JobSheetReader;
+import toothmark.timing.ControllerLog;
+import toothmark.timing.ControllerLogReader;
 
 /**
  * What to open: a capture, and the job sheet and controller log that go with it.
@@ -45,6 +52,16 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
     }
     Request found = of(captures.get(0));
     return Optional.of(new Request(found.capture(), job.or(found::job), log.or(found::log)));
+  }
+
+  /** The job sheet; empty for none. */
+  Optional<JobSheet> readJob() throws JobSheetException, IOException {
+    return job.isPresent() ? Optional.of(JobSheetReader.read(job.get())) : Optional.empty();
+  }
+
+  /** What the controller logged; empty for none. */
+  Optional<ControllerLog> readLog() throws UnreadableCaptureException, IOException {
+    return log.isPresent() ? Optional.of(ControllerLogReader.read(log.get())) : Optional.empty();
   }
 
   /** Where the job sheet is saved when nothing else is said. */

@@ -1,9 +1,19 @@
 package toothmark.desktop;
 
+import java.io.IOException;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import toothmark.capture.Capture;
+import toothmark.capture.CaptureReader;
+import toothmark.capture.Channel;
+import toothmark.capture.ReadingOptions;
+import toothmark.capture.SampledSignal;
+import toothmark.capture.UnreadableCaptureException;
+import toothmark.capture.UnsupportedCaptureException;
 import toothmark.chart.Curve;
+import toothmark.chart.SignalCurve;
+import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
 import toothmark.timing.ControllerLog;
@@ -26,6 +36,21 @@ record Session(
 
   Session {
     drawn = List.copyOf(drawn);
+  }
+
+  /** Reads a capture, its curves still to grow. */
+  static Session recorded(Request request, Optional<ControllerLog> log, ReadingOptions options)
+      throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
+    Capture capture = CaptureReader.read(request.capture(), options);
+    List<TraceChart.Drawn> drawn = new ArrayList<>();
+    for (Channel c : capture.channels()) {
+      Optional<Curve> curve =
+          c.signal() instanceof SampledSignal s
+              ? Optional.of(SignalPyramid.growing(s))
+              : SignalCurve.of(c.signal());
+      drawn.add(new TraceChart.Drawn(c, curve));
+    }
+    return new Session(request, capture, drawn, log, Optional.empty());
   }
 
   Session with(Examination next) {

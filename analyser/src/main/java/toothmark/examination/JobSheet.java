@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import toothmark.capture.StatedLayout;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
@@ -20,6 +21,7 @@ import toothmark.wheel.WheelPattern;
  * @param channels which channel is which
  * @param coils ignition coils and their channels
  * @param commandedAdvanceDegrees fixed timing, degrees before TDC
+ * @param layout how the capture is laid out; read with it, and of no use afterwards
  */
 public record JobSheet(
     Heading heading,
@@ -28,7 +30,8 @@ public record JobSheet(
     Sensor sensor,
     Channels channels,
     List<CoilEntry> coils,
-    OptionalDouble commandedAdvanceDegrees) {
+    OptionalDouble commandedAdvanceDegrees,
+    StatedLayout layout) {
 
   /** Copies the list. */
   public JobSheet {
@@ -48,7 +51,8 @@ public record JobSheet(
         new Sensor(Optional.empty(), Optional.empty()),
         new Channels(Optional.empty(), Optional.empty()),
         List.of(),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        StatedLayout.NOTHING);
   }
 
   /**

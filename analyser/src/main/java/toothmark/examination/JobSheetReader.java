@@ -58,7 +58,7 @@ public final class JobSheetReader {
       throw new JobSheetException(name + ", line " + e.position().line() + ": " + e.getMessage());
     }
     SheetTable top = new SheetTable(name, "", result);
-    top.allow("job", "engine", "wheel", "sensor", "channels", "coils", "commanded");
+    top.allow("job", "engine", "wheel", "sensor", "channels", "coils", "commanded", "capture");
     return new JobSheet(
         heading(top.table("job")),
         engine(top.table("engine")),
@@ -66,7 +66,8 @@ public final class JobSheetReader {
         sensor(top.table("sensor")),
         channels(top.table("channels")),
         coils(top.tables("coils")),
-        top.table("commanded").allow("advance_deg").number("advance_deg", -60, 90));
+        top.table("commanded").allow("advance_deg").number("advance_deg", -60, 90),
+        CaptureTable.read(top.table("capture")));
   }
 
   private static JobSheet.Heading heading(SheetTable t) throws JobSheetException {

@@ -4,6 +4,8 @@ import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** Writes small captures and says in words what a reader made of them. */
 public final class CaptureText {
@@ -29,6 +31,20 @@ public final class CaptureText {
     try (Capture capture = CaptureReader.read(file, options)) {
       return describe(capture);
     }
+  }
+
+  /** States a unit of time. */
+  public static ReadingOptions timeUnit(String unit) {
+    return stated(new StatedLayout.Clock(Optional.of(unit), OptionalDouble.empty()));
+  }
+
+  /** States a sampling interval. */
+  public static ReadingOptions interval(double seconds) {
+    return stated(new StatedLayout.Clock(Optional.empty(), OptionalDouble.of(seconds)));
+  }
+
+  private static ReadingOptions stated(StatedLayout.Clock clock) {
+    return ReadingOptions.withDefaults().withLayout(StatedLayout.NOTHING.with(clock));
   }
 
   /** The message with which reading a text ends. */

@@ -11,6 +11,7 @@ import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.capture.Reading;
 import toothmark.capture.SampledSignal;
+import toothmark.capture.StatedLayout;
 import toothmark.capture.StepSignal;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
@@ -220,7 +221,8 @@ public final class SampleRun {
         new JobSheet.Sensor(Optional.empty(), Optional.of(EdgeDirection.FALLING)),
         new JobSheet.Channels(Optional.of("CH1"), Optional.of("CH4")),
         List.of(),
-        OptionalDouble.empty());
+        OptionalDouble.empty(),
+        StatedLayout.NOTHING);
   }
 
   private static Examination.Roles roles() {

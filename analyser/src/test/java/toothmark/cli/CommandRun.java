@@ -14,7 +14,7 @@ record CommandRun(int code, String out, String err) {
       words[i] = arguments[i].toString();
     }
     int code =
-        Main.commandLine()
+        Main.commandLine(words)
             .setOut(new PrintWriter(out, true))
             .setErr(new PrintWriter(err, true))
             .execute(words);

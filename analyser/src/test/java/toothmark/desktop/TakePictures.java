@@ -155,7 +155,7 @@ public final class TakePictures {
 
   /** On the large screen the views that change most with the room they have. */
   private static boolean isKept(String name) {
-    return !name.endsWith("2560") || name.matches("(event|advance|wheel|compare)-.*");
+    return !name.endsWith("2560") || name.matches("(event|advance)-.*");
   }
 
   private void save(JComponent all, String name) {

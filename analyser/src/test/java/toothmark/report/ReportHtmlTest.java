@@ -132,7 +132,8 @@ class ReportHtmlTest {
             s.sensor(),
             s.channels(),
             s.coils(),
-            s.commandedAdvanceDegrees()),
+            s.commandedAdvanceDegrees(),
+            s.layout()),
         new Examination.Roles(words, e.roles().tdc(), e.roles().coils(), words),
         new Observations(
             capture,

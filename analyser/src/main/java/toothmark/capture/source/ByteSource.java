@@ -33,7 +33,7 @@ public final class ByteSource implements Closeable {
   private final FileChannel channel;
   private final InputStream stream;
   private final ReadingProgress progress;
-  private final long limit;
+  private long limit;
   private final long storedSize;
   private long given;
   private boolean cut;
@@ -226,6 +226,7 @@ public final class ByteSource implements Closeable {
     if (hasSpots()) {
       return FileChannel.open(path, StandardOpenOption.READ);
     }
+    limit = Long.MAX_VALUE; // the start alone of a file that is read from anywhere is of no use
     FileChannel file = TemporaryFile.open();
     try {
       byte[] buffer = new byte[HEAD];

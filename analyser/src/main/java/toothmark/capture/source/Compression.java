@@ -5,6 +5,7 @@ import io.airlift.compress.zstd.ZstdInputStream;
 import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.util.zip.GZIPInputStream;
 import java.util.zip.ZipException;
 import org.tukaani.xz.XZInputStream;
@@ -13,15 +14,25 @@ import org.tukaani.xz.XZInputStream;
  * How a file is packed, told by its first bytes: gzip (RFC 1952), Zstandard (RFC 8878), xz (The .xz
  * File Format 1.2.1) and ZIP with one file in it (ISO/IEC 21320-1).
  */
-enum Compression {
+public enum Compression {
+  /** As it lies. */
   NONE(""),
+  /** RFC 1952. */
   GZIP("\u001f\u008b"),
+  /** RFC 8878. */
   ZSTD("(\u00b5/\u00fd"),
+  /** The .xz file format. */
   XZ("\u00fd7zXZ\0"),
+  /** One file in a ZIP archive. */
   ZIP("PK\u0003\u0004");
 
   /** As many first bytes as tell the kind. */
-  static final int MARK_BYTES = 6;
+  static final int MARK_BYTES = 512;
+
+  /** Where the name of the first file of a ZIP archive and its length stand (APPNOTE 4.3.7). */
+  private static final int ZIP_NAME = 30;
+
+  private static final int ZIP_NAME_LENGTH = 26;
 
   /** An xz stream that asks for more to be unpacked is taken for a trap. */
   private static final int XZ_MEMORY_KIB = 100 << 10;
@@ -37,10 +48,25 @@ enum Compression {
   static Compression of(byte[] start) {
     for (Compression kind : values()) {
       if (kind != NONE && kind.begins(start)) {
-        return kind;
+        return isNumpyArchive(start) ? NONE : kind;
       }
     }
     return NONE;
+  }
+
+  /**
+   * Whether a file begins as an archive of NumPy arrays; its members are read one after another.
+   *
+   * @param start first bytes of the file
+   * @return true where the first file of a ZIP archive is an array
+   */
+  public static boolean isNumpyArchive(byte[] start) {
+    if (!ZIP.begins(start) || start.length < ZIP_NAME) {
+      return false;
+    }
+    int end = ZIP_NAME + (start[ZIP_NAME_LENGTH] & 0xff);
+    String head = new String(start, StandardCharsets.ISO_8859_1);
+    return end <= start.length && head.startsWith(".npy", end - 4);
   }
 
   private boolean begins(byte[] start) {

@@ -26,7 +26,11 @@ final class Calibration {
   Channel apply(String name, int column, SampledSignal signal) {
     Settings settings = table.layout().settings();
     int channel = channelNumber(column);
-    Unit unit = table.layout().columns().get(column).unit();
+    ColumnPlan plan = table.layout().columns().get(column);
+    Unit unit = plan.unit();
+    if (plan.stated().isScaled()) {
+      return new Channel(name, unit.symbol(), Derived.of(signal, plan::value));
+    }
     Value stated = settings.of(Key.UNIT, channel);
     Value scale = settings.of(Key.SCALE, channel);
     boolean counts = unit.isNone() || unit.equals(Unit.COUNT);
@@ -75,8 +79,8 @@ final class Calibration {
             + (offset == null ? "" : ", offset " + offset.number().toPlainString())
             + (reference == null ? "" : ", reference " + reference.number().toPlainString())
             + (probe == null ? "" : ", probe " + probe.number().toPlainString())
-            + ", line "
-            + scale.line());
+            + ", "
+            + scale.place());
     return new Channel(
         name, unit, Derived.scaled(signal, factor * attenuation, zero * attenuation));
   }
@@ -85,8 +89,7 @@ final class Calibration {
     Value probe = settings.first(Key.PROBE);
     if (probe != null && probe.number().doubleValue() != 1) {
       notes.doubt(
-          "line "
-              + probe.line()
+          probe.place()
               + " states a probe factor of "
               + probe.number().toPlainString()
               + "; the values are taken to include it");

@@ -16,6 +16,7 @@ final class ClockFinder {
 
   private static final int CHUNK = 8192;
   private static final int FIT_ROWS = 1 << 16;
+  private static final int WORTH_FETCHING_TOGETHER = 16;
   private static final int WINDOWS = 64;
   private static final int WINDOW = 256;
 
@@ -30,6 +31,11 @@ final class ClockFinder {
    */
   private static final double UNNOTICED_DRIFT = 0.01;
 
+  /** Digits of a number that a maker of recorders would choose. */
+  private static final int FEW_DIGITS = 7;
+
+  private static final int MOST_DIGITS = 9;
+
   private static final int ROWS_FOR_A_PIECE = 16;
   private static final int MOST_PIECES = 100_000;
 
@@ -37,6 +43,9 @@ final class ClockFinder {
   private final long[] announced;
   private final OptionalDouble stated;
   private final double[] chunk = new double[CHUNK];
+  private final double[] near;
+  private long nearFirst;
+  private int nearCount;
   private double typicalStep;
   private double rounding;
   private double uncertainty;
@@ -53,6 +62,12 @@ final class ClockFinder {
     this.times = times;
     this.announced = announced;
     this.stated = stated;
+    this.near = new double[stride() < WORTH_FETCHING_TOGETHER ? CHUNK : 1];
+  }
+
+  /** Distance of the rows that the fit looks at. */
+  private long stride() {
+    return Math.max(1, times.count() / FIT_ROWS);
   }
 
   /** The clock, or null when the rows follow none. */
@@ -200,7 +215,7 @@ final class ClockFinder {
 
   /** Least squares over at most 2^17 rows at even distance; each piece has its own start. */
   private double fit() {
-    long stride = Math.max(1, times.count() / FIT_ROWS);
+    long stride = stride();
     double sxx = 0;
     double sxy = 0;
     for (int p = 0; p < pieces.size(); p++) {
@@ -211,18 +226,17 @@ final class ClockFinder {
       for (long k = 0; k < n && n > 1; k++) {
         double x = k * stride - middle;
         sxx += x * x;
-        sxy += x * (times.at(first + k * stride) - t0);
+        sxy += x * (at(first + k * stride) - t0);
       }
     }
     double slope = sxy / sxx;
-    double drift = UNNOTICED_DRIFT * slope / times.count();
-    uncertainty = Math.max(drift, 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx));
+    uncertainty = 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx);
     return slope;
   }
 
   /** Standard deviation of the rows about the fitted clock, s. */
   private double scatter(double slope) {
-    long stride = Math.max(1, times.count() / FIT_ROWS);
+    long stride = stride();
     double squares = 0;
     long rows = 0;
     for (int p = 0; p < pieces.size(); p++) {
@@ -232,7 +246,7 @@ final class ClockFinder {
       double sum = 0;
       double sum2 = 0;
       for (long k = 0; k < n; k++) {
-        double r = times.at(first + k * stride) - t0 - k * stride * slope;
+        double r = at(first + k * stride) - t0 - k * stride * slope;
         sum += r;
         sum2 += r * r;
       }
@@ -240,6 +254,17 @@ final class ClockFinder {
       rows += n;
     }
     return Math.sqrt(squares / rows);
+  }
+
+  /** The time of a row; rows that are asked for one soon after the other are fetched together. */
+  private double at(long row) {
+    boolean held = row >= nearFirst && row < nearFirst + nearCount;
+    if (!held) {
+      nearFirst = row;
+      nearCount = (int) Math.min(near.length, times.count() - row);
+      times.read(row, near, nearCount);
+    }
+    return near[(int) (row - nearFirst)];
   }
 
   private long end(int piece) {
@@ -253,14 +278,16 @@ final class ClockFinder {
         return stated.getAsDouble();
       }
     }
-    return RoundNumber.interval(fitted, uncertainty);
+    OptionalDouble close = RoundNumber.interval(fitted, uncertainty, FEW_DIGITS);
+    double near = Math.max(uncertainty, UNNOTICED_DRIFT * fitted / times.count());
+    return close.orElse(RoundNumber.interval(fitted, near, MOST_DIGITS).orElse(fitted));
   }
 
   /**
    * Finds the start of each piece: the written time when it fits, else a round one near the mean.
    */
   private void place(double interval) {
-    long stride = Math.max(1, times.count() / FIT_ROWS);
+    long stride = stride();
     for (int p = 0; p < pieces.size(); p++) {
       long first = pieces.firsts.get(p);
       long n = (end(p) - first - 1) / stride + 1;
@@ -268,7 +295,7 @@ final class ClockFinder {
       double sum = 0;
       double farthest = 0;
       for (long k = 0; k < n; k++) {
-        double off = times.at(first + k * stride) - written - k * stride * interval;
+        double off = at(first + k * stride) - written - k * stride * interval;
         sum += off;
         farthest = Math.max(farthest, Math.abs(off));
       }

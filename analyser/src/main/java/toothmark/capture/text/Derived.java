@@ -17,7 +17,8 @@ final class Derived extends SampledSignal implements Closeable {
     this.operator = operator;
   }
 
-  private static Derived of(SampledSignal base, DoubleUnaryOperator operator) {
+  /** A signal whose samples are those of another, changed one by one. */
+  static Derived of(SampledSignal base, DoubleUnaryOperator operator) {
     long[] firsts = new long[base.segments()];
     double[] times = new double[firsts.length];
     for (int s = 0; s < firsts.length; s++) {

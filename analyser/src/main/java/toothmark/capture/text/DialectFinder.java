@@ -2,7 +2,7 @@ package toothmark.capture.text;
 
 import java.util.ArrayList;
 import java.util.List;
-import toothmark.capture.ReadingOptions;
+import toothmark.capture.StatedLayout;
 
 /**
  * Finds the dialect by trying each and counting the cells that then hold a number.
@@ -27,18 +27,18 @@ final class DialectFinder {
   }
 
   /** The best dialect, or null when no line holds a number in any. */
-  Dialect find(ReadingOptions options) {
+  Dialect find(StatedLayout.Text stated) {
     Dialect best = null;
     double bestScore = 0;
     for (char delimiter : DELIMITERS) {
-      if (options.delimiter().isPresent()) {
-        delimiter = options.delimiter().get();
+      if (stated.delimiter().isPresent()) {
+        delimiter = stated.delimiter().get();
       }
       if (!occurs(delimiter)) {
         continue;
       }
       for (char mark : new char[] {'.', ','}) {
-        if (options.decimalMark().isPresent() && options.decimalMark().get() != mark) {
+        if (stated.decimalMark().isPresent() && stated.decimalMark().get() != mark) {
           continue;
         }
         Dialect trial = new Dialect(delimiter, mark);

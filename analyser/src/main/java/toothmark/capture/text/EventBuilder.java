@@ -48,8 +48,8 @@ final class EventBuilder {
     if (time < before) {
       throw new UnreadableCaptureException(
           table.file()
-              + ": line "
-              + table.line(row)
+              + ": "
+              + table.place(row)
               + ": the time goes back from "
               + Shown.seconds(before)
               + " to "
@@ -105,8 +105,8 @@ final class EventBuilder {
   private UnreadableCaptureException notPositive(double seconds, long row) {
     return new UnreadableCaptureException(
         table.file()
-            + ": line "
-            + table.line(row)
+            + ": "
+            + table.place(row)
             + ": a period is "
             + Shown.seconds(seconds)
             + ", but must be above 0; remove the row, or name the column a time");

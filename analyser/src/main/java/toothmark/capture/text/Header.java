@@ -13,6 +13,8 @@ import java.util.List;
  */
 record Header(List<String> names, List<Unit> units, List<String> lines, int firstLine) {
 
+  static final Header NONE = new Header(List.of(), List.of(), List.of(), 0);
+
   private static final int LINES_TO_LOOK_AT = 6;
 
   /**

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.capture.ReadingOptions;
+import toothmark.capture.SampledSignal;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.store.NumberBlock;
 import toothmark.capture.store.SampleStore;
@@ -18,6 +19,16 @@ final class Interpreter {
 
   /** Departure of a written time from the clock that is worth a word, in intervals. */
   private static final double NOTICEABLE = 0.02;
+
+  private static final String NO_TIME =
+      "neither a column of times nor a sampling interval was found; state capture.interval_s or"
+          + " capture.rate_hz in the job sheet, or what the column holds: [[capture.columns]] with"
+          + " role = \"period\" or \"time\", and its unit, or as scale the seconds that a count"
+          + " lasts";
+
+  private static final String NO_VALUES =
+      "no column holds values for the sampling interval; leave the interval out, or state role ="
+          + " \"channel\" in [[capture.columns]] of the job sheet";
 
   private final Table table;
   private final Layout layout;
@@ -34,11 +45,11 @@ final class Interpreter {
     this.options = options;
     this.store = store;
     this.notes = notes;
-    this.base = new TimeBase(table, options, notes);
+    this.base = new TimeBase(table, options.layout().clock(), notes);
     this.shorter = new long[layout.columns().size()];
   }
 
-  Capture capture() throws UnreadableCaptureException, IOException {
+  Capture capture(String format) throws UnreadableCaptureException, IOException {
     segmentRows = new SegmentColumn(table).rows();
     List<Channel> channels = channels();
     noteCells();
@@ -46,17 +57,19 @@ final class Interpreter {
       notes.doubt(doubt);
     }
     notePoints();
-    String format =
-        "delimited text, "
-            + layout.dialect().delimiterText()
-            + ", "
-            + layout.dialect().decimalText();
+    if (!holdsStore(channels)) {
+      store.close();
+    }
     return new Capture(table.file(), channels, notes.reading(format));
+  }
+
+  private static boolean holdsStore(List<Channel> channels) {
+    return channels.stream().anyMatch(c -> c.signal() instanceof SampledSignal);
   }
 
   private List<Channel> channels() throws UnreadableCaptureException, IOException {
     List<Group> groups = groups();
-    boolean sampled = options.intervalSeconds().isPresent();
+    boolean sampled = options.layout().clock().intervalSeconds().isPresent();
     if (groups.isEmpty() || sampled) {
       int period = layout.first(Role.PERIOD);
       if (period >= 0 && !sampled) {
@@ -109,13 +122,9 @@ final class Interpreter {
 
   private List<Channel> withoutTimes() throws UnreadableCaptureException {
     OptionalDouble interval = base.statedInterval();
-    if (interval.isEmpty()) {
+    if (interval.isEmpty() || values().isEmpty()) {
       throw new UnreadableCaptureException(
-          table.file()
-              + ": line "
-              + layout.firstRow()
-              + ": neither a column of times nor a sampling interval was found; state the interval,"
-              + " or name the column (period, time) with its unit");
+          table.file() + ": " + table.place(0) + ": " + (interval.isEmpty() ? NO_TIME : NO_VALUES));
     }
     notes.fact(
         "sampling interval",
@@ -145,7 +154,7 @@ final class Interpreter {
       return table.column(time).at(0) * base.secondsPerStep(time);
     }
     if (stated != null) {
-      notes.fact("start", Shown.seconds(stated.number().doubleValue()) + ", line " + stated.line());
+      notes.fact("start", Shown.seconds(stated.number().doubleValue()) + ", " + stated.place());
       return stated.number().doubleValue();
     }
     int index = layout.first(Role.INDEX);
@@ -249,8 +258,7 @@ final class Interpreter {
     boolean whole = options.firstBytes().isEmpty();
     if (whole && points != null && points.number().doubleValue() != table.rows()) {
       notes.doubt(
-          "line "
-              + points.line()
+          points.place()
               + " states "
               + points.number().toPlainString()
               + " points, but there are "

@@ -20,6 +20,12 @@ record Layout(
     int firstRow,
     int firstByte) {
 
+  /** Columns that did not come from a text: nothing stands above their rows. */
+  static Layout ofNumbers(List<ColumnPlan> columns, Settings settings) {
+    Dialect plain = new Dialect(Dialect.ONE_COLUMN, '.');
+    return new Layout(plain, columns, Header.NONE, settings, 1, 0);
+  }
+
   /** The only column of a role, the first of several, or -1. */
   int first(Role role) {
     for (int c = 0; c < columns.size(); c++) {

@@ -3,7 +3,7 @@ package toothmark.capture.text;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
-import toothmark.capture.ReadingOptions;
+import toothmark.capture.StatedLayout;
 import toothmark.capture.UnreadableCaptureException;
 
 /**
@@ -19,27 +19,27 @@ final class LayoutFinder {
   private static final int SETTINGS_BESIDE_ROWS = 40;
 
   private final TextInput input;
-  private final ReadingOptions options;
+  private final StatedLayout stated;
   private final HeadLines head;
   private Evidence evidence;
   private Dialect dialect;
   private List<List<String>> rows;
   private int width;
 
-  private LayoutFinder(TextInput input, ReadingOptions options) {
+  private LayoutFinder(TextInput input, StatedLayout stated) {
     this.input = input;
-    this.options = options;
+    this.stated = stated;
     this.head = new HeadLines(input, input.head(), input.source().headIsAll());
   }
 
-  static Layout find(TextInput input, ReadingOptions options)
+  static Layout find(TextInput input, StatedLayout stated)
       throws IOException, UnreadableCaptureException {
-    return new LayoutFinder(input, options).find();
+    return new LayoutFinder(input, stated).find();
   }
 
   private Layout find() throws IOException, UnreadableCaptureException {
     evidence = new Evidence(input, head);
-    dialect = new DialectFinder(evidence).find(options);
+    dialect = new DialectFinder(evidence).find(stated.text());
     if (dialect == null) {
       throw noRows();
     }
@@ -59,8 +59,9 @@ final class LayoutFinder {
       ColumnKind kind = beside[c] ? ColumnKind.EMPTY : kinds.get(c);
       kind = kind == ColumnKind.EMPTY && !beside[c] ? kindAbove(c, firstRow) : kind;
       Unit unit = header.units().get(c).isNone() ? gluedUnit(c) : header.units().get(c);
-      plans.add(new ColumnPlan(header.names().get(c), unit, kind, Role.VALUE));
+      plans.add(ColumnPlan.of(header.names().get(c), unit, kind, stated.column(c)));
     }
+    checkColumns();
     plans = new RoleFinder(plans, rows, dialect.decimalMark()).find(settings);
     return new Layout(dialect, plans, header, settings, firstRow + 1, head.start(firstRow));
   }
@@ -70,7 +71,22 @@ final class LayoutFinder {
         input.source().name()
             + ": no rows of numbers were found in the first "
             + head.size()
-            + " lines; export the capture as delimited text with one row for each sample");
+            + " lines; "
+            + (stated.equals(StatedLayout.NOTHING)
+                ? "export the capture as delimited text with one row for each sample"
+                : "correct what [capture] in the job sheet states"));
+  }
+
+  private void checkColumns() throws UnreadableCaptureException {
+    if (stated.columns().size() > width) {
+      throw new UnreadableCaptureException(
+          input.source().name()
+              + ": "
+              + Shown.count(width, "column")
+              + ", but the job sheet states "
+              + stated.columns().size()
+              + " ([[capture.columns]]); correct their number or capture.delimiter");
+    }
   }
 
   private List<List<String>> rowsOfCommonWidth() {
@@ -175,7 +191,7 @@ final class LayoutFinder {
 
   /** Index of the first line of the first unbroken run of rows; -1 when there is none. */
   private int firstRow(List<ColumnKind> kinds) {
-    for (int i = 0; i < head.size(); i++) {
+    for (int i = stated.text().headerLines().orElse(0); i < head.size(); i++) {
       if (isRow(head.line(i), kinds) && isRun(i, kinds)) {
         return i;
       }
@@ -320,7 +336,7 @@ final class LayoutFinder {
       List<String> above = dialect.split(header.lines().get(1));
       for (int c = 0; c < Math.min(above.size(), below.size()); c++) {
         if (Cell.of(below.get(c), dialect.decimalMark()).kind() == Cell.Kind.NUMBER) {
-          reader.readColumn(above.get(c), below.get(c), header.firstLine() + 2);
+          reader.readColumn(above.get(c), below.get(c), "line " + (header.firstLine() + 2));
         }
       }
     }

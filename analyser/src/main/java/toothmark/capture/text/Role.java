@@ -1,5 +1,7 @@
 package toothmark.capture.text;
 
+import toothmark.capture.StatedColumn;
+
 /** What a column is for. */
 enum Role {
   /** Times of the rows. */
@@ -13,5 +15,15 @@ enum Role {
   /** A channel. */
   VALUE,
   /** Not used. */
-  LEFT_OUT
+  LEFT_OUT;
+
+  static Role of(StatedColumn.Use use) {
+    return switch (use) {
+      case TIME -> TIME;
+      case PERIOD -> PERIOD;
+      case INDEX -> INDEX;
+      case CHANNEL -> VALUE;
+      case IGNORED -> LEFT_OUT;
+    };
+  }
 }

@@ -22,10 +22,14 @@ final class RoleFinder {
   }
 
   List<ColumnPlan> find(Settings settings) {
+    boolean stated = false;
     for (int c = 0; c < plans.size(); c++) {
-      plans.set(c, plans.get(c).with(byName(c)));
+      ColumnPlan plan = plans.get(c);
+      stated |= plan.stated().use().isPresent();
+      boolean own = plan.kind().isStored() && plan.stated().use().isPresent();
+      plans.set(c, plan.with(own ? Role.of(plan.stated().use().get()) : byName(c)));
     }
-    if (!has(Role.TIME) && !has(Role.PERIOD)) {
+    if (!stated && !has(Role.TIME) && !has(Role.PERIOD)) {
       byNumbers(settings);
     }
     if (has(Role.TIME)) {

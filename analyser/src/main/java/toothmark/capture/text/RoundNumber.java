@@ -2,11 +2,10 @@ package toothmark.capture.text;
 
 import java.math.BigDecimal;
 import java.math.MathContext;
+import java.util.OptionalDouble;
 
 /** Finds the shortest decimal number near a fitted one. */
 final class RoundNumber {
-
-  private static final int MOST_DIGITS = 9;
 
   private RoundNumber() {}
 
@@ -16,20 +15,21 @@ final class RoundNumber {
    *
    * @param fitted seconds, positive
    * @param uncertainty seconds
-   * @return the round interval; the fitted one when none of up to nine digits is near enough
+   * @param mostDigits how many digits it may have
+   * @return the round interval; empty when none is near enough
    */
-  static double interval(double fitted, double uncertainty) {
-    for (int digits = 1; digits <= MOST_DIGITS; digits++) {
+  static OptionalDouble interval(double fitted, double uncertainty, int mostDigits) {
+    for (int digits = 1; digits <= mostDigits; digits++) {
       double interval = rounded(fitted, digits);
       if (Math.abs(interval - fitted) <= uncertainty) {
-        return interval;
+        return OptionalDouble.of(interval);
       }
       double fromRate = 1 / rounded(1 / fitted, digits);
       if (Math.abs(fromRate - fitted) <= uncertainty) {
-        return fromRate;
+        return OptionalDouble.of(fromRate);
       }
     }
-    return fitted;
+    return OptionalDouble.empty();
   }
 
   /**

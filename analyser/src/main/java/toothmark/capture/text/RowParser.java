@@ -46,7 +46,7 @@ final class RowParser {
     for (int c = 0; c < width; c++) {
       ColumnPlan plan = layout.columns().get(c);
       kinds[c] = plan.isStored() ? plan.kind() : ColumnKind.TEXT;
-      shifts[c] = plan.unit().power();
+      shifts[c] = plan.shift();
       blocks[c] = plan.isStored() ? new NumberBlock(capacity) : null;
     }
   }

@@ -78,7 +78,7 @@ final class SampleBuilder {
               + Shown.seconds(times.at(times.count() - 1))
               + " in the last; state the sampling interval");
     }
-    double interval = RoundNumber.interval(typicalStep / 2, typicalStep / 8);
+    double interval = RoundNumber.interval(typicalStep / 2, typicalStep / 8, 2).orElseThrow();
     Stretches stretches = Stretches.uneven(times, interval, PAUSE_STEPS * typicalStep, segmentRows);
     long ticks = Resampled.ticks(stretches.list());
     notes.fact("sampling interval", Shown.seconds(interval) + ", chosen for rows at uneven times");

@@ -89,9 +89,9 @@ final class Settings {
    *
    * @param number in the base unit of {@code unit}; null for the unit keys
    * @param unit as stated; {@link Unit#NONE} when not
-   * @param line line of the file, from 1
+   * @param place where it is stated, such as {@code line 3}
    */
-  record Value(BigDecimal number, Unit unit, int line) {}
+  record Value(BigDecimal number, Unit unit, String place) {}
 
   private final Map<Key, List<Value>> values = new EnumMap<>(Key.class);
 

@@ -33,9 +33,12 @@ final class SettingsReader {
    * @param number of the line, from 1
    */
   void read(String line, int number) {
-    if (number > LINES_TO_READ) {
-      return;
+    if (number <= LINES_TO_READ) {
+      read(line, "line " + number);
     }
+  }
+
+  private void read(String line, String place) {
     List<String> words = words(line);
     for (int i = 0; i < words.size(); i++) {
       String word = words.get(i);
@@ -48,19 +51,19 @@ final class SettingsReader {
       Unit stated = unitOf(word, label);
       List<Value> values = new ArrayList<>();
       String rest = word.substring(label.length()).strip();
-      i = collect(key, values, rest, words, i + 1, new Value(null, stated, number)) - 1;
+      i = collect(key, values, rest, words, i + 1, new Value(null, stated, place)) - 1;
       if (!values.isEmpty()) {
         settings.put(key, values);
       }
     }
   }
 
-  /** A key and, in the row below it, its value. */
-  void readColumn(String above, String below, int number) {
+  /** A key and, in the row below it or in a variable of that name, its value. */
+  void readColumn(String above, String below, String place) {
     Key key = key(Words.normal(label(above)));
     if (key != null) {
       List<Value> values = new ArrayList<>();
-      Value template = new Value(null, unitOf(above, label(above)), number);
+      Value template = new Value(null, unitOf(above, label(above)), place);
       collect(key, values, "", List.of(below), 0, template);
       if (!values.isEmpty()) {
         settings.put(key, values);
@@ -148,7 +151,7 @@ final class SettingsReader {
         if (unit == null || forUnit) {
           break;
         }
-        template = new Value(null, unit, template.line());
+        template = new Value(null, unit, template.place());
         applyUnit(values, unit);
       }
     }
@@ -159,7 +162,7 @@ final class SettingsReader {
     int last = values.size() - 1;
     if (last >= 0 && values.get(last).unit().isNone()) {
       Value v = values.get(last);
-      values.set(last, new Value(v.number().scaleByPowerOfTen(unit.power()), unit, v.line()));
+      values.set(last, new Value(v.number().scaleByPowerOfTen(unit.power()), unit, v.place()));
     }
   }
 
@@ -167,7 +170,7 @@ final class SettingsReader {
     if (forUnit) {
       Unit unit = Unit.parse(word);
       if (unit != null) {
-        values.add(new Value(null, unit, template.line()));
+        values.add(new Value(null, unit, template.place()));
       }
       return unit != null;
     }
@@ -185,7 +188,7 @@ final class SettingsReader {
         new Value(
             own ? cell.number() : cell.number().scaleByPowerOfTen(unit.power()),
             unit,
-            template.line()));
+            template.place()));
     return true;
   }
 

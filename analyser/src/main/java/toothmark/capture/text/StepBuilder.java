@@ -91,8 +91,8 @@ final class StepBuilder {
   private UnreadableCaptureException goesBack(double before, double time, long row) {
     return new UnreadableCaptureException(
         table.file()
-            + ": line "
-            + table.line(row)
+            + ": "
+            + table.place(row)
             + ": the time goes back from "
             + Shown.seconds(before)
             + " to "

@@ -20,6 +20,7 @@ final class Table implements BlockPipeline.Taker {
   private final String file;
   private final Layout layout;
   private final StoredColumn[] columns;
+  private final String rowWord;
   private long rows;
   private long lines;
   private long[] segmentRows = {0};
@@ -30,13 +31,24 @@ final class Table implements BlockPipeline.Taker {
   private final LongList skippedAt = new LongList();
   private final List<String> trailing = new ArrayList<>();
 
+  /** A table that a text fills. */
   Table(String file, Layout layout, SampleStore store) {
     this.file = file;
     this.layout = layout;
+    this.rowWord = "line ";
     this.columns = new StoredColumn[layout.columns().size()];
     for (int c = 0; c < columns.length; c++) {
       columns[c] = layout.columns().get(c).isStored() ? store.newColumn() : null;
     }
+  }
+
+  /** A table of columns that are filled already, all to one length. */
+  Table(String file, Layout layout, List<StoredColumn> columns) {
+    this.file = file;
+    this.layout = layout;
+    this.rowWord = "row ";
+    this.columns = columns.toArray(StoredColumn[]::new);
+    this.rows = columns.get(0).count();
   }
 
   @Override
@@ -166,6 +178,11 @@ final class Table implements BlockPipeline.Taker {
       }
     }
     return layout.firstRow() + row + before;
+  }
+
+  /** Where a row stands, for messages. */
+  String place(long row) {
+    return rowWord + line(row);
   }
 
   /** A column that is stored. */

@@ -3,9 +3,7 @@ package toothmark.capture.text;
 import java.io.IOException;
 import java.util.List;
 import toothmark.capture.Capture;
-import toothmark.capture.Channel;
 import toothmark.capture.ReadingOptions;
-import toothmark.capture.SampledSignal;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.UnsupportedCaptureException;
 import toothmark.capture.source.ByteSource;
@@ -53,7 +51,7 @@ public final class TextCapture {
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
     TextInput input = new TextInput(source);
     input.checkText();
-    Layout layout = LayoutFinder.find(input, options);
+    Layout layout = LayoutFinder.find(input, options.layout());
     SampleStore store = new SampleStore(division.memoryBytes());
     try {
       Table table = new Table(source.name(), layout, store);
@@ -61,24 +59,12 @@ public final class TextCapture {
       table.complete();
       Notes notes = new Notes();
       noteLayout(notes, input, layout);
-      Capture capture = new Interpreter(table, options, store, notes).capture();
-      if (!holdsStore(capture)) {
-        store.close();
-      }
-      return capture;
+      notes.stated(options.layout());
+      return new Interpreter(table, options, store, notes).capture(format(layout.dialect()));
     } catch (IOException | UnreadableCaptureException | RuntimeException | Error e) {
       store.close();
       throw e;
     }
-  }
-
-  private static boolean holdsStore(Capture capture) {
-    for (Channel channel : capture.channels()) {
-      if (channel.signal() instanceof SampledSignal) {
-        return true;
-      }
-    }
-    return false;
   }
 
   private static void noteLayout(Notes notes, TextInput input, Layout layout) {
@@ -92,25 +78,10 @@ public final class TextCapture {
                 + " above the rows, from line "
                 + (layout.header().firstLine() + 1));
     notes.fact("rows of numbers", "from line " + layout.firstRow());
-    StringBuilder columns = new StringBuilder();
-    for (ColumnPlan plan : layout.columns()) {
-      columns.append(columns.length() == 0 ? "" : "; ").append(text(plan));
-    }
-    notes.fact("columns", columns.toString());
+    notes.columns(layout.columns());
   }
 
-  private static String text(ColumnPlan plan) {
-    String name = plan.name().isEmpty() ? "no name" : plan.name();
-    String unit = plan.unit().isNone() ? "" : " in " + plan.unit().text();
-    String role =
-        switch (plan.role()) {
-          case TIME -> " (time)";
-          case PERIOD -> " (period)";
-          case INDEX -> " (counts rows)";
-          case SEGMENT -> " (segment)";
-          case VALUE -> "";
-          case LEFT_OUT -> " (left out)";
-        };
-    return name + unit + role;
+  private static String format(Dialect dialect) {
+    return "delimited text, " + dialect.delimiterText() + ", " + dialect.decimalText();
   }
 }

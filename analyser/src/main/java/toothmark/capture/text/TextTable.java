@@ -63,7 +63,7 @@ public final class TextTable {
         SampleStore store = new SampleStore(Long.MAX_VALUE)) {
       TextInput input = new TextInput(source);
       input.checkText();
-      Layout layout = withAllColumns(LayoutFinder.find(input, options));
+      Layout layout = withAllColumns(LayoutFinder.find(input, options.layout()));
       Table table = new Table(source.name(), layout, store);
       new BlockPipeline(input, layout, BlockPipeline.BLOCK_BYTES, table).run(1);
       table.complete();

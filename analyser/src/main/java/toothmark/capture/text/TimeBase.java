@@ -1,7 +1,7 @@
 package toothmark.capture.text;
 
 import java.util.OptionalDouble;
-import toothmark.capture.ReadingOptions;
+import toothmark.capture.StatedLayout;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.store.StoredColumn;
 import toothmark.capture.text.Settings.Key;
@@ -16,19 +16,19 @@ final class TimeBase {
   private static final double SECONDS_IN_A_MINUTE = 60;
 
   private final Table table;
-  private final ReadingOptions options;
+  private final StatedLayout.Clock clock;
   private final Notes notes;
 
-  TimeBase(Table table, ReadingOptions options, Notes notes) {
+  TimeBase(Table table, StatedLayout.Clock clock, Notes notes) {
     this.table = table;
-    this.options = options;
+    this.clock = clock;
     this.notes = notes;
   }
 
   /** The interval that the user or the preamble states, s. */
   OptionalDouble statedInterval() throws UnreadableCaptureException {
-    if (options.intervalSeconds().isPresent()) {
-      return options.intervalSeconds();
+    if (clock.intervalSeconds().isPresent()) {
+      return clock.intervalSeconds();
     }
     Value stated = statement();
     if (stated == null) {
@@ -62,8 +62,8 @@ final class TimeBase {
     if (!(seconds > 0) || Double.isInfinite(seconds)) {
       throw new UnreadableCaptureException(
           table.file()
-              + ": line "
-              + value.line()
+              + ": "
+              + value.place()
               + ": the "
               + key.text
               + " is "
@@ -75,10 +75,10 @@ final class TimeBase {
 
   /** Where the stated interval comes from, for showing. */
   String statedBy() {
-    if (options.intervalSeconds().isPresent()) {
-      return "stated by the user";
+    if (clock.intervalSeconds().isPresent()) {
+      return "stated in the job sheet";
     }
-    return "stated in line " + statement().line();
+    return "stated in " + statement().place();
   }
 
   /**
@@ -90,8 +90,11 @@ final class TimeBase {
   double secondsPerStep(int column) throws UnreadableCaptureException {
     ColumnPlan plan = table.layout().columns().get(column);
     Unit unit = plan.unit();
-    if (options.timeUnit().isPresent()) {
-      return powerOfTen(userUnit().power() - unit.power());
+    if (clock.timeUnit().isPresent()) {
+      return powerOfTen(userUnit().power() - plan.shift());
+    }
+    if (plan.stated().isScaled()) {
+      return plan.value(1);
     }
     if (unit.equals(Unit.MINUTE)) {
       return SECONDS_IN_A_MINUTE;
@@ -99,13 +102,14 @@ final class TimeBase {
     if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {
       return 1;
     }
-    Value clock = table.layout().settings().first(Key.CLOCK);
-    if (clock != null && isWhole(column)) {
-      double c = clock.number().doubleValue();
+    Value counter = table.layout().settings().first(Key.CLOCK);
+    if (counter != null && isWhole(column)) {
+      double c = counter.number().doubleValue();
       Value prescaler = table.layout().settings().first(Key.PRESCALER);
       double divided = prescaler == null ? 1 : prescaler.number().doubleValue();
-      double seconds = positive(clock, Key.CLOCK, divided * (clock.unit().isTime() ? c : 1 / c));
-      notes.fact("counter clock", Shown.seconds(seconds) + " a count, line " + clock.line());
+      double seconds =
+          positive(counter, Key.CLOCK, divided * (counter.unit().isTime() ? c : 1 / c));
+      notes.fact("counter clock", Shown.seconds(seconds) + " a count, " + counter.place());
       return seconds;
     }
     Value stated = table.layout().settings().first(Key.TIME_UNIT);
@@ -116,10 +120,10 @@ final class TimeBase {
   }
 
   private Unit userUnit() {
-    Unit unit = Unit.parse(options.timeUnit().get());
+    Unit unit = Unit.parse(clock.timeUnit().get());
     if (unit == null || !unit.isTime()) {
       throw new IllegalArgumentException(
-          "'" + options.timeUnit().get() + "' is no unit of time; use s, ms, us or ns");
+          "'" + clock.timeUnit().get() + "' is no unit of time; use s, ms, us or ns");
     }
     return unit;
   }
@@ -156,7 +160,7 @@ final class TimeBase {
             + (column + 1)
             + ": the times are whole numbers without a unit, such as "
             + (long) table.column(column).at(table.rows() - 1)
-            + "; state the unit of time");
+            + "; state capture.time_unit in the job sheet");
   }
 
   private boolean isWhole(int column) {

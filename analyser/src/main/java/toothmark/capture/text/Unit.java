@@ -74,6 +74,12 @@ record Unit(String symbol, int power) {
     return wordWithPrefix(Words.normal(t));
   }
 
+  /** A unit that the user states: one that is not known is shown as it stands. */
+  static Unit stated(String text) {
+    Unit unit = parse(text);
+    return unit == null ? new Unit(text, 0) : unit;
+  }
+
   private static String unbracket(String t) {
     int end = t.length() - 1;
     boolean bracketed =

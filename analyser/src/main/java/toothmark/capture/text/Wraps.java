@@ -48,13 +48,13 @@ final class Wraps {
       return DAY_SECONDS;
     }
     StoredColumn numbers = table.column(column);
-    double unit = Math.pow(10, plan.unit().power());
+    double unit = Math.pow(10, plan.shift());
     boolean whole = numbers.writtenStep() >= unit * (1 - 1e-9) && numbers.lowest() >= 0;
     for (int bits = 16; whole && bits <= 32; bits += 8) {
       double range = Math.scalb(1.0, bits);
       double highest = Math.rint(numbers.highest() / unit);
       if (highest < range && highest > SHARE_OF_RANGE * range) {
-        return plan.unit().power() == 0 ? range : range / Math.rint(1 / unit);
+        return plan.shift() == 0 ? range : range / Math.rint(1 / unit);
       }
     }
     return 0;

@@ -351,12 +351,4 @@ class DialectTest {
           .isEqualTo("1 ms (1 kHz), from the column of times");
     }
   }
-
-  @Test
-  void statedDelimiterAndMark() throws Exception {
-    ReadingOptions options =
-        ReadingOptions.withDefaults().withDelimiter(';').withDecimalMark(',').withTimeUnit("s");
-    assertThat(understood(folder, "0,000;1,500\n0,001;2,500\n", options))
-        .startsWith("1: every 0.001 s from 0.0 s: 1.5 2.5\n");
-  }
 }

@@ -8,6 +8,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import toothmark.capture.CaptureText;
 import toothmark.capture.ReadingOptions;
 
 /** Lists of edge times and of tooth periods. */
@@ -56,7 +57,7 @@ class EventsTest {
   void periodsWithoutAUnit() throws Exception {
     assertThat(understood(folder, "period\n13739\n11904\n10909\n"))
         .isEqualTo(PERIODS + "! the whole numbers have no unit; taken as microseconds\n");
-    ReadingOptions stated = ReadingOptions.withDefaults().withTimeUnit("us");
+    ReadingOptions stated = CaptureText.timeUnit("us");
     assertThat(understood(folder, "period\n13739\n11904\n10909\n", stated)).isEqualTo(PERIODS);
   }
 

@@ -14,6 +14,11 @@ import toothmark.capture.UnsupportedCaptureException;
 /** What cannot be read is refused with the file, the place, what was found and the cure. */
 class RefusedTest {
 
+  private static final String CURE =
+      " state capture.interval_s or capture.rate_hz in the job sheet, or what the column holds:"
+          + " [[capture.columns]] with role = \"period\" or \"time\", and its unit, or as scale the"
+          + " seconds that a count lasts";
+
   @TempDir Path folder;
 
   @Test
@@ -77,7 +82,7 @@ class RefusedTest {
     assertThat(refused(folder, "CH1 (V),CH2 (V)\n1,2\n3,4\n2,1\n"))
         .isEqualTo(
             "capture.txt: line 2: neither a column of times nor a sampling interval was found;"
-                + " state the interval, or name the column (period, time) with its unit");
+                + CURE);
   }
 
   @Test
@@ -85,7 +90,7 @@ class RefusedTest {
     assertThat(refused(folder, "Time,CH1 (V)\n0,2\n125,4\n250,1\n"))
         .isEqualTo(
             "capture.txt: column 1: the times are whole numbers without a unit, such as 250; state"
-                + " the unit of time");
+                + " capture.time_unit in the job sheet");
   }
 
   @Test
@@ -149,6 +154,6 @@ class RefusedTest {
     assertThat(refused(folder, "Time,CH1\n[h],[V]\n0,1.5\n1,-2.25\n"))
         .isEqualTo(
             "capture.txt: line 3: neither a column of times nor a sampling interval was found;"
-                + " state the interval, or name the column (period, time) with its unit");
+                + CURE);
   }
 }

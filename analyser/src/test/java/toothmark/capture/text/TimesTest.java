@@ -16,6 +16,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
+import toothmark.capture.CaptureText;
 import toothmark.capture.ReadingOptions;
 import toothmark.capture.SampledSignal;
 
@@ -327,10 +328,10 @@ class TimesTest {
 
   @Test
   void statementsOfTheUser() throws Exception {
-    ReadingOptions unit = ReadingOptions.withDefaults().withTimeUnit("ms");
+    ReadingOptions unit = CaptureText.timeUnit("ms");
     assertThat(understood(folder, "Time,CH1 (V)\n0,1.5\n2,2.5\n4,3.5\n", unit))
         .isEqualTo("CH1 in V: every 0.002 s from 0.0 s: 1.5 2.5 3.5\n");
-    ReadingOptions interval = ReadingOptions.withDefaults().withIntervalSeconds(2.5e-4);
+    ReadingOptions interval = CaptureText.interval(2.5e-4);
     assertThat(understood(folder, "CH1 (V)\n1.5\n2.5\n3.5\n", interval))
         .isEqualTo("CH1 in V: every 2.5E-4 s from 0.0 s: 1.5 2.5 3.5\n");
   }

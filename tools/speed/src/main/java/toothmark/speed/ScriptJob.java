@@ -1,0 +1,73 @@
+package toothmark.speed;
+
+import java.nio.file.Path;
+import toothmark.capture.Capture;
+import toothmark.capture.CaptureReader;
+import toothmark.capture.ReadingOptions;
+import toothmark.capture.SampledSignal;
+
+/**
+ * The job of the scripts beside this module, on top of our reader: all columns read, falling edges
+ * of two channels by interpolation, gaps by the ratio of periods. It prints what they print.
+ */
+public final class ScriptJob {
+
+  private static final int CHUNK = 8192;
+  private static final double GAP = 2;
+
+  private final SampledSignal signal;
+  private final double level;
+  private final double[] samples = new double[CHUNK];
+  private double before;
+  private double lastEdge = Double.NaN;
+  private double lastPeriod = Double.NaN;
+  private long edges;
+  private long gaps;
+
+  private ScriptJob(SampledSignal signal, double level) {
+    this.signal = signal;
+    this.level = level;
+    this.before = level;
+    for (long first = 0; first < signal.size(); first += CHUNK) {
+      int n = (int) Math.min(CHUNK, signal.size() - first);
+      signal.read(first, samples, n);
+      scan(first, n);
+    }
+  }
+
+  /**
+   * Runs the job.
+   *
+   * @param arguments the capture
+   * @throws Exception if it cannot be read
+   */
+  public static void main(String[] arguments) throws Exception {
+    try (Capture capture =
+        CaptureReader.read(Path.of(arguments[0]), ReadingOptions.withDefaults())) {
+      ScriptJob crank = new ScriptJob((SampledSignal) capture.channels().get(0).signal(), 0);
+      ScriptJob coil = new ScriptJob((SampledSignal) capture.channels().get(1).signal(), 2.5);
+      System.out.println(
+          crank.edges + " teeth, " + crank.gaps + " gaps, " + coil.edges + " sparks");
+    }
+  }
+
+  private void scan(long first, int n) {
+    double last = before;
+    for (int i = 0; i < n; i++) {
+      double now = samples[i];
+      if (last > level && now <= level) {
+        edge(signal.timeOf(first + i - 1 + (last - level) / (last - now)));
+      }
+      last = now;
+    }
+    before = last;
+  }
+
+  private void edge(double time) {
+    double period = time - lastEdge;
+    gaps += period > GAP * lastPeriod ? 1 : 0;
+    edges++;
+    lastEdge = time;
+    lastPeriod = period;
+  }
+}

@@ -2,8 +2,10 @@ package toothmark.chart;
 
 import java.awt.Color;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import toothmark.chart.LabelsLayer.Label;
@@ -175,21 +177,24 @@ final class AdvanceFigure {
     GapFit fit = timing.gap().get();
     Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
     List<String> parts = new ArrayList<>();
-    if (clear(fit.offsetDegrees())) {
+    if (Say.isSeen(fit.offsetDegrees())) {
       parts.add(size(fit.offsetDegrees(), "°", "earlier", "later") + " at all speeds");
     }
-    if (delay.filter(AdvanceFigure::clear).isPresent()) {
+    if (delay.filter(Say::isSeen).isPresent()) {
       parts.add(size(delay.get(), Say.THIN + "µs", "late", "early"));
     }
     String blind =
         delay.isEmpty() ? " The speed changes too little to tell an angle from a time." : "";
     return parts.isEmpty()
-        ? "Yes: no gap can be told from nothing, " + Say.degrees(fit.offsetDegrees()) + "." + blind
+        ? "Yes, within " + Say.bound(largest(fit), "°") + ": no gap can be seen." + blind
         : "No: sparks come " + String.join(", and ", parts) + "." + blind;
   }
 
-  private static boolean clear(Measured m) {
-    return Math.abs(m.value()) > Say.EXPAND * m.standardUncertainty();
+  /** The gap at that end of the speeds where it may be larger. */
+  private static Measured largest(GapFit fit) {
+    return Stream.of(fit.gapAt(fit.fromRpm()), fit.gapAt(fit.toRpm()))
+        .max(Comparator.comparingDouble(g -> Math.abs(g.value()) + g.standardUncertainty()))
+        .orElseThrow();
   }
 
   private static String size(Measured m, String unit, String above, String below) {

@@ -116,12 +116,12 @@ final class AlignmentFigure {
       return "The job sheet does not say what the controller is told.";
     }
     Measured error = a.errorDegrees().get();
-    boolean apart = Math.abs(error.value()) > Say.EXPAND * error.standardUncertainty();
-    return apart
-        ? "It is off by "
-            + Say.degrees(error)
-            + "; sparks come that much "
-            + (error.value() > 0 ? "early." : "late.")
-        : "Yes: it is off by " + Say.degrees(error) + ", no more than can be told from nothing.";
+    if (!Say.isSeen(error)) {
+      return "Yes, within " + Say.bound(error, "°") + ": no error can be seen.";
+    }
+    return "It is off by "
+        + Say.degrees(error)
+        + "; sparks come that much "
+        + (error.value() > 0 ? "early." : "late.");
   }
 }

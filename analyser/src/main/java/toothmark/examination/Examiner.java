@@ -37,7 +37,6 @@ import toothmark.timing.TimingInputs;
 import toothmark.timing.TimingMeasurement;
 import toothmark.timing.WheelSetting;
 import toothmark.wheel.ToothEvents;
-import toothmark.wheel.ToothGeometry;
 import toothmark.wheel.WheelDecoder;
 import toothmark.wheel.WheelIdentification;
 import toothmark.wheel.WheelIdentifier;
@@ -52,9 +51,6 @@ import toothmark.wheel.WheelSearch;
  * states; a signal that cannot be decoded still gets its receiver, its pictures and its findings.
  */
 public final class Examiner {
-
-  /** Standard uncertainty of one tooth's place where nothing was learned of the wheel, degrees. */
-  private static final double UNKNOWN_TOOTH_DEGREES = 0.03;
 
   private static final Timing NO_TIMING =
       new Timing(
@@ -233,20 +229,11 @@ public final class Examiner {
   }
 
   private WheelSetting setting(DecodedCrank crank, SensorKind kind) {
-    ToothGeometry geometry = crank.wheel().geometry();
-    double tooth = UNKNOWN_TOOTH_DEGREES;
-    if (geometry.turns() > 0) {
-      double squares = 0;
-      for (int k = 1; k <= geometry.teeth(); k++) {
-        squares += geometry.uncertaintyDegrees(k) * geometry.uncertaintyDegrees(k);
-      }
-      tooth = Math.sqrt(squares / geometry.teeth());
-    }
     return new WheelSetting(
         sheet.wheel().tooth1BtdcDegrees(),
         sheet.wheel().sensorCircleMillimetres(),
-        crank.wheel().pattern().pitchDegrees(),
-        tooth,
+        crank.wheel().pattern(),
+        crank.wheel().geometry(),
         kind);
   }
 

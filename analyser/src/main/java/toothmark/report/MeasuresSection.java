@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
@@ -159,7 +160,9 @@ final class MeasuresSection {
     a.errorDegrees()
         .ifPresent(
             m -> row("Wheel error", Say.degrees(m), "measured less told; positive is early"));
-    a.sensorMoveMillimetres()
+    a.errorDegrees()
+        .filter(Say::isSeen)
+        .flatMap(e -> a.sensorMoveMillimetres())
         .ifPresent(
             m ->
                 row(
@@ -199,6 +202,21 @@ final class MeasuresSection {
         delay.isPresent()
             ? "how the gap changes with speed; scatter " + Say.degrees(fit.scatterDegrees())
             : "the speed varies too little or changes too fast");
+    row("Change of the gap with speed", change(fit), "the shapes that were tried: " + tried(fit));
+  }
+
+  private static String change(GapFit fit) {
+    return switch (fit.verdict()) {
+      case NAMED -> Wording.of(fit.shapes().get(0).shape());
+      case NO_CHANGE -> "none larger than " + Say.degrees(GapFit.NO_CHANGE_DEGREES);
+      case CANNOT_TELL -> "its kind cannot be told";
+    };
+  }
+
+  private static String tried(GapFit fit) {
+    return fit.shapes().stream()
+        .map(s -> Wording.of(s.shape()))
+        .collect(Collectors.joining("; ", "", ", best first"));
   }
 
   private void coil(CoilTrack c) {

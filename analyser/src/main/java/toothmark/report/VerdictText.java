@@ -16,6 +16,7 @@ import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
 import toothmark.timing.Alignment;
 import toothmark.timing.GapFit;
+import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
@@ -25,6 +26,8 @@ import toothmark.wheel.ToothKind;
  * findings, the figures, and where the files are.
  */
 public final class VerdictText {
+
+  private static final String MICROSECONDS = Say.THIN + "µs";
 
   private static final int MOST_FINDINGS = 8;
 
@@ -118,9 +121,13 @@ public final class VerdictText {
 
   private void alignment(Alignment a) {
     Optional<String> at = a.tooth1BtdcDegrees().map(m -> Say.degrees(m) + " BTDC");
-    Optional<String> error = a.errorDegrees().map(m -> "error " + Say.degrees(m));
+    Optional<Measured> seen = a.errorDegrees().filter(Say::isSeen);
+    Optional<String> error =
+        a.errorDegrees()
+            .map(m -> Say.isSeen(m) ? "error " + Say.degrees(m) : unseen("error", m, "°"));
     Optional<String> move =
-        a.sensorMoveMillimetres().map(m -> Say.interval(m, Say.THIN + "mm") + " at the sensor");
+        seen.flatMap(e -> a.sensorMoveMillimetres())
+            .map(m -> Say.interval(m, Say.THIN + "mm") + " at the sensor");
     List<String> parts = new ArrayList<>();
     at.ifPresent(parts::add);
     error.ifPresent(parts::add);
@@ -131,11 +138,24 @@ public final class VerdictText {
   }
 
   private void gapFit(GapFit gap) {
+    Measured angle = gap.offsetDegrees();
+    String offset =
+        Say.isSeen(angle) ? "offset " + Say.degrees(angle) : unseen("offset", angle, "°");
     String delay =
         gap.delaySeconds()
-            .map(d -> ", delay " + Say.interval(d.times(1e6), Say.THIN + "µs"))
-            .orElse(", delay not to be told at these speeds");
-    lines.figure("advance", "offset " + Say.degrees(gap.offsetDegrees()) + delay);
+            .map(d -> d.times(1e6))
+            .map(
+                d ->
+                    Say.isSeen(d)
+                        ? "delay " + Say.interval(d, MICROSECONDS)
+                        : unseen("delay", d, MICROSECONDS))
+            .orElse("delay not to be told at these speeds");
+    lines.figure("advance", offset + ", " + delay);
+  }
+
+  /** What cannot be told from nothing, and how large it may be. */
+  private static String unseen(String what, Measured measured, String unit) {
+    return "no " + what + " seen (within " + Say.bound(measured, unit) + ")";
   }
 
   private void coil(CoilTrack track) {

@@ -15,8 +15,9 @@ import toothmark.units.Measured;
  * Measures the tooth 1 angle from marks of top dead centre.
  *
  * <p>A sensor that is late by a fixed time makes tooth 1 seem nearer to top dead centre as speed
- * rises: reading(n) = tooth 1 angle - 6 n lag. Both are fitted; where speed hardly varies the lag
- * is what is usual for the kind of sensor. A slip of the wheel is looked for first.
+ * rises: reading(n) = tooth 1 angle - 6 n lag, at high speed a little more ({@link LagBend}). Both
+ * are fitted; where speed hardly varies the lag is what is usual for the kind of sensor. A slip of
+ * the wheel is looked for first.
  */
 final class AlignmentFit {
 
@@ -46,6 +47,9 @@ final class AlignmentFit {
 
   /** From this ratio of speeds on readings may overrule what is usual for the sensor. */
   private static final double SEVERAL_SPEEDS = 1.1;
+
+  /** Rounds in which the bend of the lag settles; each leaves a twentieth of its error. */
+  private static final int STEPS = 3;
 
   private final List<TdcMark> marks;
   private final WheelSetting wheel;
@@ -89,22 +93,15 @@ final class AlignmentFit {
   private AlignedWheel measure() {
     Measured usual = usualLag(wheel.sensor());
     Optional<SlipSearch.Slip> slip = SlipSearch.find(times(), rpm, readings, usual);
-    double[] steady = readings.clone();
-    for (int i = 0; i < steady.length; i++) {
-      double at = marks.get(i).timeSeconds();
-      steady[i] -= slip.map(s -> s.movedAt(at)).orElse(0.0);
+    LagBend bend = LagBend.of(wheel, usual.value());
+    int[] kept = kept(straight(slip, bend));
+    Line own = line(straight(slip, bend), kept);
+    Line line = settled(own, usual);
+    for (int i = 0; i < STEPS; i++) {
+      bend = LagBend.of(wheel, line.delayMicroseconds());
+      own = line(straight(slip, bend), kept);
+      line = settled(own, usual);
     }
-    int[] kept = kept(steady);
-    Line own = line(steady, kept);
-    double surprise =
-        Math.abs(own.delayMicroseconds() - usual.value())
-            / Math.hypot(Math.sqrt(own.delayVariance()), usual.standardUncertainty());
-    boolean several =
-        Arrays.stream(rpm).max().orElse(0) > SEVERAL_SPEEDS * Arrays.stream(rpm).min().orElse(0);
-    Line line =
-        several && surprise > CONFLICT
-            ? own
-            : own.knowingDelay(usual.value(), usual.standardUncertainty());
     boolean usualDecides = own.delayVariance() > square(usual.standardUncertainty());
     SensorLag lag =
         new SensorLag(
@@ -113,7 +110,29 @@ final class AlignmentFit {
                 ? SensorLag.KnownFrom.USUAL_FOR_SENSOR
                 : SensorLag.KnownFrom.CHANGE_WITH_SPEED);
     Line placed = shifted(line);
-    return new AlignedWheel(alignment(placed, lag, slip, kept), placed, slip);
+    return new AlignedWheel(alignment(placed, lag, slip, kept), placed, bend, slip);
+  }
+
+  /** Readings as they were without slip, of a sensor late by a fixed time. */
+  private double[] straight(Optional<SlipSearch.Slip> slip, LagBend bend) {
+    double[] straight = readings.clone();
+    for (int i = 0; i < straight.length; i++) {
+      double at = marks.get(i).timeSeconds();
+      straight[i] -= slip.map(s -> s.movedAt(at)).orElse(0.0) + bend.degreesAt(rpm[i]);
+    }
+    return straight;
+  }
+
+  /** The line with what is usual of the lag, unless the readings say otherwise. */
+  private Line settled(Line own, Measured usual) {
+    double surprise =
+        Math.abs(own.delayMicroseconds() - usual.value())
+            / Math.hypot(Math.sqrt(own.delayVariance()), usual.standardUncertainty());
+    boolean several =
+        Arrays.stream(rpm).max().orElse(0) > SEVERAL_SPEEDS * Arrays.stream(rpm).min().orElse(0);
+    return several && surprise > CONFLICT
+        ? own
+        : own.knowingDelay(usual.value(), usual.standardUncertainty());
   }
 
   private double[] times() {
@@ -168,7 +187,8 @@ final class AlignmentFit {
   private Alignment alignment(
       Line line, SensorLag lag, Optional<SlipSearch.Slip> slip, int[] kept) {
     Line still = line.about(0);
-    double geometry = wheel.geometryDegrees();
+    double[] beside = wheel.teethBeside(line.middleDegrees());
+    double geometry = Math.sqrt(wheel.covariance(beside, beside));
     double u = Math.sqrt(still.middleVariance() + geometry * geometry);
     Optional<Measured> measured =
         slip.isPresent() ? Optional.empty() : Optional.of(new Measured(still.middleDegrees(), u));

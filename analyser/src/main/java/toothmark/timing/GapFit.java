@@ -35,6 +35,9 @@ public record GapFit(
     Verdict verdict,
     List<ShapeScore> shapes) {
 
+  /** A change with speed of less is none that matters, degrees. */
+  public static final double NO_CHANGE_DEGREES = 0.3;
+
   /** Copies the list. */
   public GapFit {
     shapes = List.copyOf(shapes);
@@ -44,7 +47,7 @@ public record GapFit(
   public enum Verdict {
     /** One shape is clearly better than the others. */
     NAMED,
-    /** No change with speed larger than a small bound. */
+    /** No change with speed larger than {@link #NO_CHANGE_DEGREES}. */
     NO_CHANGE,
     /** Several shapes fit alike, or the capture cannot show a change. */
     CANNOT_TELL

@@ -1,11 +1,11 @@
 package toothmark.timing;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.TreeSet;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
-import toothmark.units.CrankAngle;
+import org.apache.commons.math3.util.MathArrays;
 import toothmark.units.Measured;
 
 /**
@@ -59,7 +59,7 @@ final class GapFitter {
     ShapeChoice.Choice choice =
         sloped
             ? ShapeChoice.choose(
-                kept, wheel.pitchDegrees(), white, Math.sqrt(fit.line().delayVariance()))
+                kept, wheel.pattern().slots(), white, Math.sqrt(fit.line().delayVariance()))
             : new ShapeChoice.Choice(
                 GapFit.Verdict.CANNOT_TELL, List.of(new GapFit.ShapeScore(GapShape.CONSTANT, 0)));
     Line shown = sloped ? line.about(0) : line;
@@ -126,51 +126,50 @@ final class GapFitter {
     for (int i = 0; i < r.length; i++) {
       int from = Math.max(0, Math.min(i - NEIGHBOURS, all.length - 2 * NEIGHBOURS - 1));
       int to = Math.min(all.length, from + 2 * NEIGHBOURS + 1);
-      r[i] = all[i] - Robust.median(java.util.Arrays.copyOfRange(all, from, to));
+      r[i] = all[i] - Robust.median(Arrays.copyOfRange(all, from, to));
     }
     return r;
   }
 
+  /**
+   * Adds what all sparks share. The teeth beside the sparks and those beside top dead centre err
+   * alike where they stand near each other, and only the difference counts.
+   */
   private Line withSharedErrors(LineFit fit, GapReadings kept) {
+    double[][] beside = new double[kept.size()][];
+    for (int i = 0; i < beside.length; i++) {
+      beside[i] = wheel.teethBeside(kept.crankDegrees(i));
+    }
+    int teeth = wheel.pattern().teeth();
+    double[] middle = new double[teeth];
+    double[] delay = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      double[] share = column(beside, k);
+      if (StatUtils.max(share) > 0) {
+        double[] moved = fit.project(share);
+        middle[k] = -moved[0];
+        delay[k] = -moved[1];
+      }
+    }
     Line line = fit.line();
-    double geometry = wheel.geometryDegrees();
-    TreeSet<Integer> teeth = new TreeSet<>();
-    for (int i = 0; i < kept.size(); i++) {
-      int below = (int) Math.floor(place(kept, i));
-      teeth.add(below);
-      teeth.add((below + 1) % slots());
-    }
-    for (int tooth : teeth) {
-      line = line.withError(scaled(fit.project(share(kept, tooth)), geometry));
-    }
     if (aligned.isPresent()) {
       Line a = aligned.get().apparent();
-      Line error =
-          new Line(a.centreRpm(), 0, 0, a.middleVariance(), a.delayVariance(), a.covariance());
-      line = line.plus(error).withError(new double[] {geometry, 0});
+      line =
+          line.plus(
+              new Line(a.centreRpm(), 0, 0, a.middleVariance(), a.delayVariance(), a.covariance()));
+      middle = MathArrays.ebeAdd(middle, wheel.teethBeside(a.middleDegrees()));
     }
-    return line;
+    return line.plus(
+        new Line(
+            line.centreRpm(),
+            0,
+            0,
+            wheel.covariance(middle, middle),
+            wheel.covariance(delay, delay),
+            wheel.covariance(middle, delay)));
   }
 
-  private int slots() {
-    return (int) Math.round(360 / wheel.pitchDegrees());
-  }
-
-  private double place(GapReadings kept, int i) {
-    return Math.min(CrankAngle.wrap(kept.crankDegrees(i)) / wheel.pitchDegrees(), slots() - 1e-9);
-  }
-
-  /** How much an error of one tooth's place moves each spark's angle. */
-  private double[] share(GapReadings kept, int tooth) {
-    double[] share = new double[kept.size()];
-    for (int i = 0; i < share.length; i++) {
-      double away = Math.abs(place(kept, i) - tooth);
-      share[i] = Math.max(0, 1 - Math.min(away, slots() - away));
-    }
-    return share;
-  }
-
-  private static double[] scaled(double[] vector, double factor) {
-    return new double[] {vector[0] * factor, vector[1] * factor};
+  private static double[] column(double[][] rows, int k) {
+    return Arrays.stream(rows).mapToDouble(r -> r[k]).toArray();
   }
 }

@@ -53,19 +53,6 @@ record Line(
         covariance + o.covariance);
   }
 
-  /** With an error added that moves middle and delay together, by so much each. */
-  Line withError(double[] error) {
-    double middle = error[0];
-    double delay = error[1];
-    return new Line(
-        centreRpm,
-        middleDegrees,
-        delayMicroseconds,
-        middleVariance + middle * middle,
-        delayVariance + delay * delay,
-        covariance + middle * delay);
-  }
-
   /** With all variances multiplied. */
   Line withVarianceTimes(double factor) {
     return new Line(

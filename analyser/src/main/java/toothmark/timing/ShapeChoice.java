@@ -5,7 +5,13 @@ import java.util.Arrays;
 import java.util.Comparator;
 import java.util.List;
 import java.util.function.IntFunction;
+import org.apache.commons.math3.analysis.UnivariateFunction;
 import org.apache.commons.math3.distribution.FDistribution;
+import org.apache.commons.math3.optim.MaxEval;
+import org.apache.commons.math3.optim.nonlinear.scalar.GoalType;
+import org.apache.commons.math3.optim.univariate.BrentOptimizer;
+import org.apache.commons.math3.optim.univariate.SearchInterval;
+import org.apache.commons.math3.optim.univariate.UnivariateObjectiveFunction;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.util.MathArrays;
 
@@ -29,8 +35,14 @@ final class ShapeChoice {
    */
   private static final double OPEN_UNCERTAINTIES = 3;
 
-  /** No change with speed is stated when one larger than this is excluded, degrees. */
-  private static final double NO_CHANGE_DEGREES = 0.15;
+  /**
+   * A shape that moves the gap by less than this is none, however sure: the wheel's teeth and the
+   * bend of the sensor's lag leave as much, degrees.
+   */
+  private static final double LEAST_CHANGE_DEGREES = 0.1;
+
+  /** Shapes nowhere further apart than this are one for all that can be done, degrees. */
+  private static final double ALIKE_DEGREES = 0.1;
 
   /** A threshold shows at cranking speeds only, rev/min. */
   private static final double THRESHOLD_NEEDS_RPM = 500;
@@ -41,14 +53,19 @@ final class ShapeChoice {
   private static final double REAL_ACCELERATION = 100;
   private static final int GRID = 24;
 
+  /** Phases at the highest speed between which a filter's lag is sought, radians. */
+  private static final double LEAST_PHASE = 0.02;
+
+  private static final double LARGEST_PHASE = 20;
+
   private final GapReadings gaps;
-  private final double slots;
+  private final int slots;
   private final double[] values;
   private final double[] weights;
 
-  private ShapeChoice(GapReadings gaps, double pitchDegrees, double whiteVariance) {
+  private ShapeChoice(GapReadings gaps, int slots, double whiteVariance) {
     this.gaps = gaps;
-    this.slots = 360 / pitchDegrees;
+    this.slots = slots;
     this.values = gaps.gaps();
     this.weights = Arrays.stream(gaps.variances()).map(v -> 1 / (v + whiteVariance)).toArray();
   }
@@ -64,9 +81,8 @@ final class ShapeChoice {
   /** A shape with its fit; parameters without the variance. */
   private record Candidate(GapShape shape, int parameters, LinearFit fit) {}
 
-  static Choice choose(
-      GapReadings gaps, double pitchDegrees, double whiteVariance, double delayUncertainty) {
-    return new ShapeChoice(gaps, pitchDegrees, whiteVariance).choose(delayUncertainty);
+  static Choice choose(GapReadings gaps, int slots, double whiteVariance, double delayUncertainty) {
+    return new ShapeChoice(gaps, slots, whiteVariance).choose(delayUncertainty);
   }
 
   private Choice choose(double delayUncertaintyMicroseconds) {
@@ -87,17 +103,30 @@ final class ShapeChoice {
       List<Candidate> all, List<GapFit.ShapeScore> scores, double size, double uncertainty) {
     Candidate constant = fitted(GapShape.CONSTANT, 1, i -> new double[] {1});
     boolean changes =
-        all.stream().anyMatch(c -> chance(c, constant, size) * (all.size() - 1) < LARGEST_CHANCE);
+        all.stream()
+            .filter(c -> change(c) >= LEAST_CHANGE_DEGREES)
+            .anyMatch(c -> chance(c, constant, size) * (all.size() - 1) < LARGEST_CHANCE);
     if (!changes) {
       double span = gaps.highestRpm() - gaps.lowestRpm();
       double bound = 1.96 * uncertainty * Line.DEGREES * span;
-      return bound < NO_CHANGE_DEGREES ? GapFit.Verdict.NO_CHANGE : GapFit.Verdict.CANNOT_TELL;
+      return bound < GapFit.NO_CHANGE_DEGREES
+          ? GapFit.Verdict.NO_CHANGE
+          : GapFit.Verdict.CANNOT_TELL;
     }
     return scores.get(0).shape() != GapShape.CONSTANT
             && scores.get(1).excessAicc() >= CLEARLY_WORSE_AICC
             && all.stream().allMatch(c -> standsOut(all.get(0), c))
         ? GapFit.Verdict.NAMED
         : GapFit.Verdict.CANNOT_TELL;
+  }
+
+  /** How far a shape moves the gap over the speeds seen, degrees. */
+  private double change(Candidate c) {
+    return range(MathArrays.ebeSubtract(values, c.fit().residuals()));
+  }
+
+  private static double range(double[] x) {
+    return StatUtils.max(x) - StatUtils.min(x);
   }
 
   /** Whether the best shape differs from a simpler one by more than is open of the command. */
@@ -149,8 +178,13 @@ final class ShapeChoice {
   private List<Candidate> candidates() {
     List<Candidate> all = new ArrayList<>();
     all.add(fitted(GapShape.CONSTANT, 1, i -> new double[] {1}));
-    all.add(fitted(GapShape.DELAY, 2, i -> new double[] {1, -gaps.rpm(i) / 1000}));
-    all.add(filterLag());
+    Candidate delay = fitted(GapShape.DELAY, 2, i -> new double[] {1, -gaps.rpm(i) / 1000});
+    all.add(delay);
+    Candidate filterLag = filterLag();
+    double[] apart = MathArrays.ebeSubtract(delay.fit().residuals(), filterLag.fit().residuals());
+    if (range(apart) >= ALIKE_DEGREES) {
+      all.add(filterLag);
+    }
     all.add(step());
     if (gaps.lowestRpm() < THRESHOLD_NEEDS_RPM) {
       all.add(fitted(GapShape.THRESHOLD, 2, i -> new double[] {1, 1000 / gaps.rpm(i)}));
@@ -179,23 +213,36 @@ final class ShapeChoice {
     return new Candidate(shape, parameters, LinearFit.of(rows, values, weights));
   }
 
-  /** Lag of a first-order filter, as an angle atan(2 pi f tau) / N at tooth frequency f. */
+  /**
+   * Lag of a first-order filter on the crank signal: atan(2 pi f tau) / N at tooth frequency f. The
+   * time constant alone decides both size and bend.
+   */
   private Candidate filterLag() {
-    double fastest = 2 * Math.PI * slots * gaps.highestRpm() / 60;
-    Candidate best = null;
-    for (int k = 0; k < GRID; k++) {
-      double tau = 0.5 / fastest * Math.pow(10, (double) k / (GRID - 1));
-      Candidate c =
-          fitted(
-              GapShape.FILTER_LAG,
-              3,
-              i -> {
-                double phase = 2 * Math.PI * slots * gaps.rpm(i) / 60 * tau;
-                return new double[] {1, -Math.toDegrees(Math.atan(phase)) / slots};
-              });
-      best = better(c, best);
+    double fastest = phase(gaps.highestRpm(), 1);
+    UnivariateFunction loss = logTau -> lagging(Math.exp(logTau) / fastest).fit().weightedSquares();
+    double logTau =
+        new BrentOptimizer(1e-6, 1e-4)
+            .optimize(
+                new UnivariateObjectiveFunction(loss),
+                GoalType.MINIMIZE,
+                new SearchInterval(Math.log(LEAST_PHASE), Math.log(LARGEST_PHASE)),
+                new MaxEval(200))
+            .getPoint();
+    return lagging(Math.exp(logTau) / fastest);
+  }
+
+  private Candidate lagging(double tau) {
+    double[] ahead = new double[values.length];
+    double[][] rows = new double[values.length][];
+    for (int i = 0; i < ahead.length; i++) {
+      ahead[i] = values[i] + Math.toDegrees(Math.atan(phase(gaps.rpm(i), tau))) / slots;
+      rows[i] = new double[] {1};
     }
-    return best;
+    return new Candidate(GapShape.FILTER_LAG, 2, LinearFit.of(rows, ahead, weights));
+  }
+
+  private double phase(double rpm, double tau) {
+    return 2 * Math.PI * slots * rpm / 60 * tau;
   }
 
   private Candidate step() {

@@ -116,7 +116,7 @@ public final class TimingMeasurement {
   }
 
   private boolean steady(CrankPoint p) {
-    double toothSeconds = in.wheel().pitchDegrees() / (6 * p.rpm());
+    double toothSeconds = in.wheel().pattern().pitchDegrees() / (6 * p.rpm());
     return Math.abs(p.rpmPerSecond()) * toothSeconds < LARGEST_CHANGE_A_TOOTH * p.rpm();
   }
 

@@ -57,6 +57,28 @@ public final class Say {
   }
 
   /**
+   * Whether a value can be told from zero.
+   *
+   * @param measured value and standard uncertainty
+   * @return whether zero is outside its 95 % interval
+   */
+  public static boolean isSeen(Measured measured) {
+    return Math.abs(measured.value()) > EXPAND * measured.standardUncertainty();
+  }
+
+  /**
+   * How large a value may be, either way.
+   *
+   * @param measured value and standard uncertainty
+   * @param unit with its space in front; empty for a bare number
+   * @return the outer end of its 95 % interval, such as {@code 0.13°}
+   */
+  public static String bound(Measured measured, String unit) {
+    double half = EXPAND * measured.standardUncertainty();
+    return number(Math.abs(measured.value()) + half, decimals(half)) + unit;
+  }
+
+  /**
    * Decimals that show two significant digits of an uncertainty.
    *
    * @param half half width of an interval, not negative

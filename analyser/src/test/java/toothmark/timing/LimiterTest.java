@@ -20,6 +20,8 @@ import toothmark.ignition.FiringOrder;
 import toothmark.ignition.PickUp;
 import toothmark.ignition.SketchedEngine;
 import toothmark.rotation.AngleTimeline;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.WheelPattern;
 
 /** Limiters are named, counted, and kept out of the fit. */
 class LimiterTest {
@@ -62,8 +64,8 @@ class LimiterTest {
             new WheelSetting(
                 OptionalDouble.of(90),
                 OptionalDouble.empty(),
-                10,
-                0.01,
+                WheelPattern.plain(36),
+                new ToothGeometry(new double[36], uncertain(36, 0.01), new double[36], 0),
                 SensorKind.VARIABLE_RELUCTANCE),
             TdcMarks.read(engine.pulses(tdc, 1e-3, 1e-6), timeline),
             CoilReader.read(coils, timeline, FOUR),
@@ -137,5 +139,11 @@ class LimiterTest {
     SketchedEngine engine = SketchedEngine.sweep(3, 1000, 6000);
 
     assertThat(measure(engine, t -> true, (n, c) -> 28).limiters()).isEmpty();
+  }
+
+  private static double[] uncertain(int teeth, double degrees) {
+    double[] u = new double[teeth];
+    Arrays.fill(u, degrees);
+    return u;
   }
 }

@@ -3,6 +3,7 @@ package toothmark.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,6 +18,8 @@ import toothmark.ignition.FiringOrder;
 import toothmark.ignition.PickUp;
 import toothmark.ignition.SketchedEngine;
 import toothmark.rotation.AngleTimeline;
+import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.WheelPattern;
 
 /** Engines whose alignment, delay and lag are known; one of each sign. */
 class TimingMeasurementTest {
@@ -30,6 +33,11 @@ class TimingMeasurementTest {
 
   private final Random random = new Random(20240611);
 
+  /** So long a fixed time is the filter of a switching sensor; that of a coil would bend over. */
+  private static SensorKind sensor(Wrong wrong) {
+    return wrong.lagSeconds() > 30e-6 ? SensorKind.HALL : SensorKind.VARIABLE_RELUCTANCE;
+  }
+
   private TimingInputs inputs(SketchedEngine engine, Wrong wrong, double advance) {
     AngleTimeline timeline = engine.timeline(10, wrong.lagSeconds());
     double[] tdc = engine.passings(TOOTH1, 360);
@@ -37,9 +45,9 @@ class TimingMeasurementTest {
         new WheelSetting(
             OptionalDouble.of(TOOTH1 - wrong.alignmentDegrees()),
             OptionalDouble.of(150),
-            10,
-            0.0,
-            SensorKind.VARIABLE_RELUCTANCE);
+            WheelPattern.plain(36),
+            new ToothGeometry(new double[36], uncertain(36, 0.0), new double[36], 0),
+            sensor(wrong));
     List<CoilChannel> coils =
         IntStream.range(0, 2)
             .mapToObj(
@@ -152,5 +160,11 @@ class TimingMeasurementTest {
     assertThat(timing.reference()).isEqualTo(Timing.Reference.NOMINAL);
     assertThat(timing.alignment()).isEmpty();
     assertThat(timing.gap().orElseThrow().offsetDegrees().value()).isCloseTo(0, within(0.05));
+  }
+
+  private static double[] uncertain(int teeth, double degrees) {
+    double[] u = new double[teeth];
+    Arrays.fill(u, degrees);
+    return u;
   }
 }

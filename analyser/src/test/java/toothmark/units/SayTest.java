@@ -20,6 +20,14 @@ class SayTest {
   }
 
   @Test
+  void saysHowLargeAtMostWhatIsNotSeen() {
+    Measured error = new Measured(-0.064, 0.033);
+    assertThat(Say.isSeen(error)).isFalse();
+    assertThat(Say.bound(error, "°")).isEqualTo("0.129°");
+    assertThat(Say.isSeen(new Measured(-0.064, 0.032))).isTrue();
+  }
+
+  @Test
   void choosesTheUnitThatSuits() {
     assertThat(Say.seconds(12.5e-6)).isEqualTo("12.5\u202fµs");
     assertThat(Say.seconds(0.0271)).isEqualTo("27.1\u202fms");

@@ -154,19 +154,23 @@ final class Axes {
     @Override
     protected List<NumberTick> refreshTicksVertical(
         Graphics2D g, Rectangle2D area, RectangleEdge edge) {
+      return ticks(TextAnchor.CENTER_RIGHT);
+    }
+
+    @Override
+    protected List<NumberTick> refreshTicksHorizontal(
+        Graphics2D g, Rectangle2D area, RectangleEdge edge) {
+      return ticks(TextAnchor.TOP_CENTER);
+    }
+
+    private List<NumberTick> ticks(TextAnchor anchor) {
       List<NumberTick> ticks = new ArrayList<>();
       int decade = (int) Math.floor(Math.log10(getLowerBound()));
       for (double ten = Math.pow(10, decade); ten <= getUpperBound(); ten *= 10) {
         for (int step : new int[] {1, 2, 5}) {
           double value = step * ten;
           if (value >= getLowerBound() && value <= getUpperBound()) {
-            ticks.add(
-                new NumberTick(
-                    value,
-                    figures().format(value),
-                    TextAnchor.CENTER_RIGHT,
-                    TextAnchor.CENTER_RIGHT,
-                    0));
+            ticks.add(new NumberTick(value, figures().format(value), anchor, anchor, 0));
           }
         }
       }

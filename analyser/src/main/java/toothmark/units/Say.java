@@ -173,11 +173,15 @@ public final class Say {
    * A number with a unit prefix.
    *
    * @param value any, in the plain unit
-   * @param unit such as {@code Hz} or {@code V}
+   * @param unit such as {@code Hz} or {@code V}; empty for a bare number, which gets no prefix
    * @return such as {@code 1.00 MHz}
    */
   public static String scaled(double value, String unit) {
     double size = Math.abs(value);
+    if (unit.isEmpty()) {
+      int places = size == 0 ? 0 : Math.max(0, 2 - (int) Math.floor(Math.log10(size)));
+      return number(value, places);
+    }
     if (size >= 1e6) {
       return threeDigits(value / 1e6) + THIN + "M" + unit;
     }

@@ -56,7 +56,7 @@ final class ChannelsCommand implements Callable<Integer> {
       options = whole ? options : options.withFirstBytes(FIRST_BYTES);
       try (Capture read = CaptureReader.read(capture, options)) {
         Examination seen = Examiner.examine(read, sheet, Optional.empty());
-        progress.close();
+        progress.clear();
         Screen.print(spec.commandLine(), ChannelsText.of(seen, Screen.columns()));
       }
     }

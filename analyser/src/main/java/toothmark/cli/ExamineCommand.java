@@ -110,7 +110,7 @@ final class ExamineCommand implements Callable<Integer> {
         Capture read = CaptureReader.read(capture, options(sheet, progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);
       List<Path> written = ResultFolder.write(examination, folder, forms());
-      progress.close();
+      progress.clear();
       return report(capture, examination, written);
     }
   }

@@ -65,13 +65,18 @@ final class Progress implements ReadingProgress, AutoCloseable {
     width = line.length();
   }
 
-  @Override
-  public void close() {
+  /** Takes the line off the terminal. */
+  void clear() {
     if (width > 0) {
       show("");
       to.print("\r");
       to.flush();
       width = 0;
     }
+  }
+
+  @Override
+  public void close() {
+    clear();
   }
 }

@@ -72,7 +72,7 @@ final class ReplayCommand implements Callable<Integer> {
         Capture read = CaptureReader.read(capture, options.withProgress(progress))) {
       Examination examination = Examiner.examine(read, sheet, Optional.empty());
       Optional<InputReplay> replay = InputReplay.of(examination);
-      progress.close();
+      progress.clear();
       if (replay.isEmpty()) {
         spec.commandLine()
             .getErr()

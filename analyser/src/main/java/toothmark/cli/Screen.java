@@ -53,9 +53,10 @@ final class Screen {
   }
 
   private static String paint(Ansi ansi, String style, String text) {
-    if (style.isEmpty() || text.isEmpty()) {
+    if (style.isEmpty() || text.isEmpty() || !ansi.enabled()) {
       return text;
     }
-    return ansi.apply(text, List.of(Ansi.Style.parse(style))).toString();
+    Ansi.IStyle[] styles = Ansi.Style.parse(style);
+    return Ansi.Style.on(styles) + text + Ansi.Style.off(styles);
   }
 }

@@ -114,7 +114,7 @@ final class FindingsView extends JPanel {
 
   private static String page(String body) {
     Color text = UIManager.getColor("Label.foreground");
-    int size = (int) Math.round(Look.regular(1).getSize2D());
+    int size = Math.round(Look.regular(1).getSize2D());
     return "<html><head><style>body{font-family:'"
         + Lettering.REGULAR
         + "';font-size:"

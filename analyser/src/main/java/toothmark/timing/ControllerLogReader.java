@@ -3,6 +3,7 @@ package toothmark.timing;
 import de.siegmar.fastcsv.reader.CsvParseException;
 import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
+import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.MalformedInputException;
@@ -49,8 +50,8 @@ public final class ControllerLogReader {
           CsvReader.builder()
               .fieldSeparator(delimiter)
               .detectBomHeader(true)
-              .allowExtraFields(true)
-              .allowMissingFields(true)
+              .extraFieldStrategy(FieldMismatchStrategy.IGNORE)
+              .missingFieldStrategy(FieldMismatchStrategy.IGNORE)
               .ofCsvRecord(path)) {
         return new ControllerLogReader(name, delimiter).rows(records);
       }

@@ -75,7 +75,8 @@ final class TextPlot implements Curve.Line {
     boolean inside =
         x >= 0 && y >= 0 && y < letters.length * DOWN && x < letters[0].length * ACROSS;
     if (inside) {
-      letters[y / DOWN][x / ACROSS] |= DOTS[y % DOWN * ACROSS + x % ACROSS];
+      char[] row = letters[y / DOWN];
+      row[x / ACROSS] = (char) (row[x / ACROSS] | DOTS[y % DOWN * ACROSS + x % ACROSS]);
     }
   }
 }

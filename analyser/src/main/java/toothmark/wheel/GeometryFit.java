@@ -38,6 +38,9 @@ final class GeometryFit {
   private static final int BLOCKS = 8;
   private static final int PASSES = 5;
 
+  /** However steady the edges, the crank's motion is not known better than their floor. */
+  private static final double LEAST_SCALE = 1;
+
   /** How far a sound tooth is off, and how far a bent one may be, degrees. */
   private static final double SOUND_DEGREES = 0.03;
 
@@ -210,7 +213,7 @@ final class GeometryFit {
     List<double[]> residuals = plain.stream().map(r -> r.residuals(known)).toList();
     double[] r =
         residuals.stream().flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
-    scale = Math.max(1e-3, 1.4826 * r[r.length / 2]);
+    scale = Math.max(LEAST_SCALE, 1.4826 * r[r.length / 2]);
     for (int w = 0; w < windows.size(); w++) {
       GeometryWindow.Rows rows =
           robust ? windows.get(w).robustRows(ripple, residuals.get(w), scale) : plain.get(w);

@@ -62,9 +62,14 @@ final class NoiseStudy {
    * @return whether the faults are worth their price
    */
   boolean supports(WheelPattern pattern, ToothFaults faults) {
+    return cost(pattern, faults) < labels.cost;
+  }
+
+  /** Cost of the stretch with certain teeth faulty, and of saying so, nats. */
+  double cost(WheelPattern pattern, ToothFaults faults) {
     WheelTemplate as = WheelTemplate.of(pattern, faults);
     Labelling l = new Labeller(edges, as, noise, filter, Labeller.Effort.BRISK).label(from, to);
-    return l.cost + faults.price(pattern) < labels.cost;
+    return l.cost + faults.price(pattern);
   }
 
   NoiseModel noise() {

@@ -26,8 +26,11 @@ final class PhaseCheck {
   private static final double FULL_NATS = Math.log(0.93 / 0.08);
   private static final double CHANGE_NATS = 18;
 
-  /** Labels whose costs differ by less are equally likely, nats. */
-  private static final double AS_DEAR = 1;
+  /**
+   * Labels that cost so much more a turn are not less likely, nats: a tooth out of place costs the
+   * same as none wherever the gap is taken to be, give or take what its edge does to the speed.
+   */
+  private static final double AS_DEAR = 0.5;
 
   /** An edge that far from its place, in slots, fills it no more than chance would. */
   private static final double IN_PLACE = 0.15;
@@ -78,9 +81,48 @@ final class PhaseCheck {
       return first;
     }
     Labelling again = search.get().steered(meant).label(from, to);
-    boolean dearer = again.cost > first.cost + AS_DEAR;
+    double turns = (double) first.count() / pattern.teeth();
+    boolean dearer = again.cost > first.cost + AS_DEAR * Math.max(1, turns);
     int[] left = corrected(edges, again, pattern);
     return !dearer && off(again, left) < off(first, meant) ? again : first;
+  }
+
+  /**
+   * Counts the same edges as if a dead tooth's place were the gap, and the gap a tooth's place.
+   *
+   * @param edges the series
+   * @param labels of it
+   * @param pattern a wheel with one gap of one tooth
+   * @param dead the tooth, from 0
+   * @return other labels; an edge in the place of the new gap is a stray
+   */
+  static Labelling withGapAt(EdgeSeries edges, Labelling labels, WheelPattern pattern, int dead) {
+    PhaseCheck check = new PhaseCheck(edges, labels, pattern);
+    check.layOut();
+    int shift = check.placeOf[dead] - (check.places - 1);
+    Labelling other = new Labelling(labels.from, labels.from + labels.size());
+    long before = -1;
+    for (int i = 0; i < labels.size(); i++) {
+      if (labels.teeth[i] != Labelling.STRAY) {
+        long place = check.at[i] - shift;
+        other.teeth[i] = check.toothAt[(int) Math.floorMod(place, (long) check.places)];
+        before = labels.steps[i] == 0 ? -1 : before;
+        if (other.teeth[i] != ANY) {
+          other.steps[i] = before < 0 ? 0 : check.teethFrom(before, place);
+          before = place;
+        }
+      }
+    }
+    return other;
+  }
+
+  /** How many teeth stand after one place up to another. */
+  private int teethFrom(long before, long place) {
+    int teeth = 0;
+    for (long p = before + 1; p <= place; p++) {
+      teeth += toothAt[(int) Math.floorMod(p, (long) places)] == ANY ? 0 : 1;
+    }
+    return teeth;
   }
 
   private static int off(Labelling labels, int[] meant) {

@@ -67,6 +67,11 @@ final class ToothFaults {
     return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + dead * dead();
   }
 
+  /** The first dead tooth, from 0; -1 when there is none. */
+  int firstDead() {
+    return dead.nextSetBit(0);
+  }
+
   int dead() {
     return dead.cardinality();
   }

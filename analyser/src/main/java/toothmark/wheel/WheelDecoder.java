@@ -51,7 +51,7 @@ public final class WheelDecoder {
             () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.BRISK),
             0,
             studied);
-    ToothFaults faults = OutlyingTeeth.find(series, first, pattern);
+    ToothFaults faults = likeliest(study, series, first, pattern);
     boolean faulty = faults.any() && study.supports(pattern, faults);
     Labelling labels =
         faulty
@@ -65,6 +65,18 @@ public final class WheelDecoder {
     LossBorders.clear(series, labels, pattern);
     TurnCount seen = TurnCount.of(series, labels, pattern);
     return new EventAssembly(series, pattern, labels, seen).assemble();
+  }
+
+  /** A dead tooth may be the gap, and what was taken for the gap a tooth far out of place. */
+  private static ToothFaults likeliest(
+      NoiseStudy study, EdgeSeries series, Labelling first, WheelPattern pattern) {
+    ToothFaults faults = OutlyingTeeth.find(series, first, pattern);
+    if (faults.dead() != 1 || pattern.gapLengths().length != 1 || pattern.gapLengths()[0] != 1) {
+      return faults;
+    }
+    Labelling other = PhaseCheck.withGapAt(series, first, pattern, faults.firstDead());
+    ToothFaults otherwise = OutlyingTeeth.find(series, other, pattern);
+    return study.cost(pattern, otherwise) < study.cost(pattern, faults) ? otherwise : faults;
   }
 
   private static Labelling faulty(

@@ -26,6 +26,14 @@ class WheelDecoderTest {
     assertThat(wronglyNamed(made, "36-1")).isZero();
   }
 
+  /** The gap is where nothing comes, and not at the tooth whose edge comes at the wrong place. */
+  @Test
+  void keepsTheGapApartFromAToothFarOutOfPlace() {
+    EdgeScenario.Made made =
+        EdgeScenario.of("24-1").rpm(4700).ripple(0.002, 4).bent(20, 4.4).seconds(1.4).make(8);
+    assertThat(wronglyNamed(made, "24-1")).isZero();
+  }
+
   @Test
   void doesNotDependOnWhenOrHowFast() {
     EdgeScenario.Made made = EdgeScenario.of("36-1").rpm(900).strays(0.05).lost(0.03).make(5);

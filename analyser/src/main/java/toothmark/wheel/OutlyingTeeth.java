@@ -17,6 +17,13 @@ import java.util.function.ToDoubleFunction;
 final class OutlyingTeeth {
 
   private static final int MOST = 4;
+
+  /**
+   * Teeth beside a gap pass up to 2 % of a pitch out of place, for the field of the missing
+   * neighbour is not there; so much sooner they count as out.
+   */
+  private static final double BESIDE_COUNTS = 20;
+
   private static final int FEWEST_TURNS = 3;
   private static final double SHARE_OF_TURNS = 0.5;
 
@@ -43,6 +50,7 @@ final class OutlyingTeeth {
   private final double pitch;
   private final double[] offsets;
   private final double[] strengths;
+  private final boolean[] beside;
   private final boolean[] out;
   private final int[] at;
   private final long[] count;
@@ -61,6 +69,13 @@ final class OutlyingTeeth {
     this.strengths = new double[pattern.teeth()];
     Arrays.fill(strengths, 1);
     this.hasReference = pattern.hasReference();
+    this.beside = new boolean[pattern.teeth()];
+    for (int t = 0; t < beside.length; t++) {
+      int before = t == 0 ? beside.length - 1 : t - 1;
+      boolean gap = wheel.ahead(before, 1) > 1.5 * pitch;
+      beside[t] |= gap;
+      beside[before] |= gap;
+    }
     this.out = new boolean[pattern.teeth()];
     this.at = new int[labels.size()];
     this.count = new long[labels.size()];
@@ -78,7 +93,8 @@ final class OutlyingTeeth {
   static ToothFaults find(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
     OutlyingTeeth o = new OutlyingTeeth(edges, labels, pattern);
     o.unroll();
-    for (int k = 0; k < MOST && o.takeOutWorst(); k++) {
+    int most = MOST + 2 * pattern.gapLengths().length;
+    for (int k = 0; k < most && o.takeOutWorst(); k++) {
       continue;
     }
     return ToothFaults.none(pattern.teeth())
@@ -163,7 +179,7 @@ final class OutlyingTeeth {
       double strength = sorted(passings.get(t), Passing::strength)[late.length / 2];
       boolean weak = hasReference && strength < WEAK && spread < REGULAR * pitch;
       strengths[t] = weak ? strength : 1;
-      double size = Math.abs(median) * (weak ? WEAK_COUNTS : 1);
+      double size = Math.abs(median) * (beside[t] ? BESIDE_COUNTS : weak ? WEAK_COUNTS : 1);
       if (size > most && Math.abs(median) > spread) {
         most = size;
         worst = t;

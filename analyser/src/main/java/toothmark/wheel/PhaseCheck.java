@@ -2,6 +2,7 @@ package toothmark.wheel;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 import java.util.function.Supplier;
 
 /**
@@ -75,16 +76,35 @@ final class PhaseCheck {
    */
   static Labelling label(
       EdgeSeries edges, WheelPattern pattern, Supplier<Labeller> search, int from, int to) {
-    Labelling first = search.get().label(from, to);
-    int[] meant = corrected(edges, first, pattern);
-    if (meant.length == 0) {
+    List<Labelling> both = readings(edges, pattern, search, from, to);
+    Labelling first = both.get(0);
+    if (both.size() < 2) {
       return first;
     }
-    Labelling again = search.get().steered(meant).label(from, to);
+    Labelling again = both.get(1);
     double turns = (double) first.count() / pattern.teeth();
     boolean dearer = again.cost > first.cost + AS_DEAR * Math.max(1, turns);
-    int[] left = corrected(edges, again, pattern);
-    return !dearer && off(again, left) < off(first, meant) ? again : first;
+    int left = off(again, corrected(edges, again, pattern));
+    return !dearer && left < off(first, corrected(edges, first, pattern)) ? again : first;
+  }
+
+  /**
+   * Labels edges, and once more where the first labels are off by some slots.
+   *
+   * @param edges the series
+   * @param pattern the wheel, none of its teeth dead
+   * @param search gives a new search by that wheel
+   * @param from first edge
+   * @param to end, exclusive
+   * @return the first labels, then those of a search that is steered to the cheapest shifts, if any
+   */
+  static List<Labelling> readings(
+      EdgeSeries edges, WheelPattern pattern, Supplier<Labeller> search, int from, int to) {
+    Labelling first = search.get().label(from, to);
+    int[] meant = corrected(edges, first, pattern);
+    return meant.length == 0
+        ? List.of(first)
+        : List.of(first, search.get().steered(meant).label(from, to));
   }
 
   /**

@@ -1,5 +1,10 @@
 package toothmark.wheel;
 
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
 import toothmark.edges.EdgeTrain;
 
 /**
@@ -44,14 +49,14 @@ public final class WheelDecoder {
     NoiseStudy study =
         new NoiseStudy(series, wheel, filter, 0, studied).run(NoiseEstimate.of(series, 0, n));
     NoiseModel noise = NoiseStudy.withRates(study.noise(), study.labels());
-    Labelling first =
-        PhaseCheck.label(
+    List<Labelling> readings =
+        PhaseCheck.readings(
             series,
             pattern,
             () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.BRISK),
             0,
             studied);
-    ToothFaults faults = likeliest(study, series, first, pattern);
+    ToothFaults faults = likeliest(study, series, readings, pattern);
     boolean faulty = faults.any() && study.supports(pattern, faults);
     Labelling labels =
         faulty
@@ -67,16 +72,24 @@ public final class WheelDecoder {
     return new EventAssembly(series, pattern, labels, seen).assemble();
   }
 
-  /** A dead tooth may be the gap, and what was taken for the gap a tooth far out of place. */
+  /**
+   * The faults that make the edges most probable. They depend on where the gap was taken to be; and
+   * a dead tooth may be the gap, and what was taken for the gap a tooth far out of place.
+   */
   private static ToothFaults likeliest(
-      NoiseStudy study, EdgeSeries series, Labelling first, WheelPattern pattern) {
-    ToothFaults faults = OutlyingTeeth.find(series, first, pattern);
-    if (faults.dead() != 1 || pattern.gapLengths().length != 1 || pattern.gapLengths()[0] != 1) {
-      return faults;
+      NoiseStudy study, EdgeSeries series, List<Labelling> readings, WheelPattern pattern) {
+    List<ToothFaults> all = new ArrayList<>();
+    for (Labelling reading : readings) {
+      ToothFaults faults = OutlyingTeeth.find(series, reading, pattern);
+      all.add(faults);
+      if (faults.dead() == 1 && Arrays.equals(pattern.gapLengths(), new int[] {1})) {
+        Labelling other = PhaseCheck.withGapAt(series, reading, pattern, faults.firstDead());
+        all.add(OutlyingTeeth.find(series, other, pattern));
+      }
     }
-    Labelling other = PhaseCheck.withGapAt(series, first, pattern, faults.firstDead());
-    ToothFaults otherwise = OutlyingTeeth.find(series, other, pattern);
-    return study.cost(pattern, otherwise) < study.cost(pattern, faults) ? otherwise : faults;
+    return all.size() == 1
+        ? all.get(0)
+        : Collections.min(all, Comparator.comparingDouble(f -> study.cost(pattern, f)));
   }
 
   private static Labelling faulty(

@@ -50,6 +50,7 @@ final class OutlyingTeeth {
   private final double pitch;
   private final double[] offsets;
   private final double[] strengths;
+  private final int[] near;
   private final boolean[] beside;
   private final boolean[] out;
   private final int[] at;
@@ -69,6 +70,7 @@ final class OutlyingTeeth {
     this.strengths = new double[pattern.teeth()];
     Arrays.fill(strengths, 1);
     this.hasReference = pattern.hasReference();
+    this.near = new int[pattern.teeth()];
     this.beside = new boolean[pattern.teeth()];
     for (int t = 0; t < beside.length; t++) {
       int before = t == 0 ? beside.length - 1 : t - 1;
@@ -103,7 +105,10 @@ final class OutlyingTeeth {
         .withDead(o.dead());
   }
 
-  /** Teeth seen in under a quarter of their turns and not merely weak or out of place. */
+  /**
+   * Teeth seen in under a quarter of their turns, with no edge near in most, and not merely weak or
+   * out of place.
+   */
   private BitSet dead() {
     int teeth = offsets.length;
     BitSet dead = new BitSet();
@@ -121,7 +126,8 @@ final class OutlyingTeeth {
         if (offsets[t] == 0
             && strengths[t] == 1
             && passes[t] >= FEWEST_TURNS
-            && seen[t] < DEAD * passes[t]) {
+            && seen[t] < DEAD * passes[t]
+            && near[t] < SHARE_OF_TURNS * passes[t]) {
           dead.set(t);
         }
       }
@@ -170,6 +176,7 @@ final class OutlyingTeeth {
     int worst = -1;
     double most = OUT * pitch;
     for (int t = 0; t < offsets.length; t++) {
+      near[t] = Math.max(near[t], passings.get(t).size());
       if (passings.get(t).size() < Math.max(FEWEST_TURNS, SHARE_OF_TURNS * turns)) {
         continue;
       }

@@ -27,6 +27,9 @@ final class PhaseCheck {
   private static final double FULL_NATS = Math.log(0.93 / 0.08);
   private static final double CHANGE_NATS = 18;
 
+  /** What every turn says against a gap that is full while a tooth's place is empty. */
+  static final double NATS_A_TURN = EMPTY_NATS + FULL_NATS;
+
   /**
    * Labels that cost so much more a turn are not less likely, nats: a tooth out of place costs the
    * same as none wherever the gap is taken to be, give or take what its edge does to the speed.

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.function.Supplier;
 import toothmark.edges.EdgeTrain;
 
 /**
@@ -58,19 +59,19 @@ public final class WheelDecoder {
             studied);
     ToothFaults faults = likeliest(study, series, readings, pattern);
     boolean faulty = faults.any() && study.supports(pattern, faults);
+    WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
+    Supplier<Labeller> search =
+        () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
     Labelling labels =
-        faulty
-            ? faulty(series, pattern, faults, noise, filter)
-            : PhaseCheck.label(
-                series,
-                pattern,
-                () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.SWIFT),
-                0,
-                n);
+        as.teeth() == pattern.teeth()
+            ? PhaseCheck.label(series, pattern, search, 0, n)
+            : search.get().label(0, n).renumbered(as, pattern.teeth());
     LossBorders.clear(series, labels, pattern);
     TurnCount seen = TurnCount.of(series, labels, pattern);
     return new EventAssembly(series, pattern, labels, seen).assemble();
   }
+
+  private record Priced(ToothFaults faults, double nats) {}
 
   /**
    * The faults that make the edges most probable. They depend on where the gap was taken to be; and
@@ -78,29 +79,19 @@ public final class WheelDecoder {
    */
   private static ToothFaults likeliest(
       NoiseStudy study, EdgeSeries series, List<Labelling> readings, WheelPattern pattern) {
-    List<ToothFaults> all = new ArrayList<>();
+    List<Priced> all = new ArrayList<>();
     for (Labelling reading : readings) {
       ToothFaults faults = OutlyingTeeth.find(series, reading, pattern);
-      all.add(faults);
+      boolean offPhase = readings.size() > 1 && reading == readings.get(0);
+      double turns = (double) reading.count() / pattern.teeth();
+      double against = offPhase ? PhaseCheck.NATS_A_TURN * turns : 0;
+      all.add(new Priced(faults, study.cost(pattern, faults) + against));
       if (faults.dead() == 1 && Arrays.equals(pattern.gapLengths(), new int[] {1})) {
         Labelling other = PhaseCheck.withGapAt(series, reading, pattern, faults.firstDead());
-        all.add(OutlyingTeeth.find(series, other, pattern));
+        ToothFaults otherwise = OutlyingTeeth.find(series, other, pattern);
+        all.add(new Priced(otherwise, study.cost(pattern, otherwise)));
       }
     }
-    return all.size() == 1
-        ? all.get(0)
-        : Collections.min(all, Comparator.comparingDouble(f -> study.cost(pattern, f)));
-  }
-
-  private static Labelling faulty(
-      EdgeSeries series,
-      WheelPattern pattern,
-      ToothFaults faults,
-      NoiseModel noise,
-      SpeedFilter filter) {
-    WheelTemplate wheel = WheelTemplate.of(pattern, faults);
-    return new Labeller(series, wheel, noise, filter, Labeller.Effort.SWIFT)
-        .label(0, series.size())
-        .renumbered(wheel, pattern.teeth());
+    return Collections.min(all, Comparator.comparingDouble(Priced::nats)).faults();
   }
 }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
@@ -28,6 +29,7 @@ import toothmark.report.ResultIndex;
 import toothmark.report.VerdictText;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.ControllerLogReader;
+import toothmark.timing.IgnitionTableReader;
 
 /** Runs the whole chain over a capture, or over many. */
 @Command(
@@ -42,6 +44,7 @@ import toothmark.timing.ControllerLogReader;
     footer = {
       "  toothmark examine idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
+      "  toothmark examine sweep.csv --job job.toml --table advance.csv --load 60",
       "  toothmark examine monday/ --job job.toml --out monday-reports",
       "  toothmark examine cold.csv warm.csv hot.csv --job job.toml",
       "",
@@ -73,8 +76,23 @@ final class ExamineCommand implements Callable<Integer> {
   @Option(
       names = "--log",
       paramLabel = "FILE",
-      description = "controller log (CSV) with time, speed and commanded advance; of one capture")
+      description =
+          "controller log (CSV) with time, speed, and commanded advance or load; of one capture")
   private Path log;
+
+  @Option(
+      names = "--table",
+      paramLabel = "FILE",
+      description =
+          "ignition table (CSV), speeds across and loads down; read at the loads of the log, or at"
+              + " --load")
+  private Path table;
+
+  @Option(
+      names = "--load",
+      paramLabel = "LOAD",
+      description = "load at which to read the ignition table, in the unit of its loads")
+  private Double load;
 
   @Option(
       names = "--out",
@@ -96,16 +114,33 @@ final class ExamineCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     ResultFolder.prepare();
-    JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
+    JobSheet sheet = commanded(job == null ? JobSheet.empty() : JobSheetReader.read(job));
     boolean many = captures.size() > 1 || Files.isDirectory(captures.get(0));
     return many ? examineMany(sheet) : examineOne(captures.get(0), sheet);
+  }
+
+  /** What is said here of table and load takes the place of what the job sheet says of each. */
+  private JobSheet commanded(JobSheet sheet) throws Exception {
+    JobSheet.Commanded stated = sheet.commanded();
+    JobSheet.Commanded all =
+        new JobSheet.Commanded(
+            stated.advanceDegrees(),
+            table == null ? stated.table() : Optional.of(IgnitionTableReader.read(table)),
+            load == null ? stated.load() : OptionalDouble.of(load));
+    if (load != null && all.table().isEmpty()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--load is that of an ignition table, and none is given; add --table");
+    }
+    return sheet.withCommanded(all);
   }
 
   private int examineOne(Path capture, JobSheet sheet) throws Exception {
     Optional<ControllerLog> commanded =
         log == null ? Optional.empty() : Optional.of(ControllerLogReader.read(log));
     Path folder = out == null ? folderNamedAfter(capture) : out;
-    ResultFolder.mustSpare(folder, Stream.of(capture, job, log).filter(Objects::nonNull).toList());
+    ResultFolder.mustSpare(
+        folder, Stream.of(capture, job, log, table).filter(Objects::nonNull).toList());
     try (Progress progress = Progress.onTerminal(quiet);
         Capture read = CaptureReader.read(capture, options(sheet, progress))) {
       Examination examination = Examiner.examine(read, sheet, commanded);

@@ -131,16 +131,7 @@ final class DeskModel {
 
   /** Whether only the heading differs, which no stage reads. */
   private static boolean sameBut(JobSheet a, JobSheet b) {
-    return new JobSheet(
-            b.heading(),
-            a.engine(),
-            a.wheel(),
-            a.sensor(),
-            a.channels(),
-            a.coils(),
-            a.commandedAdvanceDegrees(),
-            a.layout())
-        .equals(b);
+    return a.withHeading(b.heading()).equals(b);
   }
 
   /** Picks a finding out, and shows the place where it shows. */

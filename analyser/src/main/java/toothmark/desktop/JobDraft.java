@@ -61,7 +61,11 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     /** TDC channel. */
     TDC("channels", "tdc", Form.TEXT),
     /** Fixed timing. */
-    ADVANCE("commanded", "advance_deg", Form.NUMBER);
+    ADVANCE("commanded", "advance_deg", Form.NUMBER),
+    /** Ignition table. */
+    TABLE("commanded", "table", Form.TEXT),
+    /** Load at which to read it. */
+    LOAD("commanded", "load", Form.NUMBER);
 
     private final String table;
     private final String key;
@@ -123,7 +127,9 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     sheet.sensor().edge().ifPresent(e -> f.put(Field.EDGE, e.name().toLowerCase(Locale.ROOT)));
     sheet.channels().crank().ifPresent(c -> f.put(Field.CRANK, c));
     sheet.channels().tdc().ifPresent(c -> f.put(Field.TDC, c));
-    number(f, Field.ADVANCE, sheet.commandedAdvanceDegrees());
+    number(f, Field.ADVANCE, sheet.commanded().advanceDegrees());
+    sheet.commanded().table().ifPresent(t -> f.put(Field.TABLE, t.file().toString()));
+    number(f, Field.LOAD, sheet.commanded().load());
     List<CoilDraft> coils = new ArrayList<>();
     for (JobSheet.CoilEntry c : sheet.coils()) {
       coils.add(

@@ -57,6 +57,8 @@ final class JobView extends JPanel implements Scrollable {
     text(Field.ORDER);
     text(Field.ANGLES);
     text(Field.ADVANCE);
+    text(Field.TABLE);
+    text(Field.LOAD);
     heading("job.coils");
     add(coils);
     add(coilComplaint, "wmin 40, hidemode 3");

@@ -29,7 +29,9 @@ import toothmark.rotation.RotationMeasurement;
 import toothmark.timing.CommandedAdvance;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.FixedAdvance;
+import toothmark.timing.IgnitionTable;
 import toothmark.timing.LogMatcher;
+import toothmark.timing.TableAdvance;
 import toothmark.timing.TdcMark;
 import toothmark.timing.TdcMarks;
 import toothmark.timing.Timing;
@@ -61,6 +63,7 @@ public final class Examiner {
           List.of(),
           Optional.empty(),
           List.of(),
+          Optional.empty(),
           Optional.empty());
 
   private final Capture capture;
@@ -82,7 +85,8 @@ public final class Examiner {
    *
    * @param capture what was recorded
    * @param sheet what the user states
-   * @param log what the controller logged; wins over a fixed advance of the sheet
+   * @param log what the controller logged; wins over a fixed advance of the sheet, and holds the
+   *     loads for its ignition table
    * @return everything that was found; a crank signal that cannot be decoded is a normal result
    * @throws JobSheetException if the sheet does not fit the capture
    */
@@ -96,7 +100,8 @@ public final class Examiner {
    *
    * @param capture what was recorded
    * @param sheet what the user states
-   * @param log what the controller logged; wins over a fixed advance of the sheet
+   * @param log what the controller logged; wins over a fixed advance of the sheet, and holds the
+   *     loads for its ignition table
    * @param betweenStages called now and then; what it throws ends the examination
    * @return everything that was found; a crank signal that cannot be decoded is a normal result
    * @throws JobSheetException if the sheet does not fit the capture
@@ -212,14 +217,37 @@ public final class Examiner {
     return new Ignition(channels, coils, timing);
   }
 
-  private Optional<CommandedAdvance> commanded(AngleTimeline angle) {
-    if (log.isPresent()) {
-      return Optional.of(LogMatcher.match(log.get(), angle));
+  private Optional<CommandedAdvance> commanded(AngleTimeline angle) throws JobSheetException {
+    JobSheet.Commanded stated = sheet.commanded();
+    if (stated.table().isPresent()) {
+      return Optional.of(commanded(stated.table().get(), stated.load(), angle));
     }
-    OptionalDouble fixed = sheet.commandedAdvanceDegrees();
-    return fixed.isPresent()
-        ? Optional.of(new FixedAdvance(fixed.getAsDouble()))
-        : Optional.empty();
+    if (log.isPresent() && !log.get().hasAdvance()) {
+      throw new JobSheetException(
+          "the controller's log has no column Advance; log it, or give the ignition table, which"
+              + " the logged loads are then looked up in");
+    }
+    return log.map(l -> LogMatcher.match(l, angle))
+        .or(
+            () ->
+                stated.advanceDegrees().stream()
+                    .<CommandedAdvance>mapToObj(FixedAdvance::new)
+                    .findFirst());
+  }
+
+  private CommandedAdvance commanded(IgnitionTable table, OptionalDouble load, AngleTimeline angle)
+      throws JobSheetException {
+    if (load.isPresent()) {
+      return TableAdvance.at(table, load.getAsDouble());
+    }
+    if (log.filter(ControllerLog::hasLoad).isEmpty()) {
+      throw new JobSheetException(
+          table.file().getFileName()
+              + ": the load at which to read the ignition table is not known; give a controller's"
+              + " log with a column Load, or state one load (commanded.load in the job sheet,"
+              + " --load)");
+    }
+    return TableAdvance.at(table, log.get(), angle);
   }
 
   private List<CoilChannel> coilChannels(IgnitionChannels channels) {

@@ -8,6 +8,7 @@ import toothmark.capture.StatedLayout;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
+import toothmark.timing.IgnitionTable;
 import toothmark.wheel.WheelPattern;
 
 /**
@@ -20,7 +21,7 @@ import toothmark.wheel.WheelPattern;
  * @param sensor sensor and the edge that the controller times
  * @param channels which channel is which
  * @param coils ignition coils and their channels
- * @param commandedAdvanceDegrees fixed timing, degrees before TDC
+ * @param commanded what the controller commands
  * @param layout how the capture is laid out; read with it, and of no use afterwards
  */
 public record JobSheet(
@@ -30,7 +31,7 @@ public record JobSheet(
     Sensor sensor,
     Channels channels,
     List<CoilEntry> coils,
-    OptionalDouble commandedAdvanceDegrees,
+    Commanded commanded,
     StatedLayout layout) {
 
   /** Copies the list. */
@@ -51,8 +52,28 @@ public record JobSheet(
         new Sensor(Optional.empty(), Optional.empty()),
         new Channels(Optional.empty(), Optional.empty()),
         List.of(),
-        OptionalDouble.empty(),
+        Commanded.NOTHING,
         StatedLayout.NOTHING);
+  }
+
+  /**
+   * The same sheet with another statement of what is commanded.
+   *
+   * @param next what the controller commands
+   * @return a sheet
+   */
+  public JobSheet withCommanded(Commanded next) {
+    return new JobSheet(heading, engine, wheel, sensor, channels, coils, next, layout);
+  }
+
+  /**
+   * The same sheet with another heading.
+   *
+   * @param next whose job it is
+   * @return a sheet
+   */
+  public JobSheet withHeading(Heading next) {
+    return new JobSheet(next, engine, wheel, sensor, channels, coils, commanded, layout);
   }
 
   /**
@@ -117,4 +138,20 @@ public record JobSheet(
    * @param channel name of its channel
    */
   public record CoilEntry(Coil coil, String channel) {}
+
+  /**
+   * What the controller commands.
+   *
+   * @param advanceDegrees fixed timing, degrees before TDC
+   * @param table ignition table; wins over the advance of a log and over fixed timing
+   * @param load at which the table is read, in the unit of its loads; when not stated, at those of
+   *     the controller's log
+   */
+  public record Commanded(
+      OptionalDouble advanceDegrees, Optional<IgnitionTable> table, OptionalDouble load) {
+
+    /** Nothing is stated. */
+    public static final Commanded NOTHING =
+        new Commanded(OptionalDouble.empty(), Optional.empty(), OptionalDouble.empty());
+  }
 }

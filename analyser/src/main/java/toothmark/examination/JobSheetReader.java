@@ -3,6 +3,7 @@ package toothmark.examination;
 import java.io.IOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
+import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -13,10 +14,13 @@ import java.util.Set;
 import org.tomlj.Toml;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
+import toothmark.capture.UnreadableCaptureException;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
 import toothmark.ignition.PickUp;
+import toothmark.timing.IgnitionTable;
+import toothmark.timing.IgnitionTableReader;
 import toothmark.wheel.WheelPattern;
 
 /** Reads a job sheet (TOML 1.0). */
@@ -36,7 +40,8 @@ public final class JobSheetReader {
    */
   public static JobSheet read(Path file) throws JobSheetException, IOException {
     try {
-      return parse(String.valueOf(file.getFileName()), Files.readString(file));
+      Path folder = file.toAbsolutePath().getParent();
+      return parse(String.valueOf(file.getFileName()), Files.readString(file), folder);
     } catch (MalformedInputException e) {
       throw new JobSheetException(
           file.getFileName() + ": not UTF-8; save the job sheet as UTF-8 text");
@@ -44,7 +49,7 @@ public final class JobSheetReader {
   }
 
   /**
-   * Reads a text.
+   * Reads a text; files that it names are sought from the working directory on.
    *
    * @param name what to call it in a complaint
    * @param toml the sheet
@@ -52,6 +57,10 @@ public final class JobSheetReader {
    * @throws JobSheetException if it is no TOML, has an unknown key or a value out of range
    */
   public static JobSheet parse(String name, String toml) throws JobSheetException {
+    return parse(name, toml, Path.of(""));
+  }
+
+  private static JobSheet parse(String name, String toml, Path folder) throws JobSheetException {
     TomlParseResult result = Toml.parse(toml);
     if (result.hasErrors()) {
       TomlParseError e = result.errors().get(0);
@@ -66,7 +75,7 @@ public final class JobSheetReader {
         sensor(top.table("sensor")),
         channels(top.table("channels")),
         coils(top.tables("coils")),
-        top.table("commanded").allow("advance_deg").number("advance_deg", -60, 90),
+        commanded(top.table("commanded"), folder),
         CaptureTable.read(top.table("capture")));
   }
 
@@ -171,6 +180,31 @@ public final class JobSheetReader {
       coils.add(new JobSheet.CoilEntry(new Coil(name, cylinders, pickUp(t)), channel));
     }
     return coils;
+  }
+
+  private static JobSheet.Commanded commanded(SheetTable t, Path folder) throws JobSheetException {
+    t.allow("advance_deg", "table", "load");
+    Optional<String> file = t.text("table");
+    return new JobSheet.Commanded(
+        t.number("advance_deg", -60, 90),
+        file.isPresent() ? Optional.of(ignitionTable(t, folder, file.get())) : Optional.empty(),
+        t.number("load", -1e6, 1e6));
+  }
+
+  private static IgnitionTable ignitionTable(SheetTable t, Path folder, String file)
+      throws JobSheetException {
+    try {
+      return IgnitionTableReader.read(folder.resolve(file));
+    } catch (UnreadableCaptureException e) {
+      throw t.complaint("table", e.getMessage());
+    } catch (InvalidPathException | IOException e) {
+      throw t.complaint(
+          "table",
+          "\""
+              + file
+              + "\" cannot be read; write the name of an ignition table (CSV), from the folder of"
+              + " the job sheet on");
+    }
   }
 
   private static PickUp pickUp(SheetTable t) throws JobSheetException {

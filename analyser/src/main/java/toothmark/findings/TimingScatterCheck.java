@@ -24,6 +24,12 @@ final class TimingScatterCheck implements Check {
   /** To mend, degrees: three sparks in a hundred are then off by the 2 degrees makers allow. */
   private static final double FAULT_DEGREES = 0.75;
 
+  /**
+   * Where sparks change from one to the next by less than this share of what they stray about the
+   * fit, they follow some course that the fit has not, and are steady.
+   */
+  private static final double STEADY_SHARE = 0.5;
+
   private static final int FEWEST = 10;
 
   @Override
@@ -41,7 +47,8 @@ final class TimingScatterCheck implements Check {
     if (count < FEWEST) {
       return Outcome.cannotRun(TimingShapes.NO_GAP);
     }
-    double s = oneGap ? fit.get().scatterDegrees() : SparkChanges.scatter(changes);
+    double s = SparkChanges.scatter(changes);
+    s = oneGap && s > STEADY_SHARE * fit.get().scatterDegrees() ? fit.get().scatterDegrees() : s;
     Measured scatter = new Measured(s, s / Math.sqrt(2.0 * count));
     double sure = beyondJitter(symptoms, s - Say.EXPAND * scatter.standardUncertainty());
     if (sure < WATCH_DEGREES

@@ -24,6 +24,7 @@ import toothmark.timing.CoilTeeth;
 import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.SpeedBand;
+import toothmark.timing.TableUse;
 import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.wheel.ToothEvents;
@@ -224,8 +225,19 @@ final class ExaminationJson {
               "offset_delay_correlation",
               known(gap.map(GapFit::correlation).orElse(0.0), delay.isPresent()));
           fields.text("reference", Wording.lower(timing.reference()));
+          if (timing.table().isPresent()) {
+            fields.object("table", () -> table(timing.table().get()));
+          }
           fields.objects("by_speed", timing.bands(), this::band);
         });
+  }
+
+  private void table(TableUse use) throws IOException {
+    fields.text("file", String.valueOf(use.table().file().getFileName()));
+    fields.number("stated_load", use.statedLoad());
+    fields.whole("sparks", use.sparks());
+    fields.whole("sparks_beyond_speeds", use.beyondSpeeds());
+    fields.whole("sparks_beyond_loads", use.beyondLoads());
   }
 
   private void band(SpeedBand band) throws IOException {

@@ -101,6 +101,11 @@ final class MethodSection {
       doubts.add(examination.roles().assumption());
     }
     examination.observations().timing().log().ifPresent(l -> doubts.add(l.reason()));
+    examination
+        .observations()
+        .timing()
+        .table()
+        .ifPresent(t -> doubts.add("Commanded advance is that of " + Wording.of(t) + "."));
     list(doubts);
   }
 

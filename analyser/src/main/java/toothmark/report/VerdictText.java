@@ -91,6 +91,7 @@ public final class VerdictText {
                 + " running)");
     o.timing().alignment().ifPresent(this::alignment);
     o.timing().gap().ifPresent(this::gapFit);
+    o.timing().table().ifPresent(t -> lines.figure("ignition table", Wording.of(t)));
     o.coils().forEach(this::coil);
   }
 

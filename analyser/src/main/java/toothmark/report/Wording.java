@@ -1,8 +1,13 @@
 package toothmark.report;
 
+import java.util.List;
 import java.util.Locale;
 import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapShape;
+import toothmark.timing.IgnitionTable;
+import toothmark.timing.TableUse;
+import toothmark.units.PlainNumber;
+import toothmark.units.Say;
 
 /** Words of the results that stand for enum values. */
 final class Wording {
@@ -24,6 +29,37 @@ final class Wording {
       case ACCELERATION -> "only while the speed changes";
       case STEP -> "a step at one speed";
     };
+  }
+
+  /** Which ignition table was read, at which load, and where its edge was held. */
+  static String of(TableUse use) {
+    IgnitionTable t = use.table();
+    String at =
+        use.statedLoad().isPresent()
+            ? "at load " + PlainNumber.significant(use.statedLoad().getAsDouble())
+            : "at the logged loads";
+    return t.file().getFileName()
+        + " "
+        + at
+        + (use.beyondSpeeds() + use.beyondLoads() == 0 ? ", which it covers" : "")
+        + held(use.beyondSpeeds(), use.sparks(), "speeds", t.rpms(), Say.THIN + "rev/min")
+        + held(use.beyondLoads(), use.sparks(), "loads", t.loads(), "");
+  }
+
+  private static String held(int beyond, int sparks, String what, List<Double> axis, String unit) {
+    return beyond == 0
+        ? ""
+        : "; its edge was held for "
+            + Say.count(beyond)
+            + " of "
+            + Say.count(sparks)
+            + " sparks outside its "
+            + what
+            + ", "
+            + PlainNumber.significant(axis.get(0))
+            + " to "
+            + PlainNumber.significant(axis.get(axis.size() - 1))
+            + unit;
   }
 
   /** An enum value in lower case. */

@@ -1,10 +1,13 @@
 package toothmark.timing;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.rotation.AngleTimeline;
 
-/** The advance that the controller commanded: fixed, from a table by speed, or as it logged it. */
-public sealed interface CommandedAdvance permits FixedAdvance, IgnitionTable, LoggedAdvance {
+/**
+ * The advance that the controller commanded: fixed, from its ignition table, or as it logged it.
+ */
+public sealed interface CommandedAdvance permits FixedAdvance, LoggedAdvance, TableAdvance {
 
   /**
    * The advance commanded for a spark.
@@ -15,4 +18,13 @@ public sealed interface CommandedAdvance permits FixedAdvance, IgnitionTable, Lo
    * @return degrees before TDC; empty where nothing is known
    */
   OptionalDouble at(double timeSeconds, AngleTimeline timeline, double leadDegrees);
+
+  /**
+   * How the controller log was matched.
+   *
+   * @return empty without a log
+   */
+  default Optional<LogMatch> match() {
+    return Optional.empty();
+  }
 }

@@ -29,7 +29,20 @@ enum LogColumn {
           "timing",
           "ignition",
           "zündwinkel"),
-      Map.of("deg", 1.0, "°", 1.0, "degrees", 1.0, "deg btdc", 1.0, "°btdc", 1.0, "btdc", 1.0));
+      Map.of("deg", 1.0, "°", 1.0, "degrees", 1.0, "deg btdc", 1.0, "°btdc", 1.0, "btdc", 1.0)),
+  /** In the unit of the ignition table, which only its owner knows. */
+  LOAD(
+      "Load",
+      List.of(
+          "load",
+          "engine load",
+          "map",
+          "manifold pressure",
+          "manifold absolute pressure",
+          "tps",
+          "throttle",
+          "throttle position"),
+      Map.of());
 
   private final String label;
   private final List<String> names;

@@ -35,14 +35,24 @@ public final class LogMatcher {
 
   private final ControllerLog log;
   private final AngleTimeline timeline;
+  private final Sought sought;
   private final Interval span;
   private final double interval;
 
-  private LogMatcher(ControllerLog log, AngleTimeline timeline) {
+  private LogMatcher(ControllerLog log, AngleTimeline timeline, Sought sought) {
     this.log = log;
     this.timeline = timeline;
+    this.sought = sought;
     this.span = timeline.span();
     this.interval = log.intervalSeconds();
+  }
+
+  /** What is taken from a log by its clock. */
+  enum Sought {
+    /** The advance that it holds. */
+    ADVANCE,
+    /** The load, by which a table holds the advance. */
+    LOAD
   }
 
   /**
@@ -54,6 +64,10 @@ public final class LogMatcher {
    * @return the commanded advance; nowhere known when the log does not fit the capture
    */
   public static CommandedAdvance match(ControllerLog log, AngleTimeline timeline) {
+    return match(log, timeline, Sought.ADVANCE);
+  }
+
+  static LoggedAdvance match(ControllerLog log, AngleTimeline timeline, Sought sought) {
     if (log.size() < FEWEST_ROWS + 2) {
       return refused(
           log,
@@ -63,7 +77,7 @@ public final class LogMatcher {
               log.size(),
               FEWEST_ROWS + 2));
     }
-    return new LogMatcher(log.rows(1, log.size() - 1), timeline).match();
+    return new LogMatcher(log.rows(1, log.size() - 1), timeline, sought).match();
   }
 
   private static LoggedAdvance refused(ControllerLog log, String reason) {
@@ -127,7 +141,7 @@ public final class LogMatcher {
     return sum / speeds[0].length;
   }
 
-  private static String reason(
+  private String reason(
       LogMatch.Outcome outcome, double correlation, double difference, AdvanceBySpeed bySpeed) {
     String figures =
         String.format(
@@ -139,8 +153,13 @@ public final class LogMatcher {
       case MATCHED ->
           "The clocks were matched by speed ("
               + figures
-              + "); commanded advance "
-              + (bySpeed.follows() ? "follows from speed." : "is taken at the spark's own time.");
+              + "); "
+              + (sought == Sought.LOAD
+                  ? "load is taken at the spark's own time."
+                  : "commanded advance "
+                      + (bySpeed.follows()
+                          ? "follows from speed."
+                          : "is taken at the spark's own time."));
       case BY_SPEED ->
           "The speed hardly varies, so the clocks cannot be matched ("
               + figures
@@ -161,7 +180,7 @@ public final class LogMatcher {
     for (int i = 0; i < log.size(); i++) {
       double at = log.time(i) + fit.shift();
       boolean near = at >= span.startInclusive() - interval && at <= span.endExclusive() + interval;
-      if (near || !common) {
+      if ((near || !common) && !Double.isNaN(log.advance(i))) {
         rpm[n] = log.rpm(i);
         advance[n++] = log.advance(i);
       }

@@ -1,5 +1,6 @@
 package toothmark.timing;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.rotation.AngleTimeline;
 
@@ -21,9 +22,9 @@ final class LoggedAdvance implements CommandedAdvance {
     this.timeSeconds = middleSeconds;
   }
 
-  /** How the log's clock was matched. */
-  LogMatch match() {
-    return match;
+  @Override
+  public Optional<LogMatch> match() {
+    return Optional.of(match);
   }
 
   @Override
@@ -34,10 +35,20 @@ final class LoggedAdvance implements CommandedAdvance {
     if (bySpeed.follows()) {
       return bySpeed.at(ScheduledSpeed.rpm(sparkSeconds, timeline, leadDegrees));
     }
+    return log.advanceAt(inLog(sparkSeconds, timeline, leadDegrees));
+  }
+
+  /** The load at a spark; empty unless the clocks were matched. */
+  OptionalDouble loadAt(double sparkSeconds, AngleTimeline timeline, double leadDegrees) {
+    return match.outcome() == LogMatch.Outcome.MATCHED
+        ? log.loadAt(inLog(sparkSeconds, timeline, leadDegrees))
+        : OptionalDouble.empty();
+  }
+
+  /** When the controller looked up the advance of a spark, by its own clock, s. */
+  private double inLog(double sparkSeconds, AngleTimeline timeline, double leadDegrees) {
     double lead = leadDegrees / (6 * timeline.rpmAt(sparkSeconds));
     double drift = 1 + match.driftPartsPerMillion() * 1e-6;
-    double inLog =
-        (sparkSeconds - lead - timeSeconds) * drift + timeSeconds - match.shiftSeconds().value();
-    return log.advanceAt(inLog);
+    return (sparkSeconds - lead - timeSeconds) * drift + timeSeconds - match.shiftSeconds().value();
   }
 }

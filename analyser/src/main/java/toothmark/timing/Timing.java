@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param gap the fit of the gap; empty when there is no commanded advance or too few sparks
  * @param limiters the limiters at work
  * @param log how the controller log was matched; empty without a log
+ * @param table how an ignition table was used; empty without one
  */
 public record Timing(
     Reference reference,
@@ -23,7 +24,8 @@ public record Timing(
     List<SpeedBand> bands,
     Optional<GapFit> gap,
     List<Limiter> limiters,
-    Optional<LogMatch> log) {
+    Optional<LogMatch> log,
+    Optional<TableUse> table) {
 
   /** Copies the lists. */
   public Timing {

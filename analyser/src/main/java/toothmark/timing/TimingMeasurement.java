@@ -64,9 +64,10 @@ public final class TimingMeasurement {
         SpeedBands.of(sparks),
         gap.map(GapFitter.Outcome::fit),
         limiters,
+        in.commanded().flatMap(CommandedAdvance::match),
         in.commanded()
-            .filter(c -> c instanceof LoggedAdvance)
-            .map(c -> ((LoggedAdvance) c).match()));
+            .filter(TableAdvance.class::isInstance)
+            .map(c -> ((TableAdvance) c).use(sparks, in.timeline())));
   }
 
   private Timing.Reference reference(Optional<AlignedWheel> aligned) {

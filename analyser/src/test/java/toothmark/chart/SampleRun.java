@@ -115,6 +115,7 @@ public final class SampleRun {
                 List.of(),
                 Optional.empty(),
                 List.of(),
+                Optional.empty(),
                 Optional.empty()));
     return new Examination(
         JobSheet.empty(),
@@ -221,7 +222,7 @@ public final class SampleRun {
         new JobSheet.Sensor(Optional.empty(), Optional.of(EdgeDirection.FALLING)),
         new JobSheet.Channels(Optional.of("CH1"), Optional.of("CH4")),
         List.of(),
-        OptionalDouble.empty(),
+        JobSheet.Commanded.NOTHING,
         StatedLayout.NOTHING);
   }
 
@@ -331,6 +332,7 @@ public final class SampleRun {
                 OptionalDouble.empty())),
         Optional.of(fit),
         List.of(new Limiter(Limiter.Manner.SPARK_CUT, 4700, new Interval(3.8, 3.95), 3, 12, 0)),
+        Optional.empty(),
         Optional.empty());
   }
 

@@ -60,7 +60,7 @@ class JobSheetReaderTest {
     assertThat(sheet.coils().get(0).coil().pickUp()).isEqualTo(PickUp.PRIMARY_VOLTAGE);
     assertThat(sheet.coils().get(1).coil().name()).isEqualTo("coil 2");
     assertThat(sheet.coils().get(1).coil().cylinders()).isEqualTo(List.of(3, 2));
-    assertThat(sheet.commandedAdvanceDegrees()).hasValue(10.0);
+    assertThat(sheet.commanded().advanceDegrees()).hasValue(10.0);
   }
 
   @Test

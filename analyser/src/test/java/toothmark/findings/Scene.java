@@ -185,7 +185,8 @@ final class Scene {
             List.of(),
             gap,
             limiters,
-            log));
+            log,
+            Optional.empty()));
   }
 
   private void passTeeth() {

@@ -125,15 +125,7 @@ class ReportHtmlTest {
             new Reading(words, List.of(new Reading.Fact(words, words)), List.of(words)));
     JobSheet s = e.sheet();
     return new Examination(
-        new JobSheet(
-            new JobSheet.Heading(words, words, words),
-            s.engine(),
-            s.wheel(),
-            s.sensor(),
-            s.channels(),
-            s.coils(),
-            s.commandedAdvanceDegrees(),
-            s.layout()),
+        s.withHeading(new JobSheet.Heading(words, words, words)),
         new Examination.Roles(words, e.roles().tdc(), e.roles().coils(), words),
         new Observations(
             capture,

@@ -65,6 +65,16 @@ class ControllerLogReaderTest {
   }
 
   @Test
+  void whereATableHoldsTheAdvanceTheLoadWillDo() throws Exception {
+    ControllerLog log = read("Time,RPM,MAP (kPa)\n37.40,936,35\n37.45,1016,\n37.50,1100,45\n");
+
+    assertThat(log.hasAdvance()).isFalse();
+    assertThat(log.hasLoad()).isTrue();
+    assertThat(log.loadAt(37.40)).hasValue(35);
+    assertThat(log.loadAt(37.43)).as("beside a row without").isEmpty();
+  }
+
+  @Test
   void aBrokenValueIsPlaced() {
     assertThatThrownBy(() -> read("Time,RPM,Advance\n37.40,936,12.4\n37.45,fast,13.2\n"))
         .isInstanceOf(UnreadableCaptureException.class)

@@ -38,7 +38,7 @@ class LogMatcherTest {
   }
 
   private static LogMatch match(CommandedAdvance commanded) {
-    return ((LoggedAdvance) commanded).match();
+    return commanded.match().orElseThrow();
   }
 
   @Test

@@ -44,7 +44,13 @@ public record Controller(
       return baseDegrees == topDegrees;
     }
 
-    double degreesAt(double rpm) {
+    /**
+     * The advance at a speed.
+     *
+     * @param rpm rev/min
+     * @return crank degrees
+     */
+    public double degreesAt(double rpm) {
       double share = Math.max(0.0, Math.min(1.0, (rpm - fromRpm) / (toRpm - fromRpm)));
       return baseDegrees + share * (topDegrees - baseDegrees);
     }

@@ -13,7 +13,7 @@ final class CataloguePage {
       Ottilie Farrow, who looks after it in the two bays of Quillmere Motor Works. Coil sensor and 36-1 wheel on
       the front pulley, two coils that share their sparks; the spare engine has a 60-2 wheel.
 
-      Each folder holds the capture, the `job.toml` that goes with it, perhaps the controller's log,
+      Each folder holds the capture, the `job.toml` that goes with it, perhaps the controller's log and its ignition table,
       and the truth: `truth.json` and `truth-teeth.csv`, which come from the simulated machine and
       not from any look at the signal. Their keys are described in `tools/simulator/README.md`.
       `expected.json` is another matter: the examination that was last looked at and approved. A build

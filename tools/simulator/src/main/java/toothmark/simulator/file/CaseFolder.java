@@ -9,6 +9,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.zip.GZIPOutputStream;
+import toothmark.simulator.Controller;
 import toothmark.simulator.ControllerLog;
 import toothmark.simulator.SimulatedCapture;
 
@@ -23,6 +24,8 @@ public final class CaseFolder {
     /** With gzip. */
     GZIP
   }
+
+  private static final double DEGREES_A_LOAD = 0.1;
 
   private final SimulatedCapture capture;
   private final Dialect dialect;
@@ -69,6 +72,7 @@ public final class CaseFolder {
     Files.writeString(folder.resolve("truth-teeth.csv"), truth.teethCsv());
     if (!capture.log().isEmpty()) {
       Files.writeString(folder.resolve("controller.csv"), log());
+      Files.writeString(folder.resolve("ignition-table.csv"), ignitionTable());
     }
   }
 
@@ -116,5 +120,24 @@ public final class CaseFolder {
       out.append('\n');
     }
     return out.toString();
+  }
+
+  /** The controller's map at the logged load, which less load advances and more retards. */
+  private String ignitionTable() {
+    Controller.AdvanceMap map = capture.scenario().controller().advance();
+    double load = capture.log().get(0).loadPercent();
+    double[] speeds = {500.0, map.fromRpm(), map.toRpm(), 7000.0};
+    StringBuilder out = new StringBuilder("load \\ rpm");
+    for (double rpm : speeds) {
+      Decimals.append(out.append(','), rpm, 0);
+    }
+    for (double row : new double[] {10.0, 20.0, 60.0, 100.0}) {
+      Decimals.append(out.append('\n'), row, 0);
+      for (double rpm : speeds) {
+        double degrees = map.degreesAt(rpm) + DEGREES_A_LOAD * (load - row);
+        Decimals.append(out.append(','), degrees, 1);
+      }
+    }
+    return out.append('\n').toString();
   }
 }

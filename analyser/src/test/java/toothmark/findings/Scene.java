@@ -116,6 +116,9 @@ final class Scene {
   /** The gap rises evenly from the first spark's to the last one's, degrees. */
   double gapFrom = 0;
 
+  /** Standard deviation of each spark, degrees. */
+  double gapJitter = 0;
+
   double gapTo = 0;
   List<Limiter> limiters = new ArrayList<>();
   Optional<LogMatch> log = Optional.empty();
@@ -370,8 +373,10 @@ final class Scene {
   private List<SparkTiming> sparkTimings() {
     List<SparkTiming> all = new ArrayList<>();
     List<Double> t = sparkTimes(0);
+    Random jitter = new Random(7);
     for (int i = 0; i < t.size(); i++) {
-      double g = gapFrom + (gapTo - gapFrom) * i / (t.size() - 1);
+      double g =
+          gapFrom + (gapTo - gapFrom) * i / (t.size() - 1) + jitter.nextGaussian() * gapJitter;
       Spark spark =
           spark(t.get(i), new CrankPoint(360.0 * i, rpmAt(t.get(i)), 0), Spark.Turn.FIRST);
       all.add(

@@ -67,7 +67,15 @@ class TimingChecksTest {
   @Test
   void scatterFires() {
     scene.gap = Optional.of(fit(0, 3e-6, 1.2, GapShape.CONSTANT));
+    scene.gapJitter = 1.2;
     assertThat(fires(new TimingScatterCheck(), scene).severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void aCourseThatTheFitHasNotIsNoScatter() {
+    scene.gap = Optional.of(fit(0, 3e-6, 1.2, GapShape.CONSTANT));
+    scene.gapJitter = 0.1;
+    quiet(new TimingScatterCheck(), scene);
   }
 
   @Test

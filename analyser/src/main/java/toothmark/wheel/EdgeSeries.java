@@ -21,6 +21,7 @@ final class EdgeSeries {
   /** Edges could not follow each other if their times were less certain, in intervals. */
   private static final double MOST_DOUBT = 0.2;
 
+  private static final double BLUNT = 5;
   private static final double STRENGTH_SPREAD = 0.25;
   private static final double MOST_AGAINST = 5.0;
 
@@ -74,6 +75,29 @@ final class EdgeSeries {
     }
     Arrays.sort(d);
     return d.length == 0 ? 0 : d[d.length / 2];
+  }
+
+  /**
+   * Share of the strong edges that are far less certain than those around: the crossing in a wide
+   * slot, where the signal only creeps through zero.
+   */
+  double bluntShare() {
+    int blunt = 0;
+    int strong = 0;
+    double[] window = new double[2 * REACH + 1];
+    for (int i = 0; i < times.length; i++) {
+      if (strengths[i] >= COUNTS) {
+        strong++;
+        int from = Math.max(0, i - REACH);
+        int n = Math.min(times.length, i + REACH + 1) - from;
+        for (int k = 0; k < n; k++) {
+          window[k] = uncertainties[from + k] / intervals[from + k];
+        }
+        Arrays.sort(window, 0, n);
+        blunt += uncertainties[i] / intervals[i] > BLUNT * window[n / 2] ? 1 : 0;
+      }
+    }
+    return strong == 0 ? 0 : blunt / (double) strong;
   }
 
   int size() {

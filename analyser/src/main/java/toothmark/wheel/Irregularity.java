@@ -15,6 +15,9 @@ final class Irregularity {
   private static final double STRAY_OR_LOST = 4;
   private static final double BESIDE_GAP = 40;
 
+  /** Teeth beside a gap pass up to 2 % of a pitch out of place in the right reading too. */
+  private static final double OUT = 0.1;
+
   private Irregularity() {}
 
   static double of(EdgeSeries edges, List<Labelling> labels, WheelPattern pattern) {
@@ -26,7 +29,8 @@ final class Irregularity {
     }
     ToothFaults faults = OutlyingTeeth.find(edges, labels.get(0), pattern);
     for (int k = 0; k < pattern.teeth(); k++) {
-      sum += faults.offset(k) != 0 && besideGap(pattern, k) ? BESIDE_GAP : 0;
+      boolean out = Math.abs(faults.offset(k)) > OUT * pattern.pitchDegrees();
+      sum += out && besideGap(pattern, k) ? BESIDE_GAP : 0;
     }
     return sum;
   }

@@ -52,6 +52,7 @@ final class OutlyingTeeth {
   private final double[] strengths;
   private final int[] near;
   private final boolean[] beside;
+  private final boolean[] crowded;
   private final boolean[] out;
   private final int[] at;
   private final long[] count;
@@ -72,11 +73,14 @@ final class OutlyingTeeth {
     this.hasReference = pattern.hasReference();
     this.near = new int[pattern.teeth()];
     this.beside = new boolean[pattern.teeth()];
+    this.crowded = new boolean[pattern.teeth()];
     for (int t = 0; t < beside.length; t++) {
       int before = t == 0 ? beside.length - 1 : t - 1;
-      boolean gap = wheel.ahead(before, 1) > 1.5 * pitch;
-      beside[t] |= gap;
-      beside[before] |= gap;
+      double step = wheel.ahead(before, 1);
+      boolean uneven = step > 1.5 * pitch || step < 0.75 * pitch;
+      crowded[t] = WheelTemplate.isCrowded(pattern, t);
+      beside[t] |= uneven;
+      beside[before] |= uneven;
     }
     this.out = new boolean[pattern.teeth()];
     this.at = new int[labels.size()];
@@ -184,7 +188,7 @@ final class OutlyingTeeth {
       double median = late[late.length / 2];
       double spread = late[(int) (0.75 * late.length)] - late[(int) (0.25 * late.length)];
       double strength = sorted(passings.get(t), Passing::strength)[late.length / 2];
-      boolean weak = hasReference && strength < WEAK && spread < REGULAR * pitch;
+      boolean weak = hasReference && !crowded[t] && strength < WEAK && spread < REGULAR * pitch;
       strengths[t] = weak ? strength : 1;
       double size = Math.abs(median) * (beside[t] ? BESIDE_COUNTS : weak ? WEAK_COUNTS : 1);
       if (size > most && Math.abs(median) > spread) {

@@ -15,6 +15,10 @@ final class TrainSearch {
   private static final int STRETCH = 400;
 
   private static final int STRETCHES = 3;
+
+  /** Places at which a stretch may begin. */
+  private static final int PLACES = 24;
+
   private static final int GUESSES = 5;
 
   /**
@@ -67,7 +71,7 @@ final class TrainSearch {
     }
     addFilled();
     addNeighbours();
-    WheelRace race = new WheelRace(edges, stretches);
+    WheelRace race = new WheelRace(edges, stretches, stated);
     List<Runner> list = new ArrayList<>();
     List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
     likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
@@ -86,7 +90,7 @@ final class TrainSearch {
 
   /** The labels of the stretches by a wheel of the ranking. */
   List<Labelling> labels(WheelPattern pattern) {
-    return new WheelRace(edges, stretches).labels(pattern);
+    return new WheelRace(edges, stretches, stated).labels(pattern);
   }
 
   /** Share of the edges that the best wheel takes for teeth; 0 when there is none. */
@@ -186,23 +190,38 @@ final class TrainSearch {
     }
   }
 
-  /** Stretches with the least roughness, in time order, not overlapping. */
+  /** The calmest stretches, in time order, not overlapping. */
   private List<int[]> calmest() {
     int n = edges.size();
     if (n <= STRETCH * STRETCHES / 2) {
       return List.of(new int[] {0, n});
     }
-    int parts = Math.max(STRETCHES, Math.min(24, n / STRETCH));
-    int length = Math.min(STRETCH, n / parts);
+    int length = Math.min(STRETCH, n / STRETCHES);
     List<int[]> all = new ArrayList<>();
-    for (int k = 0; k < parts; k++) {
-      int from = (int) ((long) k * (n - length) / (parts - 1));
+    for (int k = 0; k < PLACES; k++) {
+      int from = (int) ((long) k * (n - length) / (PLACES - 1));
       all.add(new int[] {from, from + length});
     }
-    all.sort(Comparator.comparingDouble(s -> roughness(s[0], s[1])));
-    List<int[]> best = new ArrayList<>(all.subList(0, STRETCHES));
+    all.sort(Comparator.comparingDouble(s -> roughness(s[0], s[1]) * change(s[0], s[1])));
+    List<int[]> best = new ArrayList<>();
+    for (int[] s : all) {
+      if (best.size() < STRETCHES && best.stream().allMatch(b -> apart(b, s))) {
+        best.add(s);
+      }
+    }
     best.sort(Comparator.comparingInt(s -> s[0]));
     return best;
+  }
+
+  private static boolean apart(int[] a, int[] b) {
+    return a[1] <= b[0] || b[1] <= a[0];
+  }
+
+  /** Slowest speed to fastest: through first fire it grows severalfold within a turn. */
+  private double change(int from, int to) {
+    double[] x = Arrays.copyOfRange(edges.intervals, from, to);
+    Arrays.sort(x);
+    return x[x.length - 1] / x[0];
   }
 
   private double roughness(int from, int to) {

@@ -31,6 +31,10 @@ public final class WheelIdentifier {
   /** Slots are wider than teeth, so their crossings are flatter and less certain. */
   private static final double SHARPER = 3;
 
+  /** The crossing in the gap is one a turn. */
+  private static final double BLUNT_A_TURN = 0.5;
+
+  private static final double SELDOM = 0.2;
   private static final double SWING_LIKELY = 0.1;
   private static final double STEADIER = 0.5;
   private static final int ALTERNATIVES = 5;
@@ -169,6 +173,9 @@ public final class WheelIdentifier {
     private final double sharpness;
     private final double irregularity;
 
+    /** How many strong edges a turn are blunt. */
+    private final double blunt;
+
     Side(CrankEdges edges, EdgeDirection direction) {
       this.direction = direction;
       EdgeTrain teeth = edges.train(direction);
@@ -189,6 +196,7 @@ public final class WheelIdentifier {
               : GapLevel.swing(
                   labels, top().pattern(), teeth, edges.train(direction.opposite()), direction);
       this.sharpness = series.medianDoubt();
+      this.blunt = labels.isEmpty() ? 0 : series.bluntShare() * top().pattern().teeth();
       this.irregularity =
           labels.isEmpty()
               ? Double.POSITIVE_INFINITY
@@ -208,7 +216,8 @@ public final class WheelIdentifier {
     }
 
     /**
-     * Whether these are rather the teeth: by the flux in the gap, else by how well a wheel fits.
+     * Whether these are rather the teeth: by the flux in the gap, by which crossing creeps through
+     * zero there, else by how well a wheel fits.
      */
     boolean likelierThan(Side other) {
       if (!isWheel() || !other.isWheel()) {
@@ -219,10 +228,15 @@ public final class WheelIdentifier {
       if (Math.max(mine, theirs) > SWING_CLEAR && Math.abs(mine - theirs) > SWING_CLEAR) {
         return mine > theirs;
       }
+      if (Math.max(blunt, other.blunt) > BLUNT_A_TURN
+          && Math.min(blunt, other.blunt) < SELDOM * Math.max(blunt, other.blunt)) {
+        return blunt < other.blunt;
+      }
       if (Math.max(sharpness, other.sharpness) > SHARPER * Math.min(sharpness, other.sharpness)) {
         return sharpness < other.sharpness;
       }
-      if (Math.abs(mine - theirs) > SWING_LIKELY) {
+      boolean both = swing.isPresent() && other.swing.isPresent();
+      if (both && Math.abs(mine - theirs) > SWING_LIKELY) {
         return mine > theirs;
       }
       return irregularity <= other.irregularity;

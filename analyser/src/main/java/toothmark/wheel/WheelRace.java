@@ -2,6 +2,7 @@ package toothmark.wheel;
 
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /**
@@ -21,11 +22,13 @@ final class WheelRace {
 
   private final EdgeSeries edges;
   private final List<Stretch> stretches;
+  private final Optional<WheelPattern> stated;
   private final double[] leader;
   private final double[][] pace;
 
-  WheelRace(EdgeSeries edges, List<Stretch> stretches) {
+  WheelRace(EdgeSeries edges, List<Stretch> stretches, Optional<WheelPattern> stated) {
     this.edges = edges;
+    this.stated = stated;
     this.stretches = stretches;
     this.leader = new double[stretches.size()];
     this.pace = new double[stretches.size()][0];
@@ -49,7 +52,8 @@ final class WheelRace {
       ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
       double cost = labels.cost;
       if (faults.any()) {
-        double price = faults.price(pattern);
+        double price =
+            isWiderGap(pattern, faults) ? Double.POSITIVE_INFINITY : faults.price(pattern);
         double once = k == 0 || price == Double.POSITIVE_INFINITY ? price : 0;
         double again = label(s, WheelTemplate.of(pattern, faults)).cost + once;
         cost = faults.dead() > 0 ? again : Math.min(cost, again);
@@ -64,6 +68,15 @@ final class WheelRace {
       }
     }
     return sum;
+  }
+
+  /** A dead tooth beside the gap makes a wheel with a wider one, which is a candidate itself. */
+  private boolean isWiderGap(WheelPattern pattern, ToothFaults faults) {
+    boolean beside =
+        faults.dead() > 0
+            && pattern.gapLengths().length == 1
+            && (faults.isDead(0) || faults.isDead(pattern.teeth() - 1));
+    return beside && stated.filter(pattern::equals).isEmpty();
   }
 
   private Labelling label(int k, WheelPattern pattern) {

@@ -7,6 +7,9 @@ final class WheelTemplate {
 
   private static final double TURN = 360.0;
 
+  /** So weak the edges of teeth beside an extra one may be. */
+  private static final double CROWDED = 0.1;
+
   private final double[] degrees;
   private final double[] strengths;
   private final int[] numbers;
@@ -30,9 +33,26 @@ final class WheelTemplate {
     for (int k = 0; k < d.length; k++) {
       d[k] = pattern.degreesAfterTooth1(live[k] + 1) + faults.offset(live[k]);
     }
-    double[] s = IntStream.of(live).mapToDouble(faults::strength).toArray();
+    double[] s = IntStream.of(live).mapToDouble(k -> strength(pattern, faults, k)).toArray();
     boolean dead = live.length < pattern.teeth();
     return new WheelTemplate(d, s, live, dead || pattern.hasReference());
+  }
+
+  private static double strength(WheelPattern pattern, ToothFaults faults, int tooth) {
+    return isCrowded(pattern, tooth)
+        ? Math.min(CROWDED, faults.strength(tooth))
+        : faults.strength(tooth);
+  }
+
+  /** Whether a neighbour stands so near that the slot between fills with both their fields. */
+  static boolean isCrowded(WheelPattern pattern, int tooth) {
+    int last = pattern.teeth();
+    double at = pattern.degreesAfterTooth1(tooth + 1);
+    double before = at - pattern.degreesAfterTooth1(tooth == 0 ? last : tooth);
+    double after = pattern.degreesAfterTooth1(tooth + 1 == last ? 1 : tooth + 2) - at;
+    double least =
+        Math.min(before + (tooth == 0 ? TURN : 0), after + (tooth + 1 == last ? TURN : 0));
+    return least < 0.75 * pattern.pitchDegrees();
   }
 
   /** A train of even steps, each a turn of its own: for counting slots before a wheel is known. */

@@ -51,11 +51,13 @@ def write(path, size):
     with open(path, "wb") as out:
         done = out.write(b"time (s),crank (V),coil (V)\n")
         first = 0
-        while done < size:
+        whole = True
+        while whole:
             time = scientific((first + numpy.arange(ROWS)) / RATE_HZ, 8)
             rows = numpy.hstack((time, rest))
             text = rows[rows != 0].tobytes()
-            done += out.write(text[: text.rfind(b"\n", 0, max(size - done, 100)) + 1])
+            whole = done + len(text) < size
+            done += out.write(text if whole else text[: text.rfind(b"\n", 0, size - done) + 1])
             first += ROWS
 
 

@@ -17,9 +17,6 @@ import toothmark.edges.EdgeDirection;
  */
 public final class ConditionerReplay {
 
-  /** An edge this near to a tooth, as a share of the distance to its neighbour, is that tooth. */
-  private static final double NEAR = 0.3;
-
   /** Of the sweep, as shares of the height that few samples exceed. */
   private static final double[] THRESHOLDS = {-0.5, -0.25, -0.1, 0, 0.1, 0.25, 0.5};
 
@@ -76,12 +73,15 @@ public final class ConditionerReplay {
     List<Result> results = new ArrayList<>();
     for (int i = 0; i < heard.size(); i++) {
       ReceiverEdges edges = heard.get(i);
-      int found = matched(edges, toothTimes);
+      EdgeTally tally = new EdgeTally(wheel, toothTimes);
+      for (int e = 0; e < edges.size(); e++) {
+        tally.add(edges.time(e));
+      }
       results.add(
           new Result(
               conditioners.get(i),
-              toothTimes.length - found,
-              edges.size() - found,
+              tally.teethLost(),
+              tally.strays(),
               ReferenceReceiver.follow(edges, wheel)));
     }
     return results;
@@ -100,19 +100,22 @@ public final class ConditionerReplay {
         IntStream.range(0, HYSTERESES)
             .mapToObj(i -> heightVolts * LEAST_HYSTERESIS * Math.pow(2, i))
             .toList();
-    List<LevelWindow.Cell> cells = new ArrayList<>();
+    List<LevelGrid.Pair> pairs = new ArrayList<>();
     for (double threshold : thresholds) {
-      List<Conditioner> row =
-          hystereses.stream().map(h -> Conditioner.threshold(threshold, h)).toList();
-      play(row, wheel, toothTimes).forEach(r -> cells.add(cell(r, toothTimes.length)));
+      for (double hysteresis : hystereses) {
+        EdgeTally tally = new EdgeTally(wheel, toothTimes);
+        pairs.add(new LevelGrid.Pair(threshold + hysteresis, threshold - hysteresis, tally));
+      }
     }
+    InputRun.of(signal, mean, timedEdge, List.of(new LevelGrid(pairs)));
+    List<LevelWindow.Cell> cells = pairs.stream().map(p -> cell(p, toothTimes.length)).toList();
     return new LevelWindow(thresholds, hystereses, cells);
   }
 
-  private static LevelWindow.Cell cell(Result r, int teeth) {
-    int losses = r.trace().losses().size();
-    boolean hears = r.teethLost() <= MOST_LOST * teeth;
-    return new LevelWindow.Cell(r.teethLost(), r.straysAdmitted(), losses, hears && losses == 0);
+  private static LevelWindow.Cell cell(LevelGrid.Pair pair, int teeth) {
+    EdgeTally t = pair.heard();
+    boolean hears = t.teethLost() <= MOST_LOST * teeth;
+    return new LevelWindow.Cell(t.teethLost(), t.strays(), t.losses(), hears && t.losses() == 0);
   }
 
   /**
@@ -129,28 +132,5 @@ public final class ConditionerReplay {
 
   private static List<InputStage> stages(List<Conditioner> conditioners) {
     return conditioners.stream().map(Conditioner::newStage).toList();
-  }
-
-  /** How many teeth have an edge of their own near. */
-  private static int matched(ReceiverEdges edges, double[] teeth) {
-    int found = 0;
-    int e = 0;
-    for (int i = 0; i < teeth.length; i++) {
-      double reach = NEAR * distanceToNeighbour(teeth, i);
-      while (e < edges.size() && edges.time(e) < teeth[i] - reach) {
-        e++;
-      }
-      if (e < edges.size() && edges.time(e) <= teeth[i] + reach) {
-        found++;
-        e++;
-      }
-    }
-    return found;
-  }
-
-  private static double distanceToNeighbour(double[] teeth, int i) {
-    double before = i > 0 ? teeth[i] - teeth[i - 1] : Double.POSITIVE_INFINITY;
-    double after = i + 1 < teeth.length ? teeth[i + 1] - teeth[i] : Double.POSITIVE_INFINITY;
-    return Math.min(before, after);
   }
 }

@@ -22,21 +22,21 @@ final class Follower {
 
   private static final double SHORT = Math.sqrt(0.5);
 
-  private final ReceiverEdges edges;
   private final FollowedWheel wheel;
   private final boolean severalGaps;
   private final double smallestGap;
-  private final List<SyncLoss> losses = new ArrayList<>();
+  private double last = Double.NaN;
+  private double interval = Double.NaN;
+  private int losses;
 
   private boolean following;
   private int run;
   private int tooth;
 
   /** While searching a wheel with several gaps: edges since the last gap, 0 before one. */
-  private int counted;
+  private int sinceGap;
 
-  Follower(ReceiverEdges edges, FollowedWheel wheel) {
-    this.edges = edges;
+  Follower(FollowedWheel wheel) {
     this.wheel = wheel;
     this.severalGaps = wheel.runCount() > 1;
     int smallest = wheel.gap(0);
@@ -46,18 +46,36 @@ final class Follower {
     this.smallestGap = smallest;
   }
 
-  List<SyncLoss> losses() {
-    for (int i = 2; i < edges.size() && wheel.gap(0) != 0; i++) {
-      double before = edges.time(i - 1) - edges.time(i - 2);
-      double ratio = before > 0 ? (edges.time(i) - edges.time(i - 1)) / before : 0;
-      if (wheel.gap(0) < 0) {
-        stepExtra(i, ratio);
-      } else if (following) {
-        follow(i, ratio);
-      } else {
-        search(ratio);
+  /** Every loss over these edges. */
+  static List<SyncLoss> losses(ReceiverEdges edges, FollowedWheel wheel) {
+    Follower follower = new Follower(wheel);
+    List<SyncLoss> losses = new ArrayList<>();
+    for (int i = 0; i < edges.size(); i++) {
+      int teeth = follower.counted();
+      if (follower.loses(edges.time(i))) {
+        losses.add(loss(edges, i, teeth, wheel));
       }
     }
+    return losses;
+  }
+
+  /** Takes the next edge; true where the count is lost there. */
+  boolean loses(double seconds) {
+    double before = interval;
+    interval = seconds - last;
+    last = seconds;
+    if (Double.isNaN(before) || wheel.gap(0) == 0) {
+      return false;
+    }
+    double ratio = before > 0 ? interval / before : 0;
+    if (wheel.gap(0) < 0) {
+      return stepExtra(ratio);
+    }
+    return following ? follow(ratio) : search(ratio);
+  }
+
+  /** How often the count was lost. */
+  int losses() {
     return losses;
   }
 
@@ -65,72 +83,81 @@ final class Follower {
     return 1 + missing / 2;
   }
 
-  private void follow(int i, double ratio) {
-    boolean last = tooth == wheel.run(run);
+  private boolean follow(double ratio) {
+    boolean atEnd = tooth == wheel.run(run);
     boolean afterGap = severalGaps && tooth == 1;
     int runBefore = Math.floorMod(run - 1, wheel.runCount());
     double normal = afterGap ? ratio * (wheel.gap(runBefore) + 1) : ratio;
-    boolean gap = normal > limit(last ? wheel.gap(run) : smallestGap);
-    if (gap != last) {
-      lose(i);
-    } else if (gap) {
-      run = (run + 1) % wheel.runCount();
-      tooth = 1;
-    } else {
-      tooth++;
+    boolean gap = normal > limit(atEnd ? wheel.gap(run) : smallestGap);
+    if (gap != atEnd) {
+      return lose();
     }
+    run = gap ? (run + 1) % wheel.runCount() : run;
+    tooth = gap ? 1 : tooth + 1;
+    return false;
   }
 
-  private void search(double ratio) {
-    double normal = severalGaps && counted == 1 ? ratio * (smallestGap + 1) : ratio;
+  private boolean search(double ratio) {
+    double normal = severalGaps && sinceGap == 1 ? ratio * (smallestGap + 1) : ratio;
     if (normal <= limit(smallestGap)) {
-      counted += counted > 0 ? 1 : 0;
-      return;
+      sinceGap += sinceGap > 0 ? 1 : 0;
+      return false;
     }
     for (int j = 0; j < wheel.runCount() && !following; j++) {
-      if (!severalGaps || wheel.run(j) == counted) {
+      if (!severalGaps || wheel.run(j) == sinceGap) {
         following = true;
         run = (j + 1) % wheel.runCount();
         tooth = 1;
       }
     }
-    counted = 1;
+    sinceGap = 1;
+    return false;
   }
 
-  private void stepExtra(int i, double ratio) {
+  private boolean stepExtra(double ratio) {
     boolean shortInterval = ratio < SHORT;
     int slots = wheel.run(0);
     if (!following) {
       following = shortInterval;
       tooth = slots + 1;
     } else if (shortInterval != (tooth == slots)) {
-      lose(i);
+      return lose();
     } else {
       tooth = tooth > slots ? 1 : tooth + 1;
     }
+    return false;
   }
 
-  private void lose(int i) {
-    double rpm = rpmAround(i);
+  private boolean lose() {
+    losses++;
+    following = false;
+    sinceGap = 0;
+    return true;
+  }
+
+  /** Teeth since tooth 1, that tooth included. */
+  private int counted() {
     int teeth = tooth;
     for (int j = 0; j < run; j++) {
       teeth += wheel.run(j);
     }
-    losses.add(
-        new SyncLoss(
-            edges.time(i),
-            teeth,
-            rpm,
-            rpm < SyncLoss.CRANKING_BELOW_RPM ? SyncLoss.Phase.CRANKING : SyncLoss.Phase.RUNNING));
-    following = false;
-    counted = 0;
+    return teeth;
+  }
+
+  private static SyncLoss loss(ReceiverEdges edges, int i, int teeth, FollowedWheel wheel) {
+    double rpm = rpmAround(edges, i, wheel);
+    return new SyncLoss(
+        edges.time(i),
+        teeth,
+        rpm,
+        rpm < SyncLoss.CRANKING_BELOW_RPM ? SyncLoss.Phase.CRANKING : SyncLoss.Phase.RUNNING);
   }
 
   /**
    * Speed from the median of the intervals of up to a revolution around an edge, so that neither a
    * stray nor a gap counts.
    */
-  private double rpmAround(int i) {
+  private static double rpmAround(ReceiverEdges edges, int i, FollowedWheel wheel) {
     int half = Math.max(1, wheel.teeth() / 2);
     int from = Math.max(1, i - half + 1);
     int to = Math.min(edges.size(), i + half + 1);

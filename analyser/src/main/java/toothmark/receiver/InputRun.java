@@ -8,16 +8,17 @@ import toothmark.edges.EdgeDirection;
 /** Feeds samples to input stages, all in one pass. */
 final class InputRun {
 
-  private static final int BLOCK = 1 << 16;
+  private static final int BLOCK = 1 << 13;
 
   private final SampledSignal signal;
   private final double[] v;
-  private long first;
+  private final double[] seconds;
   private int count;
 
   private InputRun(SampledSignal signal) {
     this.signal = signal;
     this.v = new double[(int) Math.min(BLOCK, signal.size())];
+    this.seconds = new double[v.length];
   }
 
   /**
@@ -43,17 +44,17 @@ final class InputRun {
   }
 
   private void load(long from, double offset, double sign) {
-    first = from;
     count = (int) Math.min(v.length, signal.size() - from);
     signal.read(from, v, count);
     for (int i = 0; i < count; i++) {
       v[i] = sign * (v[i] - offset);
+      seconds[i] = signal.timeOf(from + i);
     }
   }
 
   private void feed(InputStage stage, ReceiverEdges.Builder edges) {
     for (int i = 0; i < count; i++) {
-      if (stage.next(signal.timeOf(first + i), v[i]) == InputStage.Outcome.EDGE) {
+      if (stage.next(seconds[i], v[i]) == InputStage.Outcome.EDGE) {
         edges.add(stage.edgeSeconds());
       }
     }

@@ -103,6 +103,6 @@ public final class ReferenceReceiver {
    * @return the edges and every loss
    */
   public static ReceiverTrace follow(ReceiverEdges edges, FollowedWheel wheel) {
-    return new ReceiverTrace(edges.times(), new Follower(edges, wheel).losses());
+    return new ReceiverTrace(edges.times(), Follower.losses(edges, wheel));
   }
 }

@@ -202,12 +202,8 @@ final class GeometryFit {
    * Sums the normal equations by blocks of windows, with less weight to what is known not to fit.
    */
   private void accumulate(RealVector known, boolean robust) {
-    normal = new RealMatrix[BLOCKS];
-    right = new RealVector[BLOCKS];
-    for (int b = 0; b < BLOCKS; b++) {
-      normal[b] = new Array2DRowRealMatrix(unknowns, unknowns);
-      right[b] = new ArrayRealVector(unknowns);
-    }
+    double[][][] sums = new double[BLOCKS][unknowns][unknowns];
+    double[][] sides = new double[BLOCKS][unknowns];
     GeometryWindow.Ripple ripple = ripple(known);
     List<GeometryWindow.Rows> plain = windows.stream().map(w -> w.rows(ripple)).toList();
     List<double[]> residuals = plain.stream().map(r -> r.residuals(known)).toList();
@@ -217,8 +213,20 @@ final class GeometryFit {
     for (int w = 0; w < windows.size(); w++) {
       GeometryWindow.Rows rows =
           robust ? windows.get(w).robustRows(ripple, residuals.get(w), scale) : plain.get(w);
-      rows.addTo(normal[w * BLOCKS / windows.size()], right[w * BLOCKS / windows.size()]);
+      int block = w * BLOCKS / windows.size();
+      rows.addTo(sums[block], sides[block]);
     }
+    normal = Arrays.stream(sums).map(GeometryFit::symmetric).toArray(RealMatrix[]::new);
+    right = Arrays.stream(sides).map(ArrayRealVector::new).toArray(RealVector[]::new);
+  }
+
+  private static RealMatrix symmetric(double[][] upper) {
+    for (int a = 0; a < upper.length; a++) {
+      for (int b = 0; b < a; b++) {
+        upper[a][b] = upper[b][a];
+      }
+    }
+    return new Array2DRowRealMatrix(upper, false);
   }
 
   /** Torque changes with load, so a window's ripple may be another than its speed says. */

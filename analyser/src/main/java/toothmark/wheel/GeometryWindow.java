@@ -3,7 +3,6 @@ package toothmark.wheel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
 import toothmark.units.CrankAngle;
 
@@ -134,34 +133,32 @@ final class GeometryWindow {
 
   private Rows rows(Ripple ripple, double[] sigmas) {
     int n = tooth.length;
-    int first = pattern.teeth() + 2;
     int waves = 2 * ripple.orders().length;
-    double[][] g = new double[n + waves][first + waves + 2 * ripple.steadyOrders().length];
-    double[] y = new double[n + waves];
+    Rows rows =
+        new Rows(pattern.teeth(), tooth, waves, 2 + waves + 2 * ripple.steadyOrders().length);
     double[][] own = new double[COEFFICIENTS + waves][n + waves];
     for (int i = 0; i < n; i++) {
-      fill(g[i], i, ripple, 1 / sigmas[i]);
-      y[i] = turned[i] / sigmas[i];
-      powers(own, i, 1 / sigmas[i]);
+      double weight = 1 / sigmas[i];
+      rows.weight[i] = weight;
+      rows.y[i] = turned[i] * weight;
+      fill(rows.swings[i], i, ripple, weight);
+      powers(own, i, weight);
       for (int w = 0; w < waves; w++) {
-        own[COEFFICIENTS + w][i] = g[i][first + w];
+        own[COEFFICIENTS + w][i] = rows.swings[i][2 + w];
       }
     }
     for (int w = 0; w < waves; w++) {
       own[COEFFICIENTS + w][n + w] = 1 / ripple.freedom()[w / 2];
     }
-    Rows rows = new Rows(g, y, n);
     rows.takeOut(own);
     return rows;
   }
 
   private void fill(double[] row, int i, Ripple ripple, double weight) {
-    int teeth = pattern.teeth();
     double a = Math.toRadians(pattern.degreesAfterTooth1(tooth[i]));
-    row[tooth[i] - 1] = -weight;
-    row[teeth] = -weight * Math.cos(a);
-    row[teeth + 1] = -weight * Math.sin(a);
-    int next = waves(row, teeth + 2, ripple.orders(), a, weight * rippleStrength(rpmAt(i)));
+    row[0] = -weight * Math.cos(a);
+    row[1] = -weight * Math.sin(a);
+    int next = waves(row, 2, ripple.orders(), a, weight * rippleStrength(rpmAt(i)));
     waves(row, next, ripple.steadyOrders(), a, weight);
   }
 
@@ -204,53 +201,55 @@ final class GeometryWindow {
     return REFERENCE_RPM / rpm * REFERENCE_RPM / rpm;
   }
 
-  /** Equations in the unknowns that all windows share. */
+  /**
+   * Equations in the unknowns that all windows share: the teeth, then the swings of the crank.
+   *
+   * <p>A passing has one tooth, so that column of its row is a single number; what is the window's
+   * own is an orthonormal basis Q beside them. With P = I - QQ' the normal equations are G'PG = G'G
+   * - (Q'G)'(Q'G) and G'Py, and PG itself is never formed.
+   */
   static final class Rows {
 
-    private final double[][] g;
-    private final double[] y;
+    private final int teeth;
+    private final int[] tooth;
     private final int passings;
 
+    /** Minus this stands in the column of the passing's tooth. */
+    private final double[] weight;
+
+    private final double[][] swings;
+    private final double[] y;
+    private double[][] basis = {};
+
     /** The first rows are of passings, the others hold what is the window's own. */
-    private Rows(double[][] g, double[] y, int passings) {
-      this.g = g;
-      this.y = y;
-      this.passings = passings;
+    private Rows(int teeth, int[] tooth, int ownRows, int swings) {
+      this.teeth = teeth;
+      this.tooth = tooth;
+      this.passings = tooth.length;
+      this.weight = new double[passings];
+      this.swings = new double[passings][swings];
+      this.y = new double[passings + ownRows];
     }
 
-    /** Takes what is the window's own out of every column, by modified Gram-Schmidt. */
+    /** Takes what is the window's own out of y, by modified Gram-Schmidt. */
     private void takeOut(double[][] own) {
       for (int c = 0; c < own.length; c++) {
         double[] q = own[c];
         for (int b = 0; b < c; b++) {
-          double d = dot(own[b], q);
-          for (int i = 0; i < q.length; i++) {
-            q[i] -= d * own[b][i];
-          }
+          add(q, -dot(own[b], q), own[b]);
         }
         double norm = Math.sqrt(dot(q, q));
         for (int i = 0; i < q.length; i++) {
           q[i] /= norm;
         }
-        takeOut(q);
+        add(y, -dot(q, y), q);
       }
+      basis = own;
     }
 
-    private void takeOut(double[] q) {
-      int columns = g[0].length;
-      double[] along = new double[columns];
-      double alongY = 0;
-      for (int i = 0; i < q.length; i++) {
-        alongY += q[i] * y[i];
-        for (int j = 0; j < columns; j++) {
-          along[j] += q[i] * g[i][j];
-        }
-      }
-      for (int i = 0; i < q.length; i++) {
-        y[i] -= alongY * q[i];
-        for (int j = 0; j < columns; j++) {
-          g[i][j] -= along[j] * q[i];
-        }
+    private static void add(double[] to, double factor, double[] of) {
+      for (int i = 0; i < to.length; i++) {
+        to[i] += factor * of[i];
       }
     }
 
@@ -264,34 +263,65 @@ final class GeometryWindow {
 
     /** What the equations leave, in standard deviations of the edges. */
     double[] residuals(RealVector known) {
-      double[] r = Arrays.copyOf(y, passings);
-      for (int i = 0; i < r.length; i++) {
-        for (int j = 0; j < g[i].length; j++) {
-          r[i] -= g[i][j] * known.getEntry(j);
+      double[] x = known.toArray();
+      double[] r = new double[y.length];
+      for (int i = 0; i < passings; i++) {
+        double fitted = -weight[i] * x[tooth[i] - 1];
+        for (int j = 0; j < swings[i].length; j++) {
+          fitted += swings[i][j] * x[teeth + j];
         }
+        r[i] = -fitted;
       }
-      return r;
+      for (double[] q : basis) {
+        add(r, -dot(q, r), q);
+      }
+      add(r, 1, y);
+      return Arrays.copyOf(r, passings);
     }
 
-    void addTo(RealMatrix normal, RealVector right) {
-      int n = g[0].length;
-      double[] sums = new double[n * n];
-      for (int i = 0; i < y.length; i++) {
-        double[] row = g[i];
-        for (int a = 0; a < n; a++) {
-          double v = row[a];
-          for (int b = a; b < n; b++) {
-            sums[a * n + b] += v * row[b];
+    /**
+     * Adds the normal equations of this window.
+     *
+     * @param normal upper triangle only
+     * @param right right-hand sides
+     */
+    void addTo(double[][] normal, double[] right) {
+      for (int i = 0; i < passings; i++) {
+        int t = tooth[i] - 1;
+        double w = -weight[i];
+        double[] s = swings[i];
+        normal[t][t] += w * w;
+        right[t] += w * y[i];
+        for (int a = 0; a < s.length; a++) {
+          normal[t][teeth + a] += w * s[a];
+          right[teeth + a] += s[a] * y[i];
+          for (int b = a; b < s.length; b++) {
+            normal[teeth + a][teeth + b] += s[a] * s[b];
           }
-          right.addToEntry(a, v * y[i]);
         }
       }
-      for (int a = 0; a < n; a++) {
-        for (int b = a; b < n; b++) {
-          normal.addToEntry(a, b, sums[a * n + b]);
-          if (b > a) {
-            normal.addToEntry(b, a, sums[a * n + b]);
-          }
+      for (double[] q : basis) {
+        subtractSquare(normal, along(q));
+      }
+    }
+
+    /** Q'G for one q. */
+    private double[] along(double[] q) {
+      double[] along = new double[teeth + swings[0].length];
+      for (int i = 0; i < passings; i++) {
+        along[tooth[i] - 1] -= q[i] * weight[i];
+        for (int j = 0; j < swings[i].length; j++) {
+          along[teeth + j] += q[i] * swings[i][j];
+        }
+      }
+      return along;
+    }
+
+    private static void subtractSquare(double[][] normal, double[] v) {
+      for (int a = 0; a < v.length; a++) {
+        double[] row = normal[a];
+        for (int b = a; b < v.length; b++) {
+          row[b] -= v[a] * v[b];
         }
       }
     }

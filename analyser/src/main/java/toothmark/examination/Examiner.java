@@ -114,14 +114,15 @@ public final class Examiner {
 
   private Examination run() throws JobSheetException {
     CrankChannel crank = CrankChannel.find(capture, sheet);
-    CrankEdges edges = edges(crank.channel());
+    ChannelSurvey survey = ChannelSurvey.of(crank.channel().signal());
+    CrankEdges edges = edges(crank.channel(), survey);
     betweenStages.run();
     WheelSearch wheel = identifier().identify(edges);
     betweenStages.run();
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
     betweenStages.run();
     EdgeDirection timed = timedEdge(edges, wheel.found());
-    ReceiverTrace receiver = receive(crank.channel(), edges.kind(), timed, wheel.found());
+    ReceiverTrace receiver = receive(crank.channel(), edges.kind(), timed, wheel.found(), survey);
     betweenStages.run();
     Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
     betweenStages.run();
@@ -144,9 +145,10 @@ public final class Examiner {
         decoded.map(d -> teeth(d, receiver, timed)));
   }
 
-  private CrankEdges edges(Channel crank) {
-    EdgeDetector detector = EdgeDetector.withDefaults();
-    return sheet.sensor().kind().map(detector::withKind).orElse(detector).detect(crank.signal());
+  private CrankEdges edges(Channel crank, ChannelSurvey survey) {
+    EdgeDetector usual = EdgeDetector.withDefaults();
+    EdgeDetector detector = sheet.sensor().kind().map(usual::withKind).orElse(usual);
+    return detector.detect(crank.signal(), survey);
   }
 
   private WheelIdentifier identifier() {
@@ -171,11 +173,13 @@ public final class Examiner {
 
   /** The receiver follows the wheel that the controller is told, else the one found. */
   private ReceiverTrace receive(
-      Channel crank, SensorKind kind, EdgeDirection timed, Optional<WheelIdentification> found) {
+      Channel crank,
+      SensorKind kind,
+      EdgeDirection timed,
+      Optional<WheelIdentification> found,
+      ChannelSurvey survey) {
     ReceiverEdges heard =
-        ReferenceReceiver.withDefaults()
-            .withEdge(timed)
-            .listen(crank.signal(), kind, ChannelSurvey.of(crank.signal()));
+        ReferenceReceiver.withDefaults().withEdge(timed).listen(crank.signal(), kind, survey);
     return sheet
         .wheel()
         .pattern()

@@ -121,7 +121,7 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
         return Optional.empty();
       }
       CrankEdges edges =
-          EdgeDetector.withDefaults().withKind(SensorKind.HALL).detect(channel.signal());
+          EdgeDetector.withDefaults().withKind(SensorKind.HALL).detect(channel.signal(), survey);
       double[] rises = angles(edges.rising(), angle);
       double[] falls = angles(edges.falling(), angle);
       if (rises.length < 3 || falls.length < 3) {

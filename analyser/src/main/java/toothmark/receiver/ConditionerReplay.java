@@ -100,15 +100,16 @@ public final class ConditionerReplay {
         IntStream.range(0, HYSTERESES)
             .mapToObj(i -> heightVolts * LEAST_HYSTERESIS * Math.pow(2, i))
             .toList();
-    List<LevelGrid.Pair> pairs = new ArrayList<>();
-    for (double threshold : thresholds) {
-      for (double hysteresis : hystereses) {
-        EdgeTally tally = new EdgeTally(wheel, toothTimes);
-        pairs.add(new LevelGrid.Pair(threshold + hysteresis, threshold - hysteresis, tally));
-      }
+    List<List<LevelGrid.Pair>> pairs = new ArrayList<>();
+    for (double t : thresholds) {
+      pairs.add(
+          hystereses.stream()
+              .map(h -> new LevelGrid.Pair(t + h, t - h, new EdgeTally(wheel, toothTimes)))
+              .toList());
     }
-    InputRun.of(signal, mean, timedEdge, List.of(new LevelGrid(pairs)));
-    List<LevelWindow.Cell> cells = pairs.stream().map(p -> cell(p, toothTimes.length)).toList();
+    InputRun.of(signal, mean, timedEdge, pairs.stream().<InputStage>map(LevelGrid::new).toList());
+    List<LevelWindow.Cell> cells =
+        pairs.stream().flatMap(List::stream).map(p -> cell(p, toothTimes.length)).toList();
     return new LevelWindow(thresholds, hystereses, cells);
   }
 

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -205,19 +206,42 @@ final class GeometryFit {
     double[][][] sums = new double[BLOCKS][unknowns][unknowns];
     double[][] sides = new double[BLOCKS][unknowns];
     GeometryWindow.Ripple ripple = ripple(known);
-    List<GeometryWindow.Rows> plain = windows.stream().map(w -> w.rows(ripple)).toList();
-    List<double[]> residuals = plain.stream().map(r -> r.residuals(known)).toList();
+    double[][] residuals = new double[windows.size()][];
+    eachBlock(
+        (b, w) -> {
+          GeometryWindow.Rows plain = windows.get(w).rows(ripple);
+          residuals[w] = plain.residuals(known);
+          if (!robust) {
+            plain.addTo(sums[b], sides[b]);
+          }
+        });
     double[] r =
-        residuals.stream().flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
+        Arrays.stream(residuals).flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
     scale = Math.max(LEAST_SCALE, 1.4826 * r[r.length / 2]);
-    for (int w = 0; w < windows.size(); w++) {
-      GeometryWindow.Rows rows =
-          robust ? windows.get(w).robustRows(ripple, residuals.get(w), scale) : plain.get(w);
-      int block = w * BLOCKS / windows.size();
-      rows.addTo(sums[block], sides[block]);
+    if (robust) {
+      eachBlock(
+          (b, w) ->
+              windows.get(w).robustRows(ripple, residuals[w], scale).addTo(sums[b], sides[b]));
     }
     normal = Arrays.stream(sums).map(GeometryFit::symmetric).toArray(RealMatrix[]::new);
     right = Arrays.stream(sides).map(ArrayRealVector::new).toArray(RealVector[]::new);
+  }
+
+  /** Takes blocks side by side and the windows of each in order, so that sums do not vary. */
+  private void eachBlock(BlockWork work) {
+    int n = windows.size();
+    IntStream.range(0, BLOCKS)
+        .parallel()
+        .forEach(
+            b -> {
+              for (int w = (b * n + BLOCKS - 1) / BLOCKS; w * BLOCKS / n == b; w++) {
+                work.take(b, w);
+              }
+            });
+  }
+
+  private interface BlockWork {
+    void take(int block, int window);
   }
 
   private static RealMatrix symmetric(double[][] upper) {

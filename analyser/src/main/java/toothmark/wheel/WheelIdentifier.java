@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
@@ -134,8 +135,10 @@ public final class WheelIdentifier {
   /** Of a wave: the steep crossings are teeth, and which way they go shows how it is wired. */
   private WheelSearch ofWave(CrankEdges edges) {
     EdgeDirection timed = timedEdge.orElse(EdgeDirection.FALLING);
+    CompletableFuture<Side> meanwhile =
+        CompletableFuture.supplyAsync(() -> new Side(edges, timed.opposite()));
     Side as = new Side(edges, timed);
-    Side other = new Side(edges, timed.opposite());
+    Side other = meanwhile.join();
     if (!as.isWheel() && !other.isWheel()) {
       return WheelSearch.none(as.whyNot());
     }

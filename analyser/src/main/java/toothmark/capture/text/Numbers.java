@@ -1,41 +1,25 @@
 package toothmark.capture.text;
 
 import ch.randelshofer.fastdoubleparser.JavaDoubleParser;
-import java.nio.ByteBuffer;
-import java.nio.ByteOrder;
 import toothmark.capture.store.NumberBlock;
 
-/**
- * Reads plain decimal numbers from bytes, eight digits at a time.
- *
- * <p>Eight ASCII digits in a word become their value by three multiplications. Source: D. Lemire,
- * Number parsing at a gigabyte per second, Software: Practice and Experience 51 (2021),
- * doi:10.1002/spe.2984.
- */
+/** Reads plain decimal numbers from bytes, eight digits at a time. */
 final class Numbers {
 
   /** What {@link #read} gives when the cell is not a plain number. */
   static final int NOT_PLAIN = -1;
 
   /** Bytes that must follow the text in the array. */
-  static final int PADDING = 16;
+  static final int PADDING = 32;
 
-  private static final long ZEROS = 0x3030303030303030L;
-  private static final long HIGH = 0xF0F0F0F0F0F0F0F0L;
-  private static final long LOW = 0x0F0F0F0F0F0F0F0FL;
   private static final int MOST_DIGITS = 18;
   private static final long MOST_EXACT = 1L << 53;
   private static final int MOST_EXACT_POWER = 22;
   private static final int NO_EXPONENT = Integer.MAX_VALUE;
-  private static final long[] TEN = {
-    1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000
-  };
-
   private final byte decimalMark;
   private final byte delimiter;
   private final boolean blanks;
   private byte[] text;
-  private ByteBuffer words;
   private int position;
   private long mantissa;
 
@@ -48,7 +32,6 @@ final class Numbers {
   /** The bytes to read from; {@link #PADDING} of them must follow the last cell. */
   void from(byte[] bytes) {
     text = bytes;
-    words = ByteBuffer.wrap(bytes).order(ByteOrder.LITTLE_ENDIAN);
   }
 
   /** Whether a byte ends a cell. */
@@ -125,33 +108,13 @@ final class Numbers {
     long m = mantissa;
     int n;
     do {
-      long w = words.getLong(p);
-      n = digits(w);
-      m = append(m, w, n);
+      long w = Digits.word(text, p);
+      n = Digits.count(w);
+      m = Digits.append(m, w, n);
       p += n;
     } while (n == 8);
     position = p;
     mantissa = m;
-  }
-
-  private static int digits(long w) {
-    long x = w ^ ZEROS;
-    long other = (x + 0x0606060606060606L | x) & HIGH;
-    return Long.numberOfTrailingZeros(other) >>> 3;
-  }
-
-  private static long append(long mantissa, long w, int n) {
-    if (n == 1) {
-      return 10 * mantissa + (w & 15);
-    }
-    if (n == 0) {
-      return mantissa;
-    }
-    long d = (w << 64 - 8 * n) & LOW;
-    d = 10 * d + (d >>> 8);
-    long pairs = 0x000000ff000000ffL;
-    long v = (d & pairs) * 0x000f424000000064L + (d >>> 16 & pairs) * 0x0000271000000001L;
-    return mantissa * TEN[n] + (v >>> 32);
   }
 
   /** The exponent whose letter is at the position; moves behind it. */

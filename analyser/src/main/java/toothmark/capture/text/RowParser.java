@@ -1,6 +1,7 @@
 package toothmark.capture.text;
 
 import java.math.BigDecimal;
+import java.util.Arrays;
 import toothmark.capture.store.BlockPacker;
 import toothmark.capture.store.NumberBlock;
 import toothmark.capture.store.PackedBlock;
@@ -18,6 +19,7 @@ final class RowParser {
   private final TextInput input;
   private final Layout layout;
   private final Numbers numbers;
+  private final SteadyRow steady;
   private final ColumnKind[] kinds;
   private final int[] shifts;
   private final NumberBlock[] blocks;
@@ -49,6 +51,8 @@ final class RowParser {
       shifts[c] = plan.shift();
       blocks[c] = plan.isStored() ? new NumberBlock(capacity) : null;
     }
+    boolean allNumbers = Arrays.stream(kinds).allMatch(ColumnKind.NUMBER::equals);
+    steady = new SteadyRow(layout.dialect(), blocks, allNumbers);
   }
 
   /**
@@ -63,6 +67,7 @@ final class RowParser {
   void parse(byte[] bytes, int from, int to, boolean isLast, ParsedText result) {
     text = bytes;
     numbers.from(bytes);
+    steady.from(bytes);
     out = result;
     out.clear();
     row = 0;
@@ -85,6 +90,13 @@ final class RowParser {
 
   /** Parses one line; gives the start of the next. */
   private int line(int start) {
+    int next = steady.read(start, row);
+    if (next >= 0) {
+      row++;
+      out.rows++;
+      out.lines++;
+      return next;
+    }
     int end = skipBlanks(start);
     if (text[end] == '\n' || text[end] == '\r') {
       out.skipLine();
@@ -93,6 +105,7 @@ final class RowParser {
     }
     end = cells(start);
     if (end >= 0) {
+      steady.missed(start);
       row++;
       out.rows++;
     } else {

@@ -6,11 +6,24 @@ import java.util.Arrays;
 final class EdgeList {
 
   private int size;
-  private double[] times = new double[256];
-  private double[] uncertainties = new double[256];
-  private double[] strengths = new double[256];
-  private double[] levels = new double[256];
-  private double[] swings = new double[256];
+  private double[] times;
+  private double[] uncertainties;
+  private float[] strengths;
+  private float[] levels;
+  private float[] swings;
+
+  EdgeList() {
+    this(256);
+  }
+
+  /** Starts with room for so many. */
+  EdgeList(int capacity) {
+    times = new double[capacity];
+    uncertainties = new double[capacity];
+    strengths = new float[capacity];
+    levels = new float[capacity];
+    swings = new float[capacity];
+  }
 
   /** Adds an edge of a signal that has no flux. */
   void add(double time, double uncertainty, double strength, double level) {
@@ -27,26 +40,51 @@ final class EdgeList {
     }
     times[size] = time;
     uncertainties[size] = uncertainty;
-    strengths[size] = strength;
-    levels[size] = level;
-    swings[size] = swing;
+    strengths[size] = (float) strength;
+    levels[size] = (float) level;
+    swings[size] = (float) swing;
     size++;
   }
 
   private void grow() {
-    times = Arrays.copyOf(times, size * 2);
-    uncertainties = Arrays.copyOf(uncertainties, size * 2);
-    strengths = Arrays.copyOf(strengths, size * 2);
-    levels = Arrays.copyOf(levels, size * 2);
-    swings = Arrays.copyOf(swings, size * 2);
+    int more = size + Math.max(256, size / 4);
+    times = Arrays.copyOf(times, more);
+    uncertainties = Arrays.copyOf(uncertainties, more);
+    strengths = Arrays.copyOf(strengths, more);
+    levels = Arrays.copyOf(levels, more);
+    swings = Arrays.copyOf(swings, more);
   }
 
+  /** The edges; nothing can be added afterwards. */
   EdgeTrain train() {
-    return new EdgeTrain(
-        Arrays.copyOf(times, size),
-        Arrays.copyOf(uncertainties, size),
-        Arrays.copyOf(strengths, size),
-        Arrays.copyOf(levels, size),
-        Arrays.copyOf(swings, size));
+    return new EdgeTrain(this);
+  }
+
+  double[] times() {
+    return cut(times);
+  }
+
+  double[] uncertainties() {
+    return cut(uncertainties);
+  }
+
+  float[] strengths() {
+    return cut(strengths);
+  }
+
+  float[] levels() {
+    return cut(levels);
+  }
+
+  float[] swings() {
+    return cut(swings);
+  }
+
+  private double[] cut(double[] values) {
+    return size == values.length ? values : Arrays.copyOf(values, size);
+  }
+
+  private float[] cut(float[] values) {
+    return size == values.length ? values : Arrays.copyOf(values, size);
   }
 }

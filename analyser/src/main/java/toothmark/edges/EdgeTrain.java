@@ -12,14 +12,16 @@ package toothmark.edges;
  * the local swing, on a scale on which a typical maximum is 1 and a typical minimum 0; it is 0 or 1
  * for logic. Swing is the mean of the two flux swings beside the edge, in the channel's unit times
  * seconds; it does not depend on speed; 0 for logic.
+ *
+ * <p>A record may hold a million edges, so strength, level and swing are kept in single precision.
  */
 public final class EdgeTrain {
 
   private final double[] times;
   private final double[] uncertainties;
-  private final double[] strengths;
-  private final double[] levels;
-  private final double[] swings;
+  private final float[] strengths;
+  private final float[] levels;
+  private final float[] swings;
 
   /**
    * Builds a train of a signal without flux; the arrays are copied.
@@ -56,9 +58,26 @@ public final class EdgeTrain {
     }
     this.times = times.clone();
     this.uncertainties = uncertainties.clone();
-    this.strengths = strengths.clone();
-    this.levels = levels.clone();
-    this.swings = swings.clone();
+    this.strengths = singles(strengths);
+    this.levels = singles(levels);
+    this.swings = singles(swings);
+  }
+
+  /** Takes over what a list holds. */
+  EdgeTrain(EdgeList list) {
+    times = list.times();
+    uncertainties = list.uncertainties();
+    strengths = list.strengths();
+    levels = list.levels();
+    swings = list.swings();
+  }
+
+  private static float[] singles(double[] values) {
+    float[] singles = new float[values.length];
+    for (int i = 0; i < singles.length; i++) {
+      singles[i] = (float) values[i];
+    }
+    return singles;
   }
 
   /**

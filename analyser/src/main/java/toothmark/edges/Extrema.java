@@ -1,6 +1,7 @@
 package toothmark.edges;
 
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * Maxima and minima of flux in turn.
@@ -31,8 +32,8 @@ final class Extrema {
       throw new IllegalStateException("maxima and minima must come in turn");
     }
     if (size == positions.length) {
-      positions = Arrays.copyOf(positions, size * 2);
-      fluxes = Arrays.copyOf(fluxes, size * 2);
+      positions = Arrays.copyOf(positions, size + size / 4);
+      fluxes = Arrays.copyOf(fluxes, size + size / 4);
     }
     positions[size] = position;
     fluxes[size] = flux;
@@ -79,25 +80,28 @@ final class Extrema {
   /**
    * Keeps the extrema that stand out by the given hysteresis.
    *
-   * @param hysteresis at each extremum, in the flux's unit; as long as this list
+   * @param hysteresis at each extremum, in the flux's unit; asked once for each, in order
    * @return maxima and minima in turn, each at least the hysteresis from the next
    */
-  Extrema standingOut(double[] hysteresis) {
+  Extrema standingOut(IntToDoubleFunction hysteresis) {
     Extrema kept = new Extrema();
     if (size == 0) {
       return kept;
     }
     int candidate = 0;
+    double atCandidate = hysteresis.applyAsDouble(0);
     for (int i = 1; i < size; i++) {
+      double here = hysteresis.applyAsDouble(i);
       boolean maximum = isMaximum(candidate);
       boolean further = maximum ? fluxes[i] > fluxes[candidate] : fluxes[i] < fluxes[candidate];
       if (further) {
         candidate = i;
+        atCandidate = here;
       } else if (isMaximum(i) != maximum
-          && Math.abs(fluxes[i] - fluxes[candidate])
-              >= Math.min(hysteresis[i], hysteresis[candidate])) {
+          && Math.abs(fluxes[i] - fluxes[candidate]) >= Math.min(here, atCandidate)) {
         kept.add(positions[candidate], fluxes[candidate], maximum);
         candidate = i;
+        atCandidate = here;
       }
     }
     kept.add(positions[candidate], fluxes[candidate], isMaximum(candidate));

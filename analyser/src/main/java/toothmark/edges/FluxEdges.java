@@ -1,5 +1,7 @@
 package toothmark.edges;
 
+import java.util.function.IntToDoubleFunction;
+
 /**
  * Edges of a variable-reluctance wave: every tooth centre is a maximum of flux, every slot centre a
  * minimum, timed by the zero of the voltage there.
@@ -24,34 +26,24 @@ final class FluxEdges {
   /** The extrema that are teeth or slots, or disturbances of like size. */
   static Extrema find(Wave wave) {
     Extrema all = FluxZigzag.of(wave);
-    double[] first = SwingScale.fromBlocks(all, wave.signal().intervalSeconds());
-    Extrema teeth = all.standingOut(times(first, FIRST_HYSTERESIS));
+    IntToDoubleFunction first = SwingScale.fromBlocks(all, wave.signal().intervalSeconds());
+    Extrema teeth = all.standingOut(i -> FIRST_HYSTERESIS * first.applyAsDouble(i));
     for (int round = 0; round < 2; round++) {
       teeth = all.standingOut(hysteresis(all, teeth, wave.walkNoise()));
     }
     return teeth;
   }
 
-  private static double[] times(double[] values, double factor) {
-    double[] out = new double[values.length];
-    for (int i = 0; i < out.length; i++) {
-      out[i] = values[i] * factor;
-    }
-    return out;
-  }
-
-  /** Carries the scale that the teeth show over to all extrema. */
-  private static double[] hysteresis(Extrema all, Extrema teeth, double noise) {
+  /** Carries the scale that the teeth show over to all extrema, asked for in order. */
+  private static IntToDoubleFunction hysteresis(Extrema all, Extrema teeth, double noise) {
     double[] least = leastSwings(teeth, noise);
-    double[] out = new double[all.size()];
-    int t = 0;
-    for (int i = 0; i < out.length; i++) {
-      while (t + 1 < teeth.size() && teeth.position(t + 1) <= all.position(i)) {
-        t++;
+    int[] t = {0};
+    return i -> {
+      while (t[0] + 1 < teeth.size() && teeth.position(t[0] + 1) <= all.position(i)) {
+        t[0]++;
       }
-      out[i] = least[t];
-    }
-    return out;
+      return least[t[0]];
+    };
   }
 
   /** The least swing that counts around each of the teeth. */

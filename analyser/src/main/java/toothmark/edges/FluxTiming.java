@@ -60,8 +60,9 @@ final class FluxTiming {
   record FluxTrains(EdgeTrain falling, EdgeTrain rising) {}
 
   private FluxTrains run() {
-    EdgeList falling = new EdgeList();
-    EdgeList rising = new EdgeList();
+    int half = extrema.size() / 2 + 1;
+    EdgeList falling = new EdgeList(half);
+    EdgeList rising = new EdgeList(half);
     double[] scale = SwingScale.fromSwings(extrema);
     double[] levels = FluxLevels.of(extrema);
     double[] prominences = extrema.prominences();

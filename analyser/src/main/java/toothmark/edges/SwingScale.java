@@ -1,6 +1,7 @@
 package toothmark.edges;
 
 import java.util.Arrays;
+import java.util.function.IntToDoubleFunction;
 
 /**
  * What swing of flux is usual in each neighbourhood.
@@ -30,28 +31,38 @@ final class SwingScale {
   /**
    * A first scale: the range of flux less its straight line in blocks of 0.1 s.
    *
-   * @return the usual swing at each extremum, V samples
+   * @return the usual swing at each extremum, V samples; to be asked in order
    */
-  static double[] fromBlocks(Extrema e, double intervalSeconds) {
+  static IntToDoubleFunction fromBlocks(Extrema e, double intervalSeconds) {
     long blockSamples = Math.max(1, Math.round(BLOCK_SECONDS / intervalSeconds));
-    double[] ranges = new double[e.size()];
-    int[] blockOf = new int[e.size()];
+    double[] ranges = new double[16];
+    int[] ends = new int[16];
     int blocks = 0;
     for (int from = 0; from < e.size(); blocks++) {
+      if (blocks == ends.length) {
+        ranges = Arrays.copyOf(ranges, 2 * blocks);
+        ends = Arrays.copyOf(ends, 2 * blocks);
+      }
       long block = e.position(from) / blockSamples;
       int to = from;
       while (to < e.size() && e.position(to) / blockSamples == block) {
-        blockOf[to++] = blocks;
+        to++;
       }
       ranges[blocks] = rangeLessLine(e, Math.max(0, from - 1), Math.min(e.size(), to + 1));
+      ends[blocks] = to;
       from = to;
     }
-    double[] smooth = localQuantile(Arrays.copyOf(ranges, blocks));
-    double[] scale = new double[e.size()];
-    for (int i = 0; i < scale.length; i++) {
-      scale[i] = smooth[blockOf[i]];
-    }
-    return scale;
+    return stepwise(localQuantile(Arrays.copyOf(ranges, blocks)), ends);
+  }
+
+  private static IntToDoubleFunction stepwise(double[] values, int[] ends) {
+    int[] block = {0};
+    return i -> {
+      while (i >= ends[block[0]]) {
+        block[0]++;
+      }
+      return values[block[0]];
+    };
   }
 
   private static double rangeLessLine(Extrema e, int from, int to) {

@@ -12,8 +12,12 @@ import toothmark.capture.source.TemporaryFile;
  */
 public final class SampleStore implements AutoCloseable {
 
-  /** What is kept in memory before the temporary file is used, bytes: 24 MiB. */
-  public static final long DEFAULT_BUDGET_BYTES = 24L << 20;
+  /**
+   * What is kept in memory before the temporary file is used, bytes: 24 MiB, or an eighth of a heap
+   * that is small.
+   */
+  public static final long DEFAULT_BUDGET_BYTES =
+      Math.min(24L << 20, Runtime.getRuntime().maxMemory() / 8);
 
   private final long budgetBytes;
   private long inMemoryBytes;

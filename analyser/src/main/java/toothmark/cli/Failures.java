@@ -87,6 +87,14 @@ final class Failures {
     }
   }
 
+  /** What to say when the heap is too small; what was written is whole or not there. */
+  static String noMemory() {
+    return "a heap of "
+        + (Runtime.getRuntime().maxMemory() >> 20)
+        + " MiB is too small for this capture, nothing was written; give the Java runtime more, as"
+        + " by TOOTHMARK_JAVA_OPTIONS=-Xmx2g";
+  }
+
   static int failed(Exception e, CommandLine command, ParseResult parsed) {
     PrintWriter err = command.getErr();
     Optional<Failure> known = Failure.of(e);

@@ -51,7 +51,13 @@ public final class Main implements Runnable {
    * @param arguments see {@code toothmark --help}
    */
   public static void main(String[] arguments) {
-    int code = commandLine(arguments).execute(arguments);
+    int code;
+    try {
+      code = commandLine(arguments).execute(arguments);
+    } catch (OutOfMemoryError e) {
+      System.err.println("toothmark: " + Failures.noMemory());
+      code = Failures.OTHER;
+    }
     System.out.flush();
     System.exit(code);
   }

@@ -133,19 +133,19 @@ final class GeometryFit {
    */
   static ToothGeometry learn(ToothEvents events, WheelPattern pattern) {
     double[] amplitudes = amplitudes(events, pattern.teeth());
-    List<GeometryWindow> all = GeometryWindow.all(events, pattern, SLOWEST_RPM);
+    List<GeometryWindow.Place> all = GeometryWindow.all(events, pattern, SLOWEST_RPM);
     if (all.size() < LEAST_TURNS - 1) {
       double[] zero = new double[pattern.teeth()];
       double[] u = new double[pattern.teeth()];
       Arrays.fill(u, SOUND_DEGREES);
       return new ToothGeometry(zero, u, amplitudes, 0);
     }
-    List<GeometryWindow> calm = all.stream().filter(w -> w.speedChange() < CALM).toList();
-    List<GeometryWindow> use = calm.size() < LEAST_TURNS - 1 ? all : calm;
+    List<GeometryWindow.Place> calm = all.stream().filter(w -> w.speedChange() < CALM).toList();
+    List<GeometryWindow.Place> use = calm.size() < LEAST_TURNS - 1 ? all : calm;
     List<GeometryWindow> some = new ArrayList<>();
     int step = (use.size() + MOST_WINDOWS - 1) / MOST_WINDOWS;
     for (int i = 0; i < use.size(); i += step) {
-      some.add(use.get(i));
+      some.add(GeometryWindow.at(use.get(i), events, pattern));
     }
     return new GeometryFit(pattern, some).fit(amplitudes, use.size() + 1);
   }

@@ -67,9 +67,18 @@ final class GeometryWindow {
     }
   }
 
+  /**
+   * Where a window lies.
+   *
+   * @param from first event
+   * @param to end, exclusive
+   * @param speedChange by how much its second half is faster than the first, as a share
+   */
+  record Place(int from, int to, double speedChange) {}
+
   /** All pairs of turns that are fast, whole and not changing speed too much. */
-  static List<GeometryWindow> all(ToothEvents events, WheelPattern pattern, double slowestRpm) {
-    List<GeometryWindow> found = new ArrayList<>();
+  static List<Place> all(ToothEvents events, WheelPattern pattern, double slowestRpm) {
+    List<Place> found = new ArrayList<>();
     int from = 0;
     while (from < events.size()) {
       int revolution = events.revolution(from);
@@ -83,11 +92,15 @@ final class GeometryWindow {
       }
       GeometryWindow w = new GeometryWindow(pattern, events, from, to);
       if (w.isWhole() && w.rpm > slowestRpm && w.speedChange() < MOST_SPEED_CHANGE) {
-        found.add(w);
+        found.add(new Place(from, to, w.speedChange()));
       }
       from = next;
     }
     return found;
+  }
+
+  static GeometryWindow at(Place place, ToothEvents events, WheelPattern pattern) {
+    return new GeometryWindow(pattern, events, place.from, place.to);
   }
 
   private boolean isWhole() {
@@ -97,7 +110,7 @@ final class GeometryWindow {
   }
 
   /** By how much the second half of the window is faster than the first, as a share. */
-  double speedChange() {
+  private double speedChange() {
     int n = tooth.length;
     double first = (turned[n / 2] - turned[0]) / (time[n / 2] - time[0]);
     double second = (turned[n - 1] - turned[n / 2]) / (time[n - 1] - time[n / 2]);

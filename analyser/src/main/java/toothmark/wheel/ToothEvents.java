@@ -1,10 +1,13 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
+
 /**
  * Teeth seen, teeth missing and strays, in time order.
  *
  * <p>Revolutions count from 0 at the first tooth 1 of the record; teeth before it are in revolution
- * -1. A stray has tooth 0 and the revolution in which it falls.
+ * -1. A stray has tooth 0 and the revolution in which it falls. Confidence is kept in single
+ * precision, since a record may hold a million teeth.
  */
 public final class ToothEvents {
 
@@ -13,18 +16,18 @@ public final class ToothEvents {
   private final ToothKind[] kinds;
   private final int[] teeth;
   private final int[] revolutions;
-  private final double[] confidences;
+  private final float[] confidences;
   private final double[] strengths;
 
   private ToothEvents(Builder b) {
     int n = b.size;
-    times = java.util.Arrays.copyOf(b.times, n);
-    uncertainties = java.util.Arrays.copyOf(b.uncertainties, n);
-    kinds = java.util.Arrays.copyOf(b.kinds, n);
-    teeth = java.util.Arrays.copyOf(b.teeth, n);
-    revolutions = java.util.Arrays.copyOf(b.revolutions, n);
-    confidences = java.util.Arrays.copyOf(b.confidences, n);
-    strengths = java.util.Arrays.copyOf(b.strengths, n);
+    times = Arrays.copyOf(b.times, n);
+    uncertainties = Arrays.copyOf(b.uncertainties, n);
+    kinds = Arrays.copyOf(b.kinds, n);
+    teeth = Arrays.copyOf(b.teeth, n);
+    revolutions = Arrays.copyOf(b.revolutions, n);
+    confidences = Arrays.copyOf(b.confidences, n);
+    strengths = Arrays.copyOf(b.strengths, n);
   }
 
   /**
@@ -146,7 +149,7 @@ public final class ToothEvents {
     private ToothKind[] kinds = new ToothKind[256];
     private int[] teeth = new int[256];
     private int[] revolutions = new int[256];
-    private double[] confidences = new double[256];
+    private float[] confidences = new float[256];
     private double[] strengths = new double[256];
 
     /** Starts empty. */
@@ -170,21 +173,21 @@ public final class ToothEvents {
       kinds[size] = event.kind();
       teeth[size] = event.tooth();
       revolutions[size] = event.revolution();
-      confidences[size] = event.confidence();
+      confidences[size] = (float) event.confidence();
       strengths[size] = event.strength();
       size++;
       return this;
     }
 
     private void grow() {
-      int n = size * 2;
-      times = java.util.Arrays.copyOf(times, n);
-      uncertainties = java.util.Arrays.copyOf(uncertainties, n);
-      kinds = java.util.Arrays.copyOf(kinds, n);
-      teeth = java.util.Arrays.copyOf(teeth, n);
-      revolutions = java.util.Arrays.copyOf(revolutions, n);
-      confidences = java.util.Arrays.copyOf(confidences, n);
-      strengths = java.util.Arrays.copyOf(strengths, n);
+      int n = size + size / 4;
+      times = Arrays.copyOf(times, n);
+      uncertainties = Arrays.copyOf(uncertainties, n);
+      kinds = Arrays.copyOf(kinds, n);
+      teeth = Arrays.copyOf(teeth, n);
+      revolutions = Arrays.copyOf(revolutions, n);
+      confidences = Arrays.copyOf(confidences, n);
+      strengths = Arrays.copyOf(strengths, n);
     }
 
     /**

@@ -31,7 +31,7 @@ import toothmark.report.ChannelsText;
 final class ChannelsCommand implements Callable<Integer> {
 
   /** About a million rows: what is read and decoded well within a second. */
-  private static final long FIRST_BYTES = 24L << 20;
+  private static final long FIRST_BYTES = 10L << 20;
 
   @Spec private CommandSpec spec;
 

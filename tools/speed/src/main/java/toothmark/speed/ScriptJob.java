@@ -1,6 +1,7 @@
 package toothmark.speed;
 
 import java.nio.file.Path;
+import java.util.concurrent.CompletableFuture;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
@@ -44,11 +45,17 @@ public final class ScriptJob {
   public static void main(String[] arguments) throws Exception {
     try (Capture capture =
         CaptureReader.read(Path.of(arguments[0]), ReadingOptions.withDefaults())) {
-      ScriptJob crank = new ScriptJob((SampledSignal) capture.channels().get(0).signal(), 0);
-      ScriptJob coil = new ScriptJob((SampledSignal) capture.channels().get(1).signal(), 2.5);
+      CompletableFuture<ScriptJob> meanwhile =
+          CompletableFuture.supplyAsync(() -> new ScriptJob(signal(capture, 1), 2.5));
+      ScriptJob crank = new ScriptJob(signal(capture, 0), 0);
+      ScriptJob coil = meanwhile.join();
       System.out.println(
           crank.edges + " teeth, " + crank.gaps + " gaps, " + coil.edges + " sparks");
     }
+  }
+
+  private static SampledSignal signal(Capture capture, int channel) {
+    return (SampledSignal) capture.channels().get(channel).signal();
   }
 
   private void scan(long first, int n) {

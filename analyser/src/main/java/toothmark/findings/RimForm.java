@@ -41,6 +41,9 @@ record RimForm(
   /** Places and strengths of a rim off centre are a quarter of a turn apart, give or take this. */
   private static final double QUARTER_SLACK = 35;
 
+  /** Doubt that a wave twice a turn is the crank's and not an oval wheel's, as a share of it. */
+  private static final double OVAL_DOUBT = 0.4;
+
   /** Outside this many standard deviations a tooth stands out. */
   private static final double STANDS_OUT = 6;
 
@@ -74,12 +77,15 @@ record RimForm(
     double[] offsets = new double[n];
     double[] strengths = new double[n];
     double u = 0;
+    double swayed = 0;
     for (int i = 0; i < n; i++) {
       offsets[i] = geometry.offsetDegrees(i + 1) + geometry.swayDegrees(i + 1);
       int tooth = i + 1;
       strengths[i] = swings.map(w -> w.of(tooth)).orElse(1.0);
       u += geometry.uncertaintyDegrees(i + 1) / n;
+      swayed += geometry.swayDegrees(i + 1) * geometry.swayDegrees(i + 1) / n;
     }
+    u = Math.hypot(u, OVAL_DOUBT * Math.sqrt(swayed));
     Waves places = Waves.fit(pattern, offsets, 0.3 * u);
     Optional<Waves> heights = swings.map(w -> w.waves(pattern));
     double scatter = Math.max(places.scale(), 0.3 * u);

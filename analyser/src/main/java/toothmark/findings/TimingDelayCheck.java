@@ -36,9 +36,7 @@ final class TimingDelayCheck implements Check {
     Measured delay = g.delaySeconds().get();
     double sure = delay.value() - Say.EXPAND * delay.standardUncertainty();
     double change = 6 * (g.toRpm() - g.fromRpm()) * delay.value();
-    boolean otherShape =
-        TimingShapes.named(g, GapShape.STEP) || TimingShapes.named(g, GapShape.ACCELERATION);
-    if (sure < WATCH_SECONDS || change < CHANGE_DEGREES || otherShape) {
+    if (sure < WATCH_SECONDS || change < CHANGE_DEGREES || TimingShapes.named(g, GapShape.STEP)) {
       return Outcome.quiet();
     }
     return Outcome.fires(draft(g, delay, sure >= FAULT_SECONDS ? Severity.FAULT : Severity.WATCH));

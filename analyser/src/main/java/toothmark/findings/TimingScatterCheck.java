@@ -5,7 +5,6 @@ import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
 import toothmark.timing.Alignment;
 import toothmark.timing.GapFit;
-import toothmark.timing.GapShape;
 import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.units.Say;
@@ -51,8 +50,7 @@ final class TimingScatterCheck implements Check {
     s = oneGap && s > STEADY_SHARE * fit.get().scatterDegrees() ? fit.get().scatterDegrees() : s;
     Measured scatter = new Measured(s, s / Math.sqrt(2.0 * count));
     double sure = beyondJitter(symptoms, s - Say.EXPAND * scatter.standardUncertainty());
-    if (sure < WATCH_DEGREES
-        || fit.filter(g -> TimingShapes.named(g, GapShape.ACCELERATION)).isPresent()) {
+    if (sure < WATCH_DEGREES) {
       return Outcome.quiet();
     }
     return Outcome.fires(draft(scatter, count, sure >= FAULT_DEGREES));

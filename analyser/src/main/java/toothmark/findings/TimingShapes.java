@@ -14,7 +14,7 @@ final class TimingShapes {
       "The speed varies by less than 30 %, so a delay cannot be told from a fixed angle.";
 
   /** A change of the gap worth a look, degrees: a quarter of what makers allow. */
-  private static final double MATTERS_DEGREES = 0.5;
+  static final double MATTERS_DEGREES = 0.5;
 
   /** Quantile of the normal distribution above which 5 % lie. */
   private static final double NORMAL_95 = 1.645;

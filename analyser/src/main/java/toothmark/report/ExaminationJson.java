@@ -224,6 +224,7 @@ final class ExaminationJson {
           fields.number(
               "offset_delay_correlation",
               known(gap.map(GapFit::correlation).orElse(0.0), delay.isPresent()));
+          fields.measured("foretold_deg", gap.flatMap(GapFit::foretoldDegrees));
           fields.text("reference", Wording.lower(timing.reference()));
           if (timing.table().isPresent()) {
             fields.object("table", () -> table(timing.table().get()));

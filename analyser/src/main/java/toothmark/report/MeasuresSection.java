@@ -202,6 +202,13 @@ final class MeasuresSection {
         delay.isPresent()
             ? "how the gap changes with speed; scatter " + Say.degrees(fit.scatterDegrees())
             : "the speed varies too little or changes too fast");
+    fit.foretoldDegrees()
+        .ifPresent(
+            m ->
+                row(
+                    "Shift of the spark by foretelling, at most",
+                    Say.degrees(m),
+                    "the gap where speed changes within the turn or over it; held apart from angle and delay"));
     row("Change of the gap with speed", change(fit), "the shapes that were tried: " + tried(fit));
   }
 

@@ -26,7 +26,6 @@ final class Wording {
       case DELAY -> "in proportion, as of a fixed delay";
       case FILTER_LAG -> "less and less, as of a filter";
       case THRESHOLD -> "largest at low speed, as of a threshold";
-      case ACCELERATION -> "only while the speed changes";
       case STEP -> "a step at one speed";
     };
   }

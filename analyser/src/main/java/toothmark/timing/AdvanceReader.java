@@ -60,9 +60,7 @@ final class AdvanceReader {
   private OptionalDouble commanded(Spark spark) {
     return in.commanded().isEmpty() || spark.crank().isEmpty()
         ? OptionalDouble.empty()
-        : in.commanded()
-            .get()
-            .at(spark.timeSeconds(), in.timeline(), ScheduledSpeed.USUAL_LEAD_DEGREES);
+        : in.commanded().get().at(spark.timeSeconds(), in.timeline(), ScheduledSpeed.USUAL);
   }
 
   /** Mean direction of a coil's advances, so that no coil is cut in two at +-180 degrees. */

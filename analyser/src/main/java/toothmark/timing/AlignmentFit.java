@@ -188,7 +188,7 @@ final class AlignmentFit {
       Line line, SensorLag lag, Optional<SlipSearch.Slip> slip, int[] kept) {
     Line still = line.about(0);
     double[] beside = wheel.teethBeside(line.middleDegrees());
-    double geometry = Math.sqrt(wheel.covariance(beside, beside));
+    double geometry = Math.sqrt(wheel.geometry().covariance(beside, beside));
     double u = Math.sqrt(still.middleVariance() + geometry * geometry);
     Optional<Measured> measured =
         slip.isPresent() ? Optional.empty() : Optional.of(new Measured(still.middleDegrees(), u));

@@ -14,10 +14,10 @@ public sealed interface CommandedAdvance permits FixedAdvance, LoggedAdvance, Ta
    *
    * @param timeSeconds time of the spark, s, covered by the timeline
    * @param timeline the crank's angle
-   * @param leadDegrees how long before the spark the controller takes the speed, degrees
+   * @param look which speed the controller goes by
    * @return degrees before TDC; empty where nothing is known
    */
-  OptionalDouble at(double timeSeconds, AngleTimeline timeline, double leadDegrees);
+  OptionalDouble at(double timeSeconds, AngleTimeline timeline, ScheduledSpeed look);
 
   /**
    * How the controller log was matched.

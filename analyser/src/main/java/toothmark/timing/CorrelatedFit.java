@@ -20,26 +20,59 @@ final class CorrelatedFit {
   private static final double[] CORRELATIONS = {0.3, 0.6, 0.8, 0.9, 0.95, 0.98};
 
   private static final double[] WANDERING_SHARES = {0.2, 0.4, 0.6, 0.8, 1};
+  private static final double[] GROWING_SHARES = {0, 0.5, 1};
   private static final int FEWEST_FOR_CORRELATION = 12;
 
   /** The kind of error is learned from no more observations than this. */
   private static final int ENOUGH = 1000;
 
-  /** How much likelier beforehand than any one other way errors are independent. */
-  private static final double INDEPENDENT_BEFORE = 8;
+  /** How much likelier than any one other way errors are independent beforehand: even chances. */
+  private static final double INDEPENDENT_BEFORE = CORRELATIONS.length * WANDERING_SHARES.length;
+
+  /** A coefficient that is doubted is as it is known, or as good as 0. */
+  private static final double[] DOUBTFUL_WEIGHTS = {1, 1e8};
 
   private static final double LEAST_WEIGHT = 2e-3;
   private static final int SCALE_STEPS = 10;
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   private final double[][] rows;
-  private final double[] knownVariance;
+  private final Sizes sizes;
   private final List<Way> ways;
 
-  private CorrelatedFit(double[][] rows, double[] knownVariance, List<Way> ways) {
+  private CorrelatedFit(double[][] rows, Sizes sizes, List<Way> ways) {
     this.rows = rows;
-    this.knownVariance = knownVariance;
+    this.sizes = sizes;
     this.ways = ways;
+  }
+
+  /**
+   * What is known of the coefficients beforehand.
+   *
+   * @param open how many come first, of which nothing is known
+   * @param half how many come next, each known to be 0 with a standard uncertainty of 1
+   * @param doubtful how many come last, of which the same is known, if they are not all 0 after
+   *     all: the chances are even
+   */
+  record Known(int open, int half, int doubtful) {
+
+    private int columns() {
+      return open + half + doubtful;
+    }
+  }
+
+  /**
+   * How large the errors are from one observation to the next.
+   *
+   * @param known variance of the known part of each error, not negative
+   * @param growth how the variance of the unknown part may change from one to the next, positive, 1
+   *     on average: that of a time, seen as an angle, grows with the square of speed
+   */
+  record Sizes(double[] known, double[] growth) {
+
+    Sizes range(int from, int to) {
+      return new Sizes(Arrays.copyOfRange(known, from, to), Arrays.copyOfRange(growth, from, to));
+    }
   }
 
   /**
@@ -48,8 +81,14 @@ final class CorrelatedFit {
    * @param variance of white and wandering part together
    * @param wanderingShare share of the wandering part in it
    * @param correlation of one observation's wandering part with the next, 0 to 1
+   * @param growingShare share of it that grows as the {@link Sizes} say
    */
-  record Errors(double variance, double wanderingShare, double correlation) {
+  record Errors(double variance, double wanderingShare, double correlation, double growingShare) {
+
+    /** The variance at an observation over that on average. */
+    double growth(double growth) {
+      return 1 - growingShare + growingShare * growth;
+    }
 
     double wandering() {
       return variance * wanderingShare;
@@ -58,27 +97,72 @@ final class CorrelatedFit {
     double white() {
       return variance * (1 - wanderingShare);
     }
+
+    Errors ofVariance(double other) {
+      return new Errors(other, wanderingShare, correlation, growingShare);
+    }
   }
 
-  /** One way in which errors may follow each other, and what it makes of the observations. */
-  private record Way(Errors errors, double weight, LinearFit fit) {}
+  /**
+   * One way in which it may be.
+   *
+   * @param errors how errors follow each other
+   * @param priors weight of what is known of each coefficient beforehand
+   */
+  private record Supposed(Errors errors, Priors priors) {}
+
+  /** Weights of what is known beforehand, reciprocal variances; 0 where nothing is. */
+  private static final class Priors {
+
+    private final double[] weights;
+    private double logDeterminant;
+
+    Priors(Known known, double ofDoubtful) {
+      weights = new double[known.columns()];
+      Arrays.fill(weights, known.open(), weights.length, 1);
+      Arrays.fill(weights, known.open() + known.half(), weights.length, ofDoubtful);
+      logDeterminant = known.doubtful() * Math.log(ofDoubtful);
+    }
+  }
+
+  /** A way with what it makes of the observations. */
+  private record Way(Supposed way, double weight, LinearFit fit) {
+
+    Errors errors() {
+      return way.errors();
+    }
+  }
 
   /**
    * Fits values = rows times coefficients.
    *
    * @param rows one array for each observation, in the order in which errors follow each other
    * @param values observations
-   * @param knownVariance variance of the known part of each error, not negative
+   * @param sizes of their errors
    * @return the fit
    */
-  static CorrelatedFit of(double[][] rows, double[] values, double[] knownVariance) {
+  static CorrelatedFit of(double[][] rows, double[] values, Sizes sizes) {
+    return of(rows, values, sizes, new Known(rows[0].length, 0, 0));
+  }
+
+  /**
+   * Fits values = rows times coefficients, some of which are half known.
+   *
+   * @param rows as above
+   * @param values as above
+   * @param sizes as above
+   * @param known what is known of the coefficients; it counts as rows like any other
+   * @return the fit
+   */
+  static CorrelatedFit of(double[][] rows, double[] values, Sizes sizes, Known known) {
     int from = Math.max(0, (values.length - ENOUGH) / 2);
     int to = Math.min(values.length, from + ENOUGH);
     Search search =
         new Search(
             Arrays.copyOfRange(rows, from, to),
             Arrays.copyOfRange(values, from, to),
-            Arrays.copyOfRange(knownVariance, from, to));
+            sizes.range(from, to),
+            known);
     List<Search.Found> found = search.ways(values.length >= FEWEST_FOR_CORRELATION);
     double least = found.stream().mapToDouble(Search.Found::loss).min().orElseThrow();
     double sum = found.stream().mapToDouble(f -> weight(f, least)).sum();
@@ -86,69 +170,76 @@ final class CorrelatedFit {
     for (Search.Found f : found) {
       double weight = weight(f, least) / sum;
       if (weight > LEAST_WEIGHT) {
-        LinearFit fit = whitened(rows, values, knownVariance, f.errors());
-        ways.add(new Way(f.errors(), weight, fit));
+        LinearFit fit = whitened(rows, values, sizes, f.way());
+        ways.add(new Way(f.way(), weight, fit));
       }
     }
-    return new CorrelatedFit(rows, knownVariance, ways);
+    return new CorrelatedFit(rows, sizes, ways);
   }
 
   private static double weight(Search.Found found, double least) {
-    double before = found.errors().wanderingShare() == 0 ? INDEPENDENT_BEFORE : 1;
+    double before = found.way().errors().wanderingShare() == 0 ? INDEPENDENT_BEFORE : 1;
     return before * Math.exp((least - found.loss()) / 2);
   }
 
   /** Tries the ways, each with its likeliest variance. */
-  private record Search(double[][] rows, double[] values, double[] knownVariance) {
+  private record Search(double[][] rows, double[] values, Sizes sizes, Known known) {
 
     /** A way with twice its negative logarithm of likelihood. */
-    record Found(Errors errors, double loss) {}
+    record Found(Supposed way, double loss) {}
 
     List<Found> ways(boolean correlated) {
       double[] unit = new double[values.length];
       Arrays.fill(unit, 1);
-      LinearFit start = LinearFit.of(rows, values, unit);
-      int dof = Math.max(1, values.length - rows[0].length);
+      double[][] open =
+          Arrays.stream(rows).map(r -> Arrays.copyOf(r, known.open())).toArray(double[][]::new);
+      LinearFit start = LinearFit.of(open, values, unit);
+      int dof = Math.max(1, values.length - known.open());
       double variance = Math.max(start.weightedSquares() / dof, 1e-12);
       List<Found> found = new ArrayList<>();
-      found.add(scaled(variance, 0, 0));
-      for (double c : correlated ? CORRELATIONS : new double[0]) {
-        for (double share : WANDERING_SHARES) {
-          found.add(scaled(variance, share, c));
+      for (double doubtful : known.doubtful() > 0 ? DOUBTFUL_WEIGHTS : new double[] {1}) {
+        Priors priors = new Priors(known, doubtful);
+        for (double growing : GROWING_SHARES) {
+          found.add(scaled(new Errors(variance, 0, 0, growing), priors));
+          for (double c : correlated ? CORRELATIONS : new double[0]) {
+            for (double share : WANDERING_SHARES) {
+              found.add(scaled(new Errors(variance, share, c, growing), priors));
+            }
+          }
         }
       }
       return found;
     }
 
     /** The likeliest variance, by golden section over its logarithm. */
-    private Found scaled(double variance, double share, double correlation) {
-      double low = Math.log(variance * 3e-3);
-      double high = Math.log(variance * 4);
+    private Found scaled(Errors errors, Priors priors) {
+      double low = Math.log(errors.variance() * 3e-3);
+      double high = Math.log(errors.variance() * 4);
       double a = high - GOLDEN * (high - low);
       double b = low + GOLDEN * (high - low);
-      double lossA = loss(a, share, correlation);
-      double lossB = loss(b, share, correlation);
+      double lossA = loss(errors.ofVariance(Math.exp(a)), priors);
+      double lossB = loss(errors.ofVariance(Math.exp(b)), priors);
       for (int i = 0; i < SCALE_STEPS; i++) {
         if (lossA < lossB) {
           high = b;
           b = a;
           lossB = lossA;
           a = high - GOLDEN * (high - low);
-          lossA = loss(a, share, correlation);
+          lossA = loss(errors.ofVariance(Math.exp(a)), priors);
         } else {
           low = a;
           a = b;
           lossA = lossB;
           b = low + GOLDEN * (high - low);
-          lossB = loss(b, share, correlation);
+          lossB = loss(errors.ofVariance(Math.exp(b)), priors);
         }
       }
       double best = lossA < lossB ? a : b;
-      return new Found(new Errors(Math.exp(best), share, correlation), Math.min(lossA, lossB));
+      Supposed way = new Supposed(errors.ofVariance(Math.exp(best)), priors);
+      return new Found(way, Math.min(lossA, lossB));
     }
 
-    private double loss(double logVariance, double share, double correlation) {
-      Errors e = new Errors(Math.exp(logVariance), share, correlation);
+    private double loss(Errors e, Priors priors) {
       int p = rows[0].length;
       Whitening w = new Whitening(e, p);
       NormalEquations sums = new NormalEquations(p);
@@ -157,7 +248,7 @@ final class CorrelatedFit {
       double product = 1;
       for (int i = 0; i < values.length; i++) {
         join(rows[i], values[i], row);
-        w.next(row, knownVariance[i]);
+        w.next(row, sizes.known[i], sizes.growth[i]);
         sums.add(row, 1 / w.variance);
         product *= w.variance;
         if (product < 1e-100 || product > 1e100) {
@@ -166,9 +257,16 @@ final class CorrelatedFit {
         }
       }
       logDeterminant += Math.log(product);
+      for (int k = known.open(); k < p; k++) {
+        sums.add(prior(k, p), priors.weights[k]);
+      }
       NormalEquations.Solution s = sums.solve();
-      return logDeterminant + s.logDeterminant() + s.residualSquares();
+      return logDeterminant + s.logDeterminant() - priors.logDeterminant + s.residualSquares();
     }
+  }
+
+  int columns() {
+    return rows[0].length;
   }
 
   double coefficient(int index) {
@@ -209,7 +307,7 @@ final class CorrelatedFit {
     double[] moved = new double[rows[0].length];
     double weights = 0;
     for (Way w : ways) {
-      double[] b = whitened(rows, vector, knownVariance, w.errors()).coefficients();
+      double[] b = whitened(rows, vector, sizes, w.way()).coefficients();
       for (int j = 0; j < b.length; j++) {
         moved[j] += w.weight() * b[j];
       }
@@ -223,7 +321,7 @@ final class CorrelatedFit {
 
   /** How many independent observations would carry as much, by the errors' correlation. */
   double effectiveSize() {
-    double known = Arrays.stream(knownVariance).average().orElse(0);
+    double known = Arrays.stream(sizes.known).average().orElse(0);
     double size = 0;
     double weights = 0;
     for (Way w : ways) {
@@ -251,14 +349,20 @@ final class CorrelatedFit {
       this.keep = errors.correlation() * errors.correlation();
     }
 
-    /** Replaces columns and value by what is new in them; its variance is then known. */
-    void next(double[] row, double knownVariance) {
-      variance = spread + knownVariance + errors.white();
-      double gain = spread / variance;
+    /**
+     * Replaces columns and value by what is new in them; its variance is then known. What wanders
+     * is the part before it grows.
+     */
+    void next(double[] row, double known, double growth) {
+      double size = errors.growth(growth);
+      double root = Math.sqrt(size);
+      double own = known / size + errors.white();
+      double gain = spread / (spread + own);
+      variance = size * (spread + own);
       for (int j = 0; j < row.length; j++) {
-        double innovation = row[j] - state[j];
+        double innovation = row[j] / root - state[j];
         state[j] = errors.correlation() * (state[j] + gain * innovation);
-        row[j] = innovation;
+        row[j] = root * innovation;
       }
       spread = keep * spread * (1 - gain) + (1 - keep) * errors.wandering();
     }
@@ -269,19 +373,31 @@ final class CorrelatedFit {
     into[row.length] = value;
   }
 
-  private static LinearFit whitened(double[][] x, double[] y, double[] known, Errors errors) {
+  /** A row that knows a coefficient to be 0, its value joined. */
+  private static double[] prior(int coefficient, int columns) {
+    double[] row = new double[columns + 1];
+    row[coefficient] = 1;
+    return row;
+  }
+
+  private static LinearFit whitened(double[][] x, double[] y, Sizes sizes, Supposed way) {
     int p = x[0].length;
-    Whitening w = new Whitening(errors, p);
+    int n = y.length;
+    Whitening w = new Whitening(way.errors(), p);
     double[] row = new double[p + 1];
-    double[][] rows = new double[y.length][];
-    double[] values = new double[y.length];
-    double[] weights = new double[y.length];
-    for (int i = 0; i < y.length; i++) {
+    double[][] rows = new double[n + p][];
+    double[] values = new double[n + p];
+    double[] weights = new double[n + p];
+    for (int i = 0; i < n; i++) {
       join(x[i], y[i], row);
-      w.next(row, known[i]);
+      w.next(row, sizes.known[i], sizes.growth[i]);
       rows[i] = Arrays.copyOf(row, p);
       values[i] = row[p];
       weights[i] = 1 / w.variance;
+    }
+    for (int k = 0; k < p; k++) {
+      rows[n + k] = Arrays.copyOf(prior(k, p), p);
+      weights[n + k] = way.priors().weights[k];
     }
     return LinearFit.of(rows, values, weights);
   }

@@ -11,7 +11,7 @@ import toothmark.rotation.AngleTimeline;
 public record FixedAdvance(double degrees) implements CommandedAdvance {
 
   @Override
-  public OptionalDouble at(double timeSeconds, AngleTimeline timeline, double leadDegrees) {
+  public OptionalDouble at(double timeSeconds, AngleTimeline timeline, ScheduledSpeed look) {
     return OptionalDouble.of(degrees);
   }
 }

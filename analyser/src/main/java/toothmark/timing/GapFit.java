@@ -19,6 +19,9 @@ import toothmark.units.Measured;
  * @param toRpm highest speed of a spark fitted, rev/min
  * @param fitted sparks that the fit rests on
  * @param rejected sparks left out because they stray
+ * @param foretoldDegrees how far the spark that is moved most is moved by the change of speed, as a
+ *     controller moves it that foretells the spark's time, degrees, positive early; held apart from
+ *     offset and delay; empty where it does not show plainly
  * @param scatterDegrees standard deviation of the residuals, degrees
  * @param verdict what can be said of the shape
  * @param shapes the shapes tried, best first
@@ -31,6 +34,7 @@ public record GapFit(
     double toRpm,
     int fitted,
     int rejected,
+    Optional<Measured> foretoldDegrees,
     double scatterDegrees,
     Verdict verdict,
     List<ShapeScore> shapes) {

@@ -3,6 +3,7 @@ package toothmark.timing;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.apache.commons.math3.util.MathArrays;
@@ -12,9 +13,10 @@ import toothmark.units.Measured;
  * Fits gap(n) = offset - 6 n delay.
  *
  * <p>Stray sparks are left out against a line of least absolute residuals; the rest is fitted by
- * generalised least squares with errors that follow each other. To the uncertainty of the fit are
- * added those that all sparks share: of the alignment, of the places of the teeth beside the
- * sparks, and of when the controller takes the speed.
+ * generalised least squares with errors that follow each other. What comes of the controller's way
+ * of going by speed is fitted along: when it takes the speed, half known, and how it foretells a
+ * spark's time, if it does. To the uncertainty of the fit are added those that all sparks share: of
+ * the alignment, and of the places of the teeth beside the sparks.
  */
 final class GapFitter {
 
@@ -22,7 +24,20 @@ final class GapFitter {
   private static final double LEAST_SPAN = 0.3;
 
   private static final double REJECT = 4;
+
   private static final double LEAST_SCATTER_DEGREES = 0.02;
+
+  /** A foretelling shows from so many standard uncertainties on, and so many degrees. */
+  private static final double PLAIN = 4;
+
+  private static final double LEAST_FORETOLD_DEGREES = 0.1;
+
+  /** What moves gaps less than this does not count, square degrees. */
+  private static final double NEGLIGIBLE = 1e-8;
+
+  /** Readings for each column of a line of least absolute residuals, at least. */
+  private static final int FEWEST_A_COLUMN = 5;
+
   private static final int FEWEST = 4;
   private static final int FEWEST_FOR_DELAY = 8;
   private static final int NEIGHBOURS = 4;
@@ -51,37 +66,73 @@ final class GapFitter {
       return Optional.empty();
     }
     GapReadings raw = withoutStrays(gaps);
-    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), raw.leadShifts());
-    GapReadings kept = raw.ledBy(fit.nuisance());
-    Line line = withSharedErrors(fit, kept);
+    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), raw.shifts());
+    double[] off = fit.nuisances();
+    Optional<Measured> foretold = foretold(fit, raw);
+    int taken = foretold.isPresent() ? off.length : Math.min(off.length, GapReadings.LOOKS);
+    GapReadings kept = raw.without(Arrays.copyOf(off, taken));
+    return Optional.of(new Outcome(described(fit, kept, foretold, gaps.size()), kept));
+  }
+
+  private GapFit described(
+      LineFit fit, GapReadings kept, Optional<Measured> foretold, int readings) {
     boolean sloped = kept.relativeSpan() >= LEAST_SPAN && kept.size() >= FEWEST_FOR_DELAY;
-    double white = fit.errors().white() + fit.errors().wandering();
     ShapeChoice.Choice choice =
         sloped
             ? ShapeChoice.choose(
-                kept, wheel.pattern().slots(), white, Math.sqrt(fit.line().delayVariance()))
+                kept,
+                wheel.pattern().slots(),
+                fit.variances(),
+                Math.sqrt(fit.line().delayVariance()))
             : new ShapeChoice.Choice(
                 GapFit.Verdict.CANNOT_TELL, List.of(new GapFit.ShapeScore(GapShape.CONSTANT, 0)));
+    Line line = withSharedErrors(fit, kept);
     Line shown = sloped ? line.about(0) : line;
     double sd = Math.sqrt(shown.middleVariance() * shown.delayVariance());
-    return Optional.of(
-        new Outcome(
-            new GapFit(
-                new Measured(shown.middleDegrees(), Math.sqrt(shown.middleVariance())),
-                sloped
-                    ? Optional.of(
-                        new Measured(shown.delayMicroseconds(), Math.sqrt(shown.delayVariance()))
-                            .times(1e-6))
-                    : Optional.empty(),
-                sloped ? shown.covariance() / sd : 0,
-                kept.lowestRpm(),
-                kept.highestRpm(),
-                kept.size(),
-                gaps.size() - kept.size(),
-                scatter(kept, fit.line()),
-                choice.verdict(),
-                choice.shapes()),
-            kept));
+    Measured delay =
+        new Measured(shown.delayMicroseconds(), Math.sqrt(shown.delayVariance())).times(1e-6);
+    return new GapFit(
+        new Measured(shown.middleDegrees(), Math.sqrt(shown.middleVariance())),
+        sloped ? Optional.of(delay) : Optional.empty(),
+        sloped ? shown.covariance() / sd : 0,
+        kept.lowestRpm(),
+        kept.highestRpm(),
+        kept.size(),
+        readings - kept.size(),
+        foretold,
+        scatter(kept, fit.line()),
+        choice.verdict(),
+        choice.shapes());
+  }
+
+  /** The spark that foretelling moves most, if it plainly moves any. */
+  private static Optional<Measured> foretold(LineFit fit, GapReadings gaps) {
+    double[] off = fit.nuisances();
+    if (off.length == 0) {
+      return Optional.empty();
+    }
+    double[][] shifts = gaps.shifts();
+    Measured most = new Measured(0, 0);
+    for (int i = 0; i < gaps.size(); i++) {
+      double value = 0;
+      double variance = 0;
+      for (int a = GapReadings.LOOKS; a < off.length; a++) {
+        value += off[a] * shifts[a][i];
+        for (int b = GapReadings.LOOKS; b < off.length; b++) {
+          variance += shifts[a][i] * shifts[b][i] * fit.nuisanceCovariance(a, b);
+        }
+      }
+      most =
+          Math.abs(value) > Math.abs(most.value())
+              ? new Measured(value, Math.sqrt(variance))
+              : most;
+    }
+    double sense = IntStream.range(GapReadings.LOOKS, off.length).mapToDouble(k -> off[k]).sum();
+    boolean plain =
+        sense > 0
+            && Math.abs(most.value())
+                > Math.max(LEAST_FORETOLD_DEGREES, PLAIN * most.standardUncertainty());
+    return plain ? Optional.of(most) : Optional.empty();
   }
 
   private static double scatter(GapReadings kept, Line line) {
@@ -96,8 +147,19 @@ final class GapFitter {
     boolean sloped = gaps.size() >= FEWEST_FOR_DELAY && gaps.relativeSpan() > 0.05;
     double centre = StatUtils.mean(gaps.rpms());
     double[][] rows = new double[gaps.size()][];
+    double[][] shifts = gaps.shifts();
+    boolean changing =
+        sloped
+            && gaps.size() >= FEWEST_A_COLUMN * shifts.length
+            && Arrays.stream(shifts)
+                .skip(GapReadings.LOOKS)
+                .allMatch(c -> StatUtils.populationVariance(c) > NEGLIGIBLE);
     for (int i = 0; i < rows.length; i++) {
-      rows[i] = sloped ? new double[] {1, (gaps.rpm(i) - centre) / 1000} : new double[] {1};
+      rows[i] = new double[changing ? shifts.length : sloped ? 2 : 1];
+      rows[i][0] = 1;
+      for (int k = 1; k < rows[i].length; k++) {
+        rows[i][k] = k == 1 ? (gaps.rpm(i) - centre) / 1000 : shifts[k][i];
+      }
     }
     double floor = Math.max(gaps.knownScatter(), LEAST_SCATTER_DEGREES);
     boolean[] far = far(Robust.leastAbsolute(rows, gaps.gaps(), floor).residuals(), floor);
@@ -164,9 +226,9 @@ final class GapFitter {
             line.centreRpm(),
             0,
             0,
-            wheel.covariance(middle, middle),
-            wheel.covariance(delay, delay),
-            wheel.covariance(middle, delay)));
+            wheel.geometry().covariance(middle, middle),
+            wheel.geometry().covariance(delay, delay),
+            wheel.geometry().covariance(middle, delay)));
   }
 
   private static double[] column(double[][] rows, int k) {

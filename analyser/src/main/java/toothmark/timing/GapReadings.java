@@ -1,6 +1,7 @@
 package toothmark.timing;
 
 import java.util.Arrays;
+import java.util.List;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.StatUtils;
@@ -10,6 +11,15 @@ final class GapReadings {
 
   /** Angle interpolated between teeth is known no better than this, degrees. */
   private static final double FLOOR_DEGREES = 0.005;
+
+  /** How many half-known things move the gaps by the way the controller goes by speed. */
+  static final int LOOKS = 2;
+
+  /**
+   * From so much on, root mean square, what is open of the command hides what foretelling does:
+   * both come of the change of speed, degrees.
+   */
+  private static final double OPEN_DEGREES = 0.1;
 
   private final Reading[] readings;
 
@@ -22,21 +32,26 @@ final class GapReadings {
    *
    * @param spark number of the spark among all
    * @param rpm speed at the spark, rev/min
-   * @param rpmPerSecond acceleration, rev/min each second
    * @param degrees actual less commanded advance
    * @param uncertaintyDegrees of the spark's own time
-   * @param leadShiftDegrees how the gap moves if the controller takes the speed earlier by one
-   *     standard uncertainty of the lead
    * @param crankDegrees crank angle after tooth 1
+   * @param shifts how the gap moves with one standard uncertainty of each half-known thing,
+   *     degrees: {@link #LOOKS} for the controller's taking speed earlier, or over the last teeth
+   *     only, then the {@link Foretelling}s
    */
   record Reading(
       int spark,
       double rpm,
-      double rpmPerSecond,
       double degrees,
       double uncertaintyDegrees,
-      double leadShiftDegrees,
-      double crankDegrees) {}
+      double crankDegrees,
+      List<Double> shifts) {
+
+    /** Copies the list. */
+    Reading {
+      shifts = List.copyOf(shifts);
+    }
+  }
 
   int size() {
     return readings.length;
@@ -48,10 +63,6 @@ final class GapReadings {
 
   double rpm(int i) {
     return readings[i].rpm();
-  }
-
-  double rpmPerSecond(int i) {
-    return readings[i].rpmPerSecond();
   }
 
   double degrees(int i) {
@@ -79,8 +90,33 @@ final class GapReadings {
     return IntStream.range(0, size()).mapToDouble(this::variance).toArray();
   }
 
-  double[] leadShifts() {
-    return Arrays.stream(readings).mapToDouble(Reading::leadShiftDegrees).toArray();
+  /**
+   * How each gap moves with each half-known thing, a column for each and a row for each gap; with
+   * what foretelling does only where it can be told from what is open of the command.
+   */
+  double[][] shifts() {
+    double open = Math.sqrt(StatUtils.mean(squares(openOfLook())));
+    int all = size() == 0 ? 0 : readings[0].shifts().size();
+    double[][] columns = new double[open < OPEN_DEGREES ? all : Math.min(LOOKS, all)][];
+    for (int k = 0; k < columns.length; k++) {
+      columns[k] = column(k);
+    }
+    return columns;
+  }
+
+  private double[] column(int k) {
+    return Arrays.stream(readings).mapToDouble(r -> r.shifts().get(k)).toArray();
+  }
+
+  /** How far each gap may be moved by the way the controller goes by speed, degrees. */
+  double[] openOfLook() {
+    return Arrays.stream(readings)
+        .mapToDouble(r -> Math.hypot(r.shifts().get(0), r.shifts().get(1)))
+        .toArray();
+  }
+
+  private static double[] squares(double[] x) {
+    return Arrays.stream(x).map(v -> v * v).toArray();
   }
 
   /** Root mean square of the known part of the errors, degrees. */
@@ -88,21 +124,25 @@ final class GapReadings {
     return Math.sqrt(StatUtils.mean(variances()));
   }
 
-  /** The same for another lead of the controller, in standard uncertainties from the usual one. */
-  GapReadings ledBy(double uncertainties) {
-    return new GapReadings(
-        Arrays.stream(readings)
-            .map(
-                r ->
-                    new Reading(
-                        r.spark(),
-                        r.rpm(),
-                        r.rpmPerSecond(),
-                        r.degrees() - uncertainties * r.leadShiftDegrees(),
-                        r.uncertaintyDegrees(),
-                        r.leadShiftDegrees(),
-                        r.crankDegrees()))
-            .toArray(Reading[]::new));
+  /** The same with what half-known things have moved taken off, each by so many uncertainties. */
+  GapReadings without(double[] times) {
+    Reading[] moved = readings.clone();
+    for (int i = 0; i < moved.length; i++) {
+      Reading r = moved[i];
+      double shift = 0;
+      for (int k = 0; k < times.length; k++) {
+        shift += times[k] * r.shifts().get(k);
+      }
+      moved[i] =
+          new Reading(
+              r.spark(),
+              r.rpm(),
+              r.degrees() - shift,
+              r.uncertaintyDegrees(),
+              r.crankDegrees(),
+              r.shifts());
+    }
+    return new GapReadings(moved);
   }
 
   GapReadings where(IntPredicate kept) {

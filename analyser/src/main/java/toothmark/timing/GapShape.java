@@ -10,8 +10,6 @@ public enum GapShape {
   FILTER_LAG,
   /** Large at low speed and fading as it rises: the sensor's signal passes a threshold late. */
   THRESHOLD,
-  /** In proportion to the change of speed: the controller foresees the crank badly. */
-  ACCELERATION,
   /** Two levels with a step at one speed. */
   STEP
 }

@@ -1,5 +1,6 @@
 package toothmark.timing;
 
+import java.util.stream.IntStream;
 import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.StatUtils;
 
@@ -16,29 +17,35 @@ final class LineFit {
   /** Under this relative spread of speed the readings hold no slope. */
   private static final double LEAST_SPREAD = 1e-6;
 
+  /** Fewer readings show nothing of what else may move them. */
+  private static final int FEWEST_FOR_NUISANCES = 9;
+
   /** Variance of a delay of which nothing is known, square microseconds. */
   private static final double UNKNOWN_DELAY_VARIANCE = 1e12;
 
-  /** A nuisance that moves readings less than this does not count, square degrees. */
-  private static final double NEGLIGIBLE = 1e-8;
-
   private final Line line;
   private final CorrelatedFit fit;
-  private final boolean sloped;
-  private final boolean nuisance;
+  private final CorrelatedFit.Sizes sizes;
+  private final int own;
 
-  private LineFit(CorrelatedFit fit, double centre, boolean sloped, boolean nuisance) {
+  private LineFit(CorrelatedFit fit, CorrelatedFit.Sizes sizes, double centre, int own) {
     this.fit = fit;
-    this.sloped = sloped;
-    this.nuisance = nuisance;
-    int p = 1 + (sloped ? 1 : 0);
-    double dof = Math.max(1, fit.effectiveSize() - p);
+    this.sizes = sizes;
+    this.own = own;
+    double dof = Math.max(1, fit.effectiveSize() - own);
     double coverage = new TDistribution(dof).inverseCumulativeProbability(0.975) / NORMAL_95;
-    double[] b = settled(coefficients());
+    double middle = fit.coefficient(0);
+    double variance = fit.covariance(0, 0);
     Line found =
-        sloped
-            ? new Line(centre, b[0], b[1], covariance(0, 0), covariance(1, 1), covariance(0, 1))
-            : new Line(centre, b[0], 0, covariance(0, 0), UNKNOWN_DELAY_VARIANCE, 0);
+        own == 1
+            ? new Line(centre, middle, 0, variance, UNKNOWN_DELAY_VARIANCE, 0)
+            : new Line(
+                centre,
+                middle,
+                fit.coefficient(1),
+                variance,
+                fit.covariance(1, 1),
+                fit.covariance(0, 1));
     this.line = found.withVarianceTimes(coverage * coverage);
   }
 
@@ -48,82 +55,62 @@ final class LineFit {
    * @param rpm speeds, rev/min, at least 3
    * @param degrees readings
    * @param knownVariance variance of the known part of each error, square degrees
+   * @param nuisances half-known things that move the readings: for each, how each reading moves
+   *     with one standard uncertainty of it
    * @return the fit; without a slope in it the delay is 0 and its variance huge
    */
-  static LineFit of(double[] rpm, double[] degrees, double[] knownVariance) {
-    return of(rpm, degrees, knownVariance, new double[rpm.length]);
-  }
-
-  /**
-   * Fits readings that one more, half-known thing moves.
-   *
-   * @param rpm as above
-   * @param degrees as above
-   * @param knownVariance as above
-   * @param nuisance how each reading moves with one standard uncertainty of that thing
-   * @return as above
-   */
-  static LineFit of(double[] rpm, double[] degrees, double[] knownVariance, double[] nuisance) {
+  static LineFit of(double[] rpm, double[] degrees, double[] knownVariance, double[]... nuisances) {
     double centre = StatUtils.mean(rpm);
     double spread = Math.sqrt(StatUtils.populationVariance(rpm));
-    boolean sloped = rpm.length > 3 && spread > LEAST_SPREAD * centre;
-    boolean moved = rpm.length > 8 && StatUtils.populationVariance(nuisance) > NEGLIGIBLE;
-    double[][] rows = new double[rpm.length][];
+    int own = rpm.length > 3 && spread > LEAST_SPREAD * centre ? 2 : 1;
+    int more = own == 2 && rpm.length >= FEWEST_FOR_NUISANCES ? nuisances.length : 0;
+    double[][] rows = new double[rpm.length][own + more];
+    double[] growth = new double[rpm.length];
     for (int i = 0; i < rpm.length; i++) {
-      double slope = -Line.DEGREES * (rpm[i] - centre);
-      rows[i] =
-          sloped && moved
-              ? new double[] {1, slope, nuisance[i]}
-              : sloped ? new double[] {1, slope} : new double[] {1};
+      rows[i][0] = 1;
+      if (own == 2) {
+        rows[i][1] = -Line.DEGREES * (rpm[i] - centre);
+      }
+      for (int k = 0; k < more; k++) {
+        rows[i][own + k] = nuisances[k][i];
+      }
+      growth[i] = rpm[i] * rpm[i] / (centre * centre + spread * spread);
     }
-    CorrelatedFit fit = CorrelatedFit.of(rows, degrees, knownVariance);
-    return new LineFit(fit, centre, sloped, sloped && moved);
-  }
-
-  private double[] coefficients() {
-    double[] b = new double[1 + (sloped ? 1 : 0) + (nuisance ? 1 : 0)];
-    for (int i = 0; i < b.length; i++) {
-      b[i] = fit.coefficient(i);
-    }
-    return b;
-  }
-
-  /** Coefficients once the nuisance is known to be 0 with a standard uncertainty of 1. */
-  private double[] settled(double[] b) {
-    if (!nuisance) {
-      return b;
-    }
-    double gain = 1 / (1 + fit.covariance(2, 2));
-    double[] out = b.clone();
-    for (int i = 0; i < b.length; i++) {
-      out[i] -= fit.covariance(i, 2) * gain * b[2];
-    }
-    return out;
-  }
-
-  private double covariance(int i, int j) {
-    double c = fit.covariance(i, j);
-    return nuisance
-        ? c - fit.covariance(i, 2) * fit.covariance(j, 2) / (1 + fit.covariance(2, 2))
-        : c;
+    CorrelatedFit.Sizes sizes = new CorrelatedFit.Sizes(knownVariance, growth);
+    int doubtful = Math.max(0, more - GapReadings.LOOKS);
+    CorrelatedFit.Known known = new CorrelatedFit.Known(own, more - doubtful, doubtful);
+    return new LineFit(CorrelatedFit.of(rows, degrees, sizes, known), sizes, centre, own);
   }
 
   Line line() {
     return line;
   }
 
-  /** How many of its standard uncertainties the nuisance is off. */
-  double nuisance() {
-    return nuisance ? settled(coefficients())[2] : 0;
+  /** By how many of its standard uncertainties each nuisance is off; none where it cannot show. */
+  double[] nuisances() {
+    return IntStream.range(own, fit.columns()).mapToDouble(fit::coefficient).toArray();
+  }
+
+  /** Covariance of two nuisances, counted from 0. */
+  double nuisanceCovariance(int a, int b) {
+    return fit.covariance(own + a, own + b);
   }
 
   CorrelatedFit.Errors errors() {
     return fit.errors();
   }
 
+  /** Variance of each reading's whole error, in the likeliest way. */
+  double[] variances() {
+    CorrelatedFit.Errors e = fit.errors();
+    return IntStream.range(0, sizes.known().length)
+        .mapToDouble(i -> sizes.known()[i] + e.variance() * e.growth(sizes.growth()[i]))
+        .toArray();
+  }
+
   /** How middle and delay move when a vector is added to the readings. */
   double[] project(double[] vector) {
-    double[] moved = settled(fit.project(vector));
-    return new double[] {moved[0], sloped ? moved[1] : 0};
+    double[] moved = fit.project(vector);
+    return new double[] {moved[0], own == 2 ? moved[1] : 0};
   }
 }

@@ -28,26 +28,26 @@ final class LoggedAdvance implements CommandedAdvance {
   }
 
   @Override
-  public OptionalDouble at(double sparkSeconds, AngleTimeline timeline, double leadDegrees) {
+  public OptionalDouble at(double sparkSeconds, AngleTimeline timeline, ScheduledSpeed look) {
     if (match.outcome() == LogMatch.Outcome.REFUSED) {
       return OptionalDouble.empty();
     }
     if (bySpeed.follows()) {
-      return bySpeed.at(ScheduledSpeed.rpm(sparkSeconds, timeline, leadDegrees));
+      return bySpeed.at(look.rpm(sparkSeconds, timeline));
     }
-    return log.advanceAt(inLog(sparkSeconds, timeline, leadDegrees));
+    return log.advanceAt(inLog(sparkSeconds, timeline, look));
   }
 
   /** The load at a spark; empty unless the clocks were matched. */
-  OptionalDouble loadAt(double sparkSeconds, AngleTimeline timeline, double leadDegrees) {
+  OptionalDouble loadAt(double sparkSeconds, AngleTimeline timeline, ScheduledSpeed look) {
     return match.outcome() == LogMatch.Outcome.MATCHED
-        ? log.loadAt(inLog(sparkSeconds, timeline, leadDegrees))
+        ? log.loadAt(inLog(sparkSeconds, timeline, look))
         : OptionalDouble.empty();
   }
 
   /** When the controller looked up the advance of a spark, by its own clock, s. */
-  private double inLog(double sparkSeconds, AngleTimeline timeline, double leadDegrees) {
-    double lead = leadDegrees / (6 * timeline.rpmAt(sparkSeconds));
+  private double inLog(double sparkSeconds, AngleTimeline timeline, ScheduledSpeed look) {
+    double lead = look.leadDegrees() / (6 * timeline.rpmAt(sparkSeconds));
     double drift = 1 + match.driftPartsPerMillion() * 1e-6;
     return (sparkSeconds - lead - timeSeconds) * drift + timeSeconds - match.shiftSeconds().value();
   }

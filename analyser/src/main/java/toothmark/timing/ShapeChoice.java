@@ -47,10 +47,6 @@ final class ShapeChoice {
   /** A threshold shows at cranking speeds only, rev/min. */
   private static final double THRESHOLD_NEEDS_RPM = 500;
 
-  /** Share of sparks with each sign of acceleration that shows its effect. */
-  private static final double BOTH_SIGNS_SHARE = 0.15;
-
-  private static final double REAL_ACCELERATION = 100;
   private static final int GRID = 24;
 
   /** Phases at the highest speed between which a filter's lag is sought, radians. */
@@ -63,11 +59,11 @@ final class ShapeChoice {
   private final double[] values;
   private final double[] weights;
 
-  private ShapeChoice(GapReadings gaps, int slots, double whiteVariance) {
+  private ShapeChoice(GapReadings gaps, int slots, double[] variances) {
     this.gaps = gaps;
     this.slots = slots;
     this.values = gaps.gaps();
-    this.weights = Arrays.stream(gaps.variances()).map(v -> 1 / (v + whiteVariance)).toArray();
+    this.weights = Arrays.stream(variances).map(v -> 1 / v).toArray();
   }
 
   /**
@@ -81,8 +77,17 @@ final class ShapeChoice {
   /** A shape with its fit; parameters without the variance. */
   private record Candidate(GapShape shape, int parameters, LinearFit fit) {}
 
-  static Choice choose(GapReadings gaps, int slots, double whiteVariance, double delayUncertainty) {
-    return new ShapeChoice(gaps, slots, whiteVariance).choose(delayUncertainty);
+  /**
+   * Chooses.
+   *
+   * @param gaps without what comes of the change of speed
+   * @param slots of the wheel
+   * @param variances of each gap's whole error, square degrees
+   * @param delayUncertainty standard uncertainty of a delay, microseconds
+   * @return what can be said
+   */
+  static Choice choose(GapReadings gaps, int slots, double[] variances, double delayUncertainty) {
+    return new ShapeChoice(gaps, slots, variances).choose(delayUncertainty);
   }
 
   private Choice choose(double delayUncertaintyMicroseconds) {
@@ -135,7 +140,7 @@ final class ShapeChoice {
       return true;
     }
     double[] apart = MathArrays.ebeSubtract(best.fit().residuals(), other.fit().residuals());
-    double open = StatUtils.sumSq(gaps.leadShifts());
+    double open = StatUtils.sumSq(gaps.openOfLook());
     return StatUtils.sumSq(apart) > square(OPEN_UNCERTAINTIES) * open;
   }
 
@@ -189,20 +194,7 @@ final class ShapeChoice {
     if (gaps.lowestRpm() < THRESHOLD_NEEDS_RPM) {
       all.add(fitted(GapShape.THRESHOLD, 2, i -> new double[] {1, 1000 / gaps.rpm(i)}));
     }
-    if (bothSigns()) {
-      all.add(fitted(GapShape.ACCELERATION, 2, i -> new double[] {1, gaps.rpmPerSecond(i) / 1000}));
-    }
     return all;
-  }
-
-  private boolean bothSigns() {
-    int up = 0;
-    int down = 0;
-    for (int i = 0; i < gaps.size(); i++) {
-      up += gaps.rpmPerSecond(i) > REAL_ACCELERATION ? 1 : 0;
-      down += gaps.rpmPerSecond(i) < -REAL_ACCELERATION ? 1 : 0;
-    }
-    return Math.min(up, down) > BOTH_SIGNS_SHARE * gaps.size();
   }
 
   private Candidate fitted(GapShape shape, int parameters, IntFunction<double[]> row) {

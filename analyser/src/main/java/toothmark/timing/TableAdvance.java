@@ -56,24 +56,24 @@ public final class TableAdvance implements CommandedAdvance {
   }
 
   @Override
-  public OptionalDouble at(double timeSeconds, AngleTimeline timeline, double leadDegrees) {
-    OptionalDouble load = load(timeSeconds, timeline, leadDegrees);
+  public OptionalDouble at(double timeSeconds, AngleTimeline timeline, ScheduledSpeed look) {
+    OptionalDouble load = load(timeSeconds, timeline, look);
     if (load.isPresent()) {
-      double rpm = ScheduledSpeed.rpm(timeSeconds, timeline, leadDegrees);
+      double rpm = look.rpm(timeSeconds, timeline);
       return OptionalDouble.of(table.advance(rpm, load.getAsDouble()));
     }
     return match().filter(m -> m.outcome() == LogMatch.Outcome.BY_SPEED).isPresent()
-        ? log.get().at(timeSeconds, timeline, leadDegrees)
+        ? log.get().at(timeSeconds, timeline, look)
         : OptionalDouble.empty();
   }
 
-  private OptionalDouble load(double timeSeconds, AngleTimeline timeline, double leadDegrees) {
-    return log.isPresent() ? log.get().loadAt(timeSeconds, timeline, leadDegrees) : statedLoad;
+  private OptionalDouble load(double timeSeconds, AngleTimeline timeline, ScheduledSpeed look) {
+    return log.isPresent() ? log.get().loadAt(timeSeconds, timeline, look) : statedLoad;
   }
 
   /** Over which part of the table some sparks were commanded. */
   TableUse use(List<SparkTiming> sparks, AngleTimeline timeline) {
-    double lead = ScheduledSpeed.USUAL_LEAD_DEGREES;
+    ScheduledSpeed look = ScheduledSpeed.USUAL;
     int all = 0;
     int beyondSpeeds = 0;
     int beyondLoads = 0;
@@ -81,8 +81,8 @@ public final class TableAdvance implements CommandedAdvance {
       double time = s.spark().timeSeconds();
       if (s.commandedDegrees().isPresent()) {
         all++;
-        beyondSpeeds += table.isBeyondSpeeds(ScheduledSpeed.rpm(time, timeline, lead)) ? 1 : 0;
-        OptionalDouble load = load(time, timeline, lead);
+        beyondSpeeds += table.isBeyondSpeeds(look.rpm(time, timeline)) ? 1 : 0;
+        OptionalDouble load = load(time, timeline, look);
         beyondLoads += load.isPresent() && table.isBeyondLoads(load.getAsDouble()) ? 1 : 0;
       }
     }

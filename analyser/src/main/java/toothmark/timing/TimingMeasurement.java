@@ -87,7 +87,7 @@ public final class TimingMeasurement {
       if (s.gapDegrees().isPresent()
           && s.spark().turn() == Spark.Turn.FIRST
           && steady(crank.orElseThrow())) {
-        out.add(reading(i, s, crank.get(), turned(s, coils)));
+        reading(i, s, crank.get(), turned(s, coils)).ifPresent(out::add);
       }
     }
     return new GapReadings(out.toArray(GapReadings.Reading[]::new));
@@ -101,19 +101,30 @@ public final class TimingMeasurement {
         .orElse(0);
   }
 
-  private GapReadings.Reading reading(int i, SparkTiming s, CrankPoint p, double turned) {
+  /** A gap, unless the crank's angle is not known long enough before the spark. */
+  private Optional<GapReadings.Reading> reading(int i, SparkTiming s, CrankPoint p, double turned) {
     double time = s.spark().timeSeconds();
-    double further = ScheduledSpeed.USUAL_LEAD_DEGREES + ScheduledSpeed.LEAD_UNCERTAINTY_DEGREES;
-    OptionalDouble earlier = in.commanded().orElseThrow().at(time, in.timeline(), further);
     double commanded = s.commandedDegrees().getAsDouble();
-    return new GapReadings.Reading(
-        i,
-        p.rpm(),
-        p.rpmPerSecond(),
-        s.gapDegrees().getAsDouble() - turned,
-        CrankAngle.turned(p.rpm(), s.spark().uncertaintySeconds()),
-        commanded - earlier.orElse(commanded),
-        p.degreesAfterTooth1());
+    List<Double> shifts = new ArrayList<>();
+    shifts.add(commanded(time, ScheduledSpeed.EARLIER).orElse(commanded) - commanded);
+    shifts.add(commanded(time, ScheduledSpeed.LAST_TEETH).orElse(commanded) - commanded);
+    for (Foretelling f : Foretelling.WAYS) {
+      f.degreesAt(time, in.timeline()).ifPresent(shifts::add);
+    }
+    return shifts.size() < GapReadings.LOOKS + Foretelling.WAYS.size()
+        ? Optional.empty()
+        : Optional.of(
+            new GapReadings.Reading(
+                i,
+                p.rpm(),
+                s.gapDegrees().getAsDouble() - turned,
+                CrankAngle.turned(p.rpm(), s.spark().uncertaintySeconds()),
+                p.degreesAfterTooth1(),
+                shifts));
+  }
+
+  private OptionalDouble commanded(double time, ScheduledSpeed look) {
+    return in.commanded().orElseThrow().at(time, in.timeline(), look);
   }
 
   private boolean steady(CrankPoint p) {

@@ -42,14 +42,4 @@ public record WheelSetting(
     shares[before % pattern.teeth()] += share;
     return shares;
   }
-
-  /** Covariance of two sums over the teeth, each off by itself; square degrees. */
-  double covariance(double[] a, double[] b) {
-    double sum = 0;
-    for (int k = 0; k < a.length; k++) {
-      double u = geometry.uncertaintyDegrees(k + 1);
-      sum += a[k] * b[k] * u * u;
-    }
-    return sum;
-  }
 }

@@ -79,8 +79,8 @@ final class GeometryFit {
 
   private static final double[] INERTIA_DEGREES = {0.2, 0.1, 0.05};
 
-  /** Doubt that a wave twice a turn is the crank's and not an oval wheel's, as a share of it. */
-  private static final double OVAL_DOUBT = 0.4;
+  /** A wave twice a turn that is larger is the wheel's as well, degrees. */
+  private static final double MOST_INERTIA_DEGREES = 2 * INERTIA_DEGREES[0];
 
   private final WheelPattern pattern;
   private final int teeth;
@@ -155,12 +155,15 @@ final class GeometryFit {
     if (freeBentTeeth(found)) {
       found = refined(found, 2);
     }
-    double[] spread = widened(spread(found), uneven());
-    if (!runOutIsPlain(found, spread)) {
-      double hidden = Arrays.stream(spread).average().orElse(0);
+    RealMatrix covariance = covariance(found);
+    if (runOutIsPlain(found, covariance)) {
+      covariance = covariance.add(wave(uneven()));
+    } else {
       Arrays.fill(prior, teeth, teeth + 2, HELD);
       found = solve(-1);
-      spread = widened(spread(found), Math.min(hidden, HIDDEN_RUN_OUT_DEGREES));
+      RealVector hidden = hidden(found);
+      RealVector left = places().operate(found.subtract(hidden));
+      covariance = covariance(hidden).add(left.outerProduct(left));
     }
     double[] offsets = new double[teeth];
     double[] sway = new double[teeth];
@@ -168,19 +171,36 @@ final class GeometryFit {
       offsets[k] = offset(found, k);
       sway[k] = sway(found, k);
     }
-    double doubt = OVAL_DOUBT * Math.hypot(found.getEntry(steady), found.getEntry(steady + 1));
+    double swing = Math.hypot(found.getEntry(steady), found.getEntry(steady + 1));
+    RealVector doubt =
+        new ArrayRealVector(sway).mapMultiply(Math.max(0, 1 - MOST_INERTIA_DEGREES / swing));
     return new ToothGeometry(
-        offsets, widened(spread, doubt / Math.sqrt(2)), amplitudes, sway, turns);
+        offsets, covariance.add(doubt.outerProduct(doubt)).getData(), amplitudes, sway, turns);
+  }
+
+  /** The run-out that a wheel may have though it does not show, beside what cylinders leave. */
+  private RealVector hidden(RealVector found) {
+    Arrays.fill(prior, teeth, teeth + 2, HIDDEN_RUN_OUT_DEGREES);
+    Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
+    return refined(found, 1);
+  }
+
+  /** Covariance of places that err by a wave once a turn, of unknown phase. */
+  private RealMatrix wave(double degrees) {
+    RealMatrix c = new Array2DRowRealMatrix(teeth, teeth);
+    for (int j = 0; j < teeth; j++) {
+      for (int k = 0; k < teeth; k++) {
+        double apart = pattern.degreesAfterTooth1(j + 1) - pattern.degreesAfterTooth1(k + 1);
+        c.setEntry(j, k, degrees * degrees * Math.cos(Math.toRadians(apart)));
+      }
+    }
+    return c;
   }
 
   /** What the crank swings twice a turn at all speeds, as if it were the tooth's offset. */
   private double sway(RealVector found, int k) {
     double a = 2 * Math.toRadians(pattern.degreesAfterTooth1(k + 1));
     return -found.getEntry(steady) * Math.cos(a) - found.getEntry(steady + 1) * Math.sin(a);
-  }
-
-  private static double[] widened(double[] spread, double more) {
-    return Arrays.stream(spread).map(s -> Math.hypot(s, more)).toArray();
   }
 
   private double offset(RealVector found, int k) {
@@ -307,22 +327,26 @@ final class GeometryFit {
     return any;
   }
 
-  /** Standard uncertainty of each offset: what the fit leaves open, and how it varies by block. */
-  private double[] spread(RealVector found) {
-    RealMatrix covariance = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
-    double[] variance = new double[teeth];
-    for (int k = 0; k < teeth; k++) {
-      RealVector l = direction(k);
-      variance[k] = l.dotProduct(covariance.operate(l));
-    }
+  /** Of the offsets: what the fit leaves open, and how they vary by block. */
+  private RealMatrix covariance(RealVector found) {
+    RealMatrix places = places();
+    RealMatrix left = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    RealMatrix covariance = places.multiply(left).multiply(places.transpose());
     for (int b = 0; b < BLOCKS; b++) {
-      RealVector without = solve(b);
-      for (int k = 0; k < teeth; k++) {
-        double d = offset(without, k) - offset(found, k);
-        variance[k] += d * d * (BLOCKS - 1) / BLOCKS;
-      }
+      RealVector moved = places.operate(solve(b).subtract(found));
+      covariance =
+          covariance.add(moved.outerProduct(moved).scalarMultiply((BLOCKS - 1.0) / BLOCKS));
     }
-    return Arrays.stream(variance).map(Math::sqrt).toArray();
+    return covariance;
+  }
+
+  /** What each tooth's offset is made of. */
+  private RealMatrix places() {
+    RealMatrix places = new Array2DRowRealMatrix(teeth, unknowns);
+    for (int k = 0; k < teeth; k++) {
+      places.setRowVector(k, direction(k));
+    }
+    return places;
   }
 
   private RealVector direction(int k) {
@@ -334,9 +358,12 @@ final class GeometryFit {
     return l;
   }
 
-  private boolean runOutIsPlain(RealVector found, double[] spread) {
+  private boolean runOutIsPlain(RealVector found, RealMatrix covariance) {
     double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
-    double[] sorted = spread.clone();
+    double[] sorted = new double[teeth];
+    for (int k = 0; k < teeth; k++) {
+      sorted[k] = Math.hypot(Math.sqrt(covariance.getEntry(k, k)), uneven());
+    }
     Arrays.sort(sorted);
     return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
   }

@@ -1,5 +1,7 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
+
 /**
  * What the turns together say of each tooth: how far it stands from its nominal place, and how
  * strong its signal is, both separated from speed.
@@ -10,22 +12,28 @@ package toothmark.wheel;
 public final class ToothGeometry {
 
   private final double[] offsets;
-  private final double[] uncertainties;
+  private final double[][] covariance;
   private final double[] amplitudes;
   private final double[] sway;
   private final int turns;
 
   /**
-   * Builds a geometry of a wheel on a crank that does not swing at all speeds alike.
+   * Builds a geometry of a wheel whose teeth err each by itself, on a crank that does not swing at
+   * all speeds alike.
    *
    * @param offsetDegrees as below
-   * @param uncertaintyDegrees as below
+   * @param uncertaintyDegrees standard uncertainty of each offset
    * @param amplitudes as below
    * @param turns as below
    */
   public ToothGeometry(
       double[] offsetDegrees, double[] uncertaintyDegrees, double[] amplitudes, int turns) {
-    this(offsetDegrees, uncertaintyDegrees, amplitudes, new double[offsetDegrees.length], turns);
+    this(
+        offsetDegrees,
+        diagonal(uncertaintyDegrees),
+        amplitudes,
+        new double[offsetDegrees.length],
+        turns);
   }
 
   /**
@@ -33,22 +41,30 @@ public final class ToothGeometry {
    *
    * @param offsetDegrees how far each tooth passes after its nominal place, degrees, by tooth from
    *     1
-   * @param uncertaintyDegrees standard uncertainty of each
+   * @param covariance of the offsets, square degrees
    * @param amplitudes strength of each tooth's signal, 1 for the median tooth
    * @param swayDegrees see {@link #swayDegrees}
    * @param turns whole turns on which it rests; 0 when nothing was learned and all offsets are 0
    */
   public ToothGeometry(
       double[] offsetDegrees,
-      double[] uncertaintyDegrees,
+      double[][] covariance,
       double[] amplitudes,
       double[] swayDegrees,
       int turns) {
     this.sway = swayDegrees.clone();
     this.offsets = offsetDegrees.clone();
-    this.uncertainties = uncertaintyDegrees.clone();
+    this.covariance = Arrays.stream(covariance).map(double[]::clone).toArray(double[][]::new);
     this.amplitudes = amplitudes.clone();
     this.turns = turns;
+  }
+
+  private static double[][] diagonal(double[] uncertainties) {
+    double[][] c = new double[uncertainties.length][uncertainties.length];
+    for (int k = 0; k < c.length; k++) {
+      c[k][k] = uncertainties[k] * uncertainties[k];
+    }
+    return c;
   }
 
   /**
@@ -88,7 +104,24 @@ public final class ToothGeometry {
    * @return degrees
    */
   public double uncertaintyDegrees(int tooth) {
-    return uncertainties[tooth - 1];
+    return Math.sqrt(covariance[tooth - 1][tooth - 1]);
+  }
+
+  /**
+   * Covariance of two sums over the teeth's offsets: the places of neighbours err alike.
+   *
+   * @param a what each tooth counts in the first, by tooth from 1
+   * @param b in the second
+   * @return in the product of their units
+   */
+  public double covariance(double[] a, double[] b) {
+    double sum = 0;
+    for (int j = 0; j < a.length; j++) {
+      for (int k = 0; k < b.length; k++) {
+        sum += a[j] * covariance[j][k] * b[k];
+      }
+    }
+    return sum;
   }
 
   /**

@@ -301,6 +301,7 @@ public final class SampleRun {
             4880,
             sparks.size(),
             2,
+            Optional.empty(),
             0.06,
             GapFit.Verdict.NAMED,
             List.of(new GapFit.ShapeScore(GapShape.DELAY, 0)));

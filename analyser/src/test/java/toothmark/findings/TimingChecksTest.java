@@ -19,6 +19,7 @@ import toothmark.units.Measured;
 
 class TimingChecksTest {
 
+  private Optional<Measured> foretold = Optional.empty();
   private final Scene scene = Scene.healthy();
 
   /** 100 microseconds are 0.6 degrees for each 1000 rev/min: 6 n tau. */
@@ -55,6 +56,7 @@ class TimingChecksTest {
                 950,
                 100,
                 0,
+                Optional.empty(),
                 0.2,
                 GapFit.Verdict.CANNOT_TELL,
                 List.of()));
@@ -87,14 +89,13 @@ class TimingChecksTest {
   @ParameterizedTest
   @EnumSource(
       value = GapShape.class,
-      names = {"FILTER_LAG", "THRESHOLD", "ACCELERATION", "STEP"})
+      names = {"FILTER_LAG", "THRESHOLD", "STEP"})
   void eachShapeIsNamedByItsOwnCheckOnly(GapShape shape) {
     for (GapShape other : GapShape.values()) {
       Check check =
           switch (other) {
             case FILTER_LAG -> new FilterLagCheck();
             case THRESHOLD -> new ThresholdLagCheck();
-            case ACCELERATION -> new SpeedPredictionCheck();
             case STEP -> new TimingStepCheck();
             case CONSTANT, DELAY -> null;
           };
@@ -108,6 +109,23 @@ class TimingChecksTest {
         quiet(check, s);
       }
     }
+  }
+
+  @Test
+  void aSparkForetoldFiresHoweverElseTheGapChanges() {
+    foretold = Optional.of(new Measured(0.9, 0.05));
+    scene.gap = Optional.of(fit(60e-6, 3e-6, 0.2, GapShape.DELAY));
+    Finding f = fires(new SpeedPredictionCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.evidence().get(0)).contains("by up to 0.900").endsWith("0.098°.");
+    fires(new TimingDelayCheck(), scene);
+  }
+
+  @Test
+  void aSparkThatForetellingHardlyMovesStaysQuiet() {
+    foretold = Optional.of(new Measured(0.3, 0.05));
+    scene.gap = Optional.of(fit(0, 3e-6, 0.2, GapShape.CONSTANT));
+    quiet(new SpeedPredictionCheck(), scene);
   }
 
   @Test
@@ -160,7 +178,7 @@ class TimingChecksTest {
         "The two speeds correlate by 0.21; 0.9 is needed.");
   }
 
-  private static GapFit fit(double delay, double u, double scatter, GapShape best) {
+  private GapFit fit(double delay, double u, double scatter, GapShape best) {
     return new GapFit(
         new Measured(0.1, 0.02),
         Optional.of(new Measured(delay, u)),
@@ -169,6 +187,7 @@ class TimingChecksTest {
         5000,
         150,
         0,
+        foretold,
         scatter,
         GapFit.Verdict.NAMED,
         List.of(new GapFit.ShapeScore(best, 0)));

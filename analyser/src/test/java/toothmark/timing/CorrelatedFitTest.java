@@ -66,4 +66,46 @@ class CorrelatedFitTest {
     assertThat(Math.sqrt(fit.errors().wandering())).isCloseTo(0.1, within(0.02));
     assertThat(Math.sqrt(fit.errors().white())).isCloseTo(0.05, within(0.01));
   }
+
+  /** A wave beside the line, in one set of readings there and in the other not. */
+  @Test
+  void whatIsDoubtedIsTakenWhereItShowsAndLeftWhereItDoesNot() {
+    Random random = new Random(3);
+    double[] there = errors(random, 240, 0.1, 0, 0);
+    double[] absent = errors(random, 240, 0.1, 0, 0);
+    double[][] rows = new double[240][];
+    double[] growth = new double[240];
+    for (int i = 0; i < rows.length; i++) {
+      rows[i] = new double[] {1, Math.sin(0.3 * i) / (1 + 0.02 * i)};
+      there[i] += 0.6 * rows[i][1];
+      growth[i] = 1;
+    }
+    CorrelatedFit.Sizes sizes = new CorrelatedFit.Sizes(new double[240], growth);
+    CorrelatedFit.Known known = new CorrelatedFit.Known(1, 0, 1);
+
+    CorrelatedFit shows = CorrelatedFit.of(rows, there, sizes, known);
+    CorrelatedFit doesNot = CorrelatedFit.of(rows, absent, sizes, known);
+
+    double u = Math.sqrt(shows.covariance(1, 1));
+    assertThat(shows.coefficient(1)).isCloseTo(0.6, within(3 * u));
+    assertThat(u).isLessThan(0.05);
+    assertThat(Math.abs(doesNot.coefficient(1))).isLessThan(0.02);
+    assertThat(doesNot.covariance(0, 0)).isLessThan(1.2 * 0.01 / 240);
+  }
+
+  /** Errors that are a time grow as an angle; the same line is then known better. */
+  @Test
+  void seesThatErrorsGrow() {
+    Random random = new Random(4);
+    double[] rpm = speeds(600);
+    double[] gap = new double[600];
+    for (int i = 0; i < gap.length; i++) {
+      gap[i] = 3e-5 * rpm[i] * random.nextGaussian();
+    }
+
+    LineFit fit = LineFit.of(rpm, gap, new double[600]);
+
+    assertThat(fit.errors().growingShare()).isEqualTo(1);
+    assertThat(Math.sqrt(fit.variances()[0])).isCloseTo(3e-5 * rpm[0], within(2e-6 * rpm[0]));
+  }
 }

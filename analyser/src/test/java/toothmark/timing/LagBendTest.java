@@ -40,8 +40,9 @@ class LagBendTest {
     assertThat(wheel.teethBeside(355)).contains(0.25, org.assertj.core.data.Index.atIndex(34));
     assertThat(wheel.teethBeside(355)).contains(0.75, org.assertj.core.data.Index.atIndex(0));
     double[] between = wheel.teethBeside(85);
-    assertThat(wheel.covariance(between, between)).isCloseTo(0.02 * 0.02 / 2, within(1e-12));
-    assertThat(wheel.covariance(between, wheel.teethBeside(95)))
+    assertThat(wheel.geometry().covariance(between, between))
+        .isCloseTo(0.02 * 0.02 / 2, within(1e-12));
+    assertThat(wheel.geometry().covariance(between, wheel.teethBeside(95)))
         .as("one tooth of two is the same")
         .isCloseTo(0.02 * 0.02 / 4, within(1e-12));
   }

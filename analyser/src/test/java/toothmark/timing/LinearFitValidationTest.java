@@ -186,7 +186,10 @@ class LinearFitValidationTest {
     double[] y = {130, 131, 132, 133, 134, 135, 136, 137, 138, 139, 140};
     double[][] rows = Arrays.stream(x).mapToObj(v -> new double[] {v}).toArray(double[][]::new);
 
-    CorrelatedFit fit = CorrelatedFit.of(rows, y, new double[11]);
+    double[] even = new double[11];
+    Arrays.fill(even, 1);
+
+    CorrelatedFit fit = CorrelatedFit.of(rows, y, new CorrelatedFit.Sizes(new double[11], even));
 
     assertThat(fit.coefficient(0)).isCloseTo(2.07438016528926, within(1e-12));
     assertThat(Math.sqrt(fit.covariance(0, 0)))

@@ -11,6 +11,7 @@ import toothmark.rotation.AngleTimeline;
 class LogMatcherTest {
 
   private static final double ROW = 0.05;
+  private static final ScheduledSpeed NOW = new ScheduledSpeed(0, 360);
   private static final DoubleUnaryOperator TABLE =
       n -> 10 + Math.min(22, Math.max(0, n - 700) * 0.008);
 
@@ -55,8 +56,8 @@ class LogMatcherTest {
         .isCloseTo(ROW / Math.sqrt(12), within(1e-9));
     assertThat(match.correlation()).isGreaterThan(0.999);
     for (double time = 0.5; time < 5.5; time += 0.25) {
-      double rpm = ScheduledSpeed.rpm(time, timeline, ScheduledSpeed.USUAL_LEAD_DEGREES);
-      assertThat(commanded.at(time, timeline, ScheduledSpeed.USUAL_LEAD_DEGREES).orElseThrow())
+      double rpm = ScheduledSpeed.USUAL.rpm(time, timeline);
+      assertThat(commanded.at(time, timeline, ScheduledSpeed.USUAL).orElseThrow())
           .isCloseTo(TABLE.applyAsDouble(rpm), within(0.12));
     }
   }
@@ -69,7 +70,7 @@ class LogMatcherTest {
 
     assertThat(match(commanded).outcome()).isEqualTo(LogMatch.Outcome.MATCHED);
     for (double time = 0.5; time < 5.5; time += 0.25) {
-      assertThat(commanded.at(time, timeline, 0).orElseThrow())
+      assertThat(commanded.at(time, timeline, NOW).orElseThrow())
           .isCloseTo(byLoad.at(engine.rpmAt(time - 0.01), time), within(1.2));
     }
   }
@@ -83,7 +84,7 @@ class LogMatcherTest {
 
     assertThat(match(commanded).outcome()).isEqualTo(LogMatch.Outcome.REFUSED);
     assertThat(match(commanded).reason()).startsWith("The log does not fit the capture");
-    assertThat(commanded.at(3, timeline, 0)).isEmpty();
+    assertThat(commanded.at(3, timeline, NOW)).isEmpty();
   }
 
   @Test
@@ -95,7 +96,7 @@ class LogMatcherTest {
         LogMatcher.match(log(idle, 12, 0, (n, t) -> TABLE.applyAsDouble(n)), idling);
 
     assertThat(match(commanded).outcome()).isEqualTo(LogMatch.Outcome.BY_SPEED);
-    assertThat(commanded.at(3, idling, 0).orElseThrow())
+    assertThat(commanded.at(3, idling, NOW).orElseThrow())
         .isCloseTo(TABLE.applyAsDouble(900), within(0.15));
   }
 

@@ -2,6 +2,8 @@ package toothmark.timing;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Arrays;
+import java.util.List;
 import java.util.Random;
 import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
@@ -24,10 +26,6 @@ class ShapeChoiceTest {
     return fromRpm + (toRpm - fromRpm) * share;
   }
 
-  private double rpmPerSecond(int i) {
-    return i < SPARKS / 2 ? 3000 : -3000;
-  }
-
   private ShapeChoice.Choice choose(IntToDoubleFunction gap, double scatter) {
     GapReadings gaps =
         new GapReadings(
@@ -37,15 +35,16 @@ class ShapeChoiceTest {
                         new GapReadings.Reading(
                             i,
                             rpm(i),
-                            rpmPerSecond(i),
                             gap.applyAsDouble(i) + scatter * random.nextGaussian(),
                             0.01,
-                            0,
-                            80))
+                            80,
+                            List.of(0.0, 0.0)))
                 .toArray(GapReadings.Reading[]::new));
     double spread = 0.3 * (toRpm - fromRpm) * Line.DEGREES;
+    double[] variances = new double[SPARKS];
+    Arrays.fill(variances, scatter * scatter);
     double u = scatter / Math.sqrt(SPARKS) / spread;
-    return ShapeChoice.choose(gaps, SLOTS, scatter * scatter, u);
+    return ShapeChoice.choose(gaps, SLOTS, variances, u);
   }
 
   private void isNamed(GapShape shape, IntToDoubleFunction gap) {
@@ -59,7 +58,6 @@ class ShapeChoiceTest {
     isNamed(GapShape.DELAY, i -> 1 - 6e-6 * 130 * rpm(i));
     isNamed(GapShape.FILTER_LAG, i -> 1 - lagDegrees(130e-6, rpm(i)));
     isNamed(GapShape.STEP, i -> rpm(i) > 3300 ? 1.5 : 0);
-    isNamed(GapShape.ACCELERATION, i -> 4e-4 * rpmPerSecond(i));
     fromRpm = 150;
     toRpm = 1500;
     isNamed(GapShape.THRESHOLD, i -> 1 - 600 / rpm(i));

@@ -14,7 +14,8 @@ import toothmark.rotation.AngleTimeline;
 class TableAdvanceTest {
 
   private static final double ROW = 0.05;
-  private static final double LEAD = ScheduledSpeed.USUAL_LEAD_DEGREES;
+  private static final ScheduledSpeed LEAD = ScheduledSpeed.USUAL;
+  private static final ScheduledSpeed NOW = new ScheduledSpeed(0, 360);
   private static final IgnitionTable PLANE =
       new IgnitionTable(
           Path.of("advance.csv"),
@@ -51,7 +52,7 @@ class TableAdvanceTest {
 
     for (double time = 0.5; time < 5.5; time += 0.25) {
       assertThat(commanded.at(time, timeline, LEAD).orElseThrow())
-          .isCloseTo(plane(ScheduledSpeed.rpm(time, timeline, LEAD), 60), within(1e-9));
+          .isCloseTo(plane(LEAD.rpm(time, timeline), 60), within(1e-9));
     }
     assertThat(commanded.match()).isEmpty();
   }
@@ -66,8 +67,8 @@ class TableAdvanceTest {
     assertThat(commanded.match().orElseThrow().reason())
         .endsWith("load is taken at the spark's own time.");
     for (double time = 0.5; time < 5.5; time += 0.25) {
-      double rpm = ScheduledSpeed.rpm(time, timeline, 0);
-      assertThat(commanded.at(time, timeline, 0).orElseThrow())
+      double rpm = NOW.rpm(time, timeline);
+      assertThat(commanded.at(time, timeline, NOW).orElseThrow())
           .as("the clock is known to %s s, in which load moves advance by 0.3 degrees", ROW / 2)
           .isCloseTo(plane(rpm, load.applyAsDouble(time)), within(0.4));
     }

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import toothmark.edges.SensorKind;
@@ -18,6 +19,7 @@ import toothmark.ignition.FiringOrder;
 import toothmark.ignition.PickUp;
 import toothmark.ignition.SketchedEngine;
 import toothmark.rotation.AngleTimeline;
+import toothmark.units.Measured;
 import toothmark.wheel.ToothGeometry;
 import toothmark.wheel.WheelPattern;
 
@@ -39,6 +41,11 @@ class TimingMeasurementTest {
   }
 
   private TimingInputs inputs(SketchedEngine engine, Wrong wrong, double advance) {
+    return inputs(engine, wrong, advance, c -> sparks(engine, wrong, advance, c));
+  }
+
+  private TimingInputs inputs(
+      SketchedEngine engine, Wrong wrong, double advance, IntFunction<double[]> sparks) {
     AngleTimeline timeline = engine.timeline(10, wrong.lagSeconds());
     double[] tdc = engine.passings(TOOTH1, 360);
     WheelSetting wheel =
@@ -57,7 +64,7 @@ class TimingMeasurementTest {
                             "coil " + (c + 1),
                             c == 0 ? List.of(1, 4) : List.of(3, 2),
                             PickUp.LOGIC),
-                        engine.pulses(sparks(engine, wrong, advance, c), 2e-3, RESOLUTION)))
+                        engine.pulses(sparks.apply(c), 2e-3, RESOLUTION)))
             .toList();
     return new TimingInputs(
         timeline,
@@ -92,6 +99,7 @@ class TimingMeasurementTest {
     assertThat(gap.delaySeconds().orElseThrow().value())
         .isCloseTo(wrong.delaySeconds(), within(3e-6));
     assertThat(gap.offsetDegrees().value()).isCloseTo(wrong.alignmentDegrees(), within(0.1));
+    assertThat(gap.foretoldDegrees()).isEmpty();
   }
 
   @Test
@@ -122,6 +130,42 @@ class TimingMeasurementTest {
   @Test
   void aLargeLagIsToldFromAlignment() {
     checkSweep(new Wrong(-1, 40e-6, 60e-6));
+  }
+
+  /** A controller that counts the time of the last 50 degrees at the speed of the 10 before. */
+  private double[] foretold(SketchedEngine engine, Wrong wrong, double advance, int coil) {
+    double[] t =
+        engine.passings(TOOTH1 + 180 * coil - advance - wrong.alignmentDegrees() + 360, 360);
+    for (int i = 0; i < t.length; i++) {
+      double aim = engine.degreesAt(t[i]);
+      double from = engine.timeAt(aim - 50);
+      double aDegree = (from - engine.timeAt(aim - 60)) / 10;
+      double late = wrong.delaySeconds() + 0.05 * random.nextGaussian() / (6 * engine.rpmAt(t[i]));
+      t[i] = from + 50 * aDegree + late;
+    }
+    return t;
+  }
+
+  @Test
+  void whatForetellingDoesIsHeldApart() {
+    SketchedEngine quickUpSlowDown =
+        new SketchedEngine(4, t -> 900 + 3000 * (t < 1 ? t * t * (3 - 2 * t) : (4 - t) / 3));
+    Wrong wrong = new Wrong(1.5, 60e-6, 15e-6);
+
+    Timing timing =
+        TimingMeasurement.measure(
+            inputs(quickUpSlowDown, wrong, 12, c -> foretold(quickUpSlowDown, wrong, 12, c)));
+
+    GapFit gap = timing.gap().orElseThrow();
+    Measured offset = gap.offsetDegrees();
+    Measured delay = gap.delaySeconds().orElseThrow();
+    assertThat(offset.value()).isCloseTo(1.5, within(3 * offset.standardUncertainty()));
+    assertThat(delay.value()).isCloseTo(60e-6, within(3 * delay.standardUncertainty()));
+    assertThat(offset.standardUncertainty()).isLessThan(0.05);
+    assertThat(gap.foretoldDegrees().orElseThrow().value())
+        .as("late, most where it speeds up quickly at low speed")
+        .isLessThan(-0.3);
+    assertThat(gap.shapes().get(0).shape()).isEqualTo(GapShape.DELAY);
   }
 
   @Test

@@ -126,6 +126,37 @@ class GeometryFitTest {
     assertThat(Math.sqrt(squares)).isLessThan(2.5 * Math.sqrt(stated));
   }
 
+  /**
+   * Over many wheels the error of a sum over teeth, squared, is as large as its stated variance: of
+   * a tooth, of two neighbours' difference, and of a tooth against those a half turn apart, as a
+   * mark of top dead centre stands against sparks. Of 60 such squares the mean strays by 18 %.
+   */
+  @Test
+  void statesHowTheErrorsOfTheTeethHangTogether() {
+    int[][] sums = {{9, 9, 9}, {9, 10, 10}, {9, 8, 26}};
+    double[] ratio = new double[sums.length];
+    int wheels = 60;
+    for (int w = 0; w < wheels; w++) {
+      Random random = new Random(100 + w);
+      double[] error = random.doubles(36, -0.052, 0.052).toArray();
+      ToothGeometry g = GeometryFit.learn(turn(k -> error[k], 60, 900, 3000), WHEEL);
+      for (int s = 0; s < sums.length; s++) {
+        double[] shares = new double[35];
+        shares[sums[s][0]] = 1;
+        shares[sums[s][1]] -= s == 0 ? 0 : 0.5;
+        shares[sums[s][2]] -= s == 0 ? 0 : 0.5;
+        double off = 0;
+        for (int k = 0; k < 35; k++) {
+          off += shares[k] * (g.offsetDegrees(k + 1) - error[k + 1]);
+        }
+        ratio[s] += off * off / g.covariance(shares, shares) / wheels;
+      }
+    }
+    for (double r : ratio) {
+      assertThat(r).isBetween(0.4, 1.6);
+    }
+  }
+
   @Test
   void learnsNothingFromAFewTurnsOrOnTheStarter() {
     assertThat(GeometryFit.learn(turn(k -> 0.3, 6, 900, 900), WHEEL).turns()).isZero();

@@ -1,7 +1,6 @@
 package toothmark.accuracy.timing;
 
 import java.util.HashSet;
-import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
@@ -71,7 +70,7 @@ record Sweep(
         late.isPresent() ? fit.map(f -> miss(f.offsetDegrees(), 1, offset)) : Optional.empty();
     Set<Limiter.Manner> limiters = new HashSet<>();
     timing.limiters().forEach(l -> limiters.add(l.manner()));
-    Answer answer = fit.map(f -> answer(f, truth(name, delay), delay)).orElse(Answer.CANNOT_TELL);
+    Answer answer = fit.map(f -> answer(f, SweepKind.of(name), delay)).orElse(Answer.CANNOT_TELL);
     String words =
         String.format(
             Locale.ROOT,
@@ -91,25 +90,29 @@ record Sweep(
   }
 
   private static String said(GapFit fit) {
+    String shift = fit.foretoldDegrees().map(m -> ", foretold " + m).orElse("");
+    return shape(fit) + shift;
+  }
+
+  private static String shape(GapFit fit) {
     return fit.verdict() == GapFit.Verdict.NAMED
         ? "named " + fit.shapes().get(0).shape()
         : fit.verdict().toString();
   }
 
-  /** The shapes that may be named; a foreseeing controller with a delay has two. */
-  private static List<GapShape> truth(CaseName name, double delay) {
-    if (SweepKind.of(name) == SweepKind.FORESEEING) {
-      return delay > 0
-          ? List.of(GapShape.ACCELERATION, GapShape.DELAY)
-          : List.of(GapShape.ACCELERATION);
+  /**
+   * What a foreseeing controller does while the speed changes must be seen, and nothing of the kind
+   * elsewhere; besides, a delay is the only change with speed.
+   */
+  private static Answer answer(GapFit fit, SweepKind kind, double delayMicroseconds) {
+    boolean foreseen = fit.foretoldDegrees().isPresent();
+    if (foreseen != (kind == SweepKind.FORESEEING)) {
+      return Answer.WRONG;
     }
-    return List.of(delay > 0 ? GapShape.DELAY : GapShape.CONSTANT);
-  }
-
-  private static Answer answer(GapFit fit, List<GapShape> truth, double delayMicroseconds) {
+    GapShape truth = delayMicroseconds > 0 ? GapShape.DELAY : GapShape.CONSTANT;
     return switch (fit.verdict()) {
       case CANNOT_TELL -> Answer.CANNOT_TELL;
-      case NAMED -> truth.contains(fit.shapes().get(0).shape()) ? Answer.RIGHT : Answer.WRONG;
+      case NAMED -> truth == fit.shapes().get(0).shape() ? Answer.RIGHT : Answer.WRONG;
       case NO_CHANGE -> {
         double change = 6e-6 * delayMicroseconds * (fit.toRpm() - fit.fromRpm());
         yield change < SMALL_CHANGE_DEGREES ? Answer.RIGHT : Answer.WRONG;

@@ -260,11 +260,12 @@ final class ExaminationJson {
           fields.whole("absent", track.absent().size());
           fields.whole("repeated", track.repeated());
           dwell(track);
-          fields.objects("teeth", teeth(track), this::teeth);
+          fields.objects("teeth", teeth(seen, track), this::teeth);
         });
   }
 
-  private List<CoilTeeth> teeth(CoilTrack track) {
+  /** Which teeth go before a coil's charge and spark, by speed. */
+  static List<CoilTeeth> teeth(Observations seen, CoilTrack track) {
     return seen.crank()
         .map(c -> c.identification().pattern())
         .map(wheel -> CoilTeeth.of(wheel, track.sparks(), seen.timing().bands()))

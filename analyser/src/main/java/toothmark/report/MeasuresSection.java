@@ -1,7 +1,10 @@
 package toothmark.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
@@ -13,6 +16,8 @@ import toothmark.ignition.CoilTrack;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
+import toothmark.timing.CoilTeeth;
+import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.SensorLag;
@@ -62,6 +67,7 @@ final class MeasuresSection {
         "class",
         "small quiet");
     bands(seen.timing().bands());
+    teeth();
   }
 
   private void row(String name, String value, String basis) {
@@ -294,5 +300,44 @@ final class MeasuresSection {
   private void cell(OptionalDouble value, int decimals) {
     String text = value.isPresent() ? Say.number(value.getAsDouble(), decimals) : "–";
     html.element("td", text, "class", "right");
+  }
+
+  /** Which teeth go before each charge and spark, at the ends and the middle of the speeds. */
+  private void teeth() {
+    Map<CoilTrack, List<CoilTeeth>> all = new LinkedHashMap<>();
+    for (CoilTrack track : seen.coils()) {
+      List<CoilTeeth> teeth = ExaminationJson.teeth(seen, track);
+      int[] shown = {0, teeth.size() / 2, teeth.size() - 1};
+      all.put(
+          track, Arrays.stream(shown).filter(i -> i >= 0).distinct().mapToObj(teeth::get).toList());
+    }
+    if (all.values().stream().allMatch(List::isEmpty)) {
+      return;
+    }
+    html.element("h3", "Teeth before charge and spark");
+    html.element(
+        "p",
+        "The last tooth to pass the sensor before a coil begins to charge and before it fires, and"
+            + " how far the crank turns from there: a controller starts counting at that tooth, or"
+            + " at one before it.");
+    html.open("div", "class", "scroll").open("table").open("tr").element("th", "Coil");
+    for (String head : List.of("Speed (rev/min)", "Sparks", "Charge", "Spark")) {
+      html.element("th", head, "class", "right");
+    }
+    html.close();
+    all.forEach((track, teeth) -> teeth.forEach(t -> teeth(track.coil().name(), t)));
+    html.close().close();
+  }
+
+  private void teeth(String coil, CoilTeeth teeth) {
+    html.open("tr").element("td", coil);
+    cell(OptionalDouble.of(teeth.rpm()), 0);
+    cell(OptionalDouble.of(teeth.sparks()), 0);
+    html.element("td", teeth.charge().map(MeasuresSection::place).orElse("–"), "class", "right");
+    html.element("td", place(teeth.spark()), "class", "right").close();
+  }
+
+  private static String place(FiringTeeth.Place place) {
+    return Say.number(place.degreesAfter(), 1) + "° after tooth " + place.tooth();
   }
 }

@@ -66,7 +66,10 @@ final class GapFitter {
       return Optional.empty();
     }
     GapReadings raw = withoutStrays(gaps);
-    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), raw.shifts());
+    double[][] shifts = raw.shifts();
+    double[][] known =
+        isSloped(raw) ? shifts : Arrays.copyOf(shifts, Math.min(shifts.length, GapReadings.LOOKS));
+    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), known);
     double[] off = fit.nuisances();
     Optional<Measured> foretold = foretold(fit, raw);
     int taken = foretold.isPresent() ? off.length : Math.min(off.length, GapReadings.LOOKS);
@@ -74,9 +77,14 @@ final class GapFitter {
     return Optional.of(new Outcome(described(fit, kept, foretold, gaps.size()), kept));
   }
 
+  /** Whether speed varies enough to part what depends on it from what does not. */
+  private static boolean isSloped(GapReadings gaps) {
+    return gaps.relativeSpan() >= LEAST_SPAN && gaps.size() >= FEWEST_FOR_DELAY;
+  }
+
   private GapFit described(
       LineFit fit, GapReadings kept, Optional<Measured> foretold, int readings) {
-    boolean sloped = kept.relativeSpan() >= LEAST_SPAN && kept.size() >= FEWEST_FOR_DELAY;
+    boolean sloped = isSloped(kept);
     ShapeChoice.Choice choice =
         sloped
             ? ShapeChoice.choose(

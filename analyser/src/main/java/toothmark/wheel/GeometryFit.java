@@ -161,9 +161,10 @@ final class GeometryFit {
     } else {
       Arrays.fill(prior, teeth, teeth + 2, HELD);
       found = solve(-1);
-      RealVector hidden = hidden(found);
-      RealVector left = places().operate(found.subtract(hidden));
-      covariance = covariance(hidden).add(left.outerProduct(left));
+      covariance =
+          uneven() > 0
+              ? covariance(found).add(wave(HIDDEN_RUN_OUT_DEGREES))
+              : withHiddenRunOut(found);
     }
     double[] offsets = new double[teeth];
     double[] sway = new double[teeth];
@@ -178,11 +179,12 @@ final class GeometryFit {
         offsets, covariance.add(doubt.outerProduct(doubt)).getData(), amplitudes, sway, turns);
   }
 
-  /** The run-out that a wheel may have though it does not show, beside what cylinders leave. */
-  private RealVector hidden(RealVector found) {
+  /** Of places for which no run-out was found: what there may be of it by the change of speed. */
+  private RealMatrix withHiddenRunOut(RealVector found) {
     Arrays.fill(prior, teeth, teeth + 2, HIDDEN_RUN_OUT_DEGREES);
-    Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
-    return refined(found, 1);
+    RealVector hidden = refined(found, 1);
+    RealVector left = places().operate(found.subtract(hidden));
+    return covariance(hidden).add(left.outerProduct(left));
   }
 
   /** Covariance of places that err by a wave once a turn, of unknown phase. */

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
@@ -166,6 +167,44 @@ class TimingMeasurementTest {
         .as("late, most where it speeds up quickly at low speed")
         .isLessThan(-0.3);
     assertThat(gap.shapes().get(0).shape()).isEqualTo(GapShape.DELAY);
+  }
+
+  /** A wheel that stands 4 degrees off, and by time a further way. */
+  private Alignment alignment(DoubleUnaryOperator moved) {
+    SketchedEngine engine = SketchedEngine.sweep(4, 900, 4000);
+    TimingInputs in = inputs(engine, new Wrong(4, 0, 15e-6), 12);
+    double[] tdc = engine.passings(TOOTH1, 360);
+    for (int i = 0; i < tdc.length; i++) {
+      tdc[i] = engine.timeAt(engine.degreesAt(tdc[i]) + moved.applyAsDouble(tdc[i]));
+    }
+    List<TdcMark> marks =
+        TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), in.timeline());
+    return TimingMeasurement.measure(
+            new TimingInputs(
+                in.timeline(), in.wheel(), marks, in.coils(), in.order(), in.commanded()))
+        .alignment()
+        .orElseThrow();
+  }
+
+  @Test
+  void aWheelThatIsOnlyOffIsOffAllTheTime() {
+    Alignment off = alignment(t -> 0);
+
+    assertThat(off.slip()).isEmpty();
+    assertThat(off.errorDegrees().orElseThrow().value()).isCloseTo(4, within(0.05));
+  }
+
+  @Test
+  void aRingThatSlipsHasNoOneAngle() {
+    Alignment step = alignment(t -> t < 2.2 ? 0 : -3);
+    Alignment creep = alignment(t -> 3 * Math.max(0, Math.min(1, (t - 1) / 2)));
+
+    assertThat(step.errorDegrees()).isEmpty();
+    assertThat(step.slip().orElseThrow().manner()).isEqualTo(WheelSlip.Manner.STEP);
+    assertThat(step.slip().orElseThrow().degrees().value()).isCloseTo(-3, within(0.1));
+    assertThat(creep.errorDegrees()).isEmpty();
+    assertThat(creep.slip().orElseThrow().manner()).isEqualTo(WheelSlip.Manner.CREEP);
+    assertThat(creep.slip().orElseThrow().degrees().value()).isCloseTo(3, within(0.2));
   }
 
   @Test

@@ -115,7 +115,7 @@ final class CorrelatedFit {
   private static final class Priors {
 
     private final double[] weights;
-    private double logDeterminant;
+    private final double logDeterminant;
 
     Priors(Known known, double ofDoubtful) {
       weights = new double[known.columns()];
@@ -249,8 +249,8 @@ final class CorrelatedFit {
       for (int i = 0; i < values.length; i++) {
         join(rows[i], values[i], row);
         w.next(row, sizes.known[i], sizes.growth[i]);
-        sums.add(row, 1 / w.variance);
-        product *= w.variance;
+        sums.add(row, 1 / w.variance());
+        product *= w.variance();
         if (product < 1e-100 || product > 1e100) {
           logDeterminant += Math.log(product);
           product = 1;
@@ -333,41 +333,6 @@ final class CorrelatedFit {
     return size / weights;
   }
 
-  /** Turns observations one by one into such whose errors are independent. */
-  private static final class Whitening {
-
-    private final Errors errors;
-    private final double[] state;
-    private final double keep;
-    private double spread;
-    private double variance;
-
-    Whitening(Errors errors, int columns) {
-      this.errors = errors;
-      this.state = new double[columns + 1];
-      this.spread = errors.wandering();
-      this.keep = errors.correlation() * errors.correlation();
-    }
-
-    /**
-     * Replaces columns and value by what is new in them; its variance is then known. What wanders
-     * is the part before it grows.
-     */
-    void next(double[] row, double known, double growth) {
-      double size = errors.growth(growth);
-      double root = Math.sqrt(size);
-      double own = known / size + errors.white();
-      double gain = spread / (spread + own);
-      variance = size * (spread + own);
-      for (int j = 0; j < row.length; j++) {
-        double innovation = row[j] / root - state[j];
-        state[j] = errors.correlation() * (state[j] + gain * innovation);
-        row[j] = root * innovation;
-      }
-      spread = keep * spread * (1 - gain) + (1 - keep) * errors.wandering();
-    }
-  }
-
   private static void join(double[] row, double value, double[] into) {
     System.arraycopy(row, 0, into, 0, row.length);
     into[row.length] = value;
@@ -393,7 +358,7 @@ final class CorrelatedFit {
       w.next(row, sizes.known[i], sizes.growth[i]);
       rows[i] = Arrays.copyOf(row, p);
       values[i] = row[p];
-      weights[i] = 1 / w.variance;
+      weights[i] = 1 / w.variance();
     }
     for (int k = 0; k < p; k++) {
       rows[n + k] = Arrays.copyOf(prior(k, p), p);

@@ -54,19 +54,24 @@ final class SteadyRow {
     int decimals;
     boolean exponent;
 
-    /**
-     * Digits of the first word before the mark, and after it (the second word's first moves in).
-     */
+    /** Power of ten, and the bytes of the exponent that it comes from. */
+    int power;
+
+    int exponentBytes;
+    NumberBlock into;
+
+    /** Digits before the mark, and after it, where the byte behind the first word moves in. */
     long whole;
 
     long after;
-    int firstShift;
 
-    /** Digits of the second word. */
+    /** Brings the first eight digits, or fewer, to the end of a word. */
+    long first;
+
+    /** Digits behind the first eight, and what brings them to the end of a word. */
+    long secondDigits;
+
     long second;
-
-    int markShift;
-    int secondShift;
     long factor;
 
     private void expect(int at, int byteLike, int carries, int bits) {
@@ -90,7 +95,7 @@ final class SteadyRow {
       expect(at, one, 0x7f, 0x80);
     }
 
-    /** '+' or '-', which differ by two neighbouring bits; that both do is checked apart. */
+    /** '+' or '-', or two bytes between them; which it is is looked at with the exponent. */
     void expectSign(int at) {
       expect(at, '+', 0, 0xf9);
     }
@@ -137,8 +142,8 @@ final class SteadyRow {
       return OTHERWISE;
     }
     int p = start;
-    for (int c = 0; c < writings.length; c++) {
-      p = cell(writings[c], p, blocks[c], row);
+    for (Writing w : writings) {
+      p = cell(w, p, row);
       if (p < 0) {
         return OTHERWISE;
       }
@@ -152,31 +157,44 @@ final class SteadyRow {
   }
 
   /** Reads a cell; gives the byte behind the one that ends it. */
-  private int cell(Writing w, int start, NumberBlock into, int row) {
+  private int cell(Writing w, int start, int row) {
     int minus = text[start] == '-' ? 1 : 0;
     int p = start + minus;
     long first = Digits.word(text, p) ^ w.like;
     long second = Digits.word(text, p + WORD) ^ w.likeThen;
     long wrong = (first + w.carry | first) & w.wrong;
     wrong |= (second + w.carryThen | second) & w.wrongThen;
-    long digits = first & w.whole | (first >>> w.markShift | second << 64 - w.markShift) & w.after;
-    long mantissa = Digits.eight(digits << w.firstShift);
+    long digits = first & w.whole;
+    if (w.decimals > 0) {
+      digits |= (first >>> 8 | second << 56) & w.after;
+      second >>>= 8;
+    }
+    long mantissa = Digits.eight(digits * w.first);
     if (w.digits > WORD) {
-      mantissa =
-          mantissa * w.factor + Digits.eight((second >>> w.markShift & w.second) << w.secondShift);
+      mantissa = mantissa * w.factor + Digits.eight((second & w.secondDigits) * w.second);
     }
     p += w.length;
-    int power = -w.decimals;
-    if (w.exponent) {
-      int e = (int) Digits.word(text, p - EXPONENT_BYTES);
-      int below = e >>> 10 & 1;
-      int size = 10 * (e >>> 16 & 15) + (e >>> 24 & 15);
-      power += (size ^ -below) + below;
-      wrong |= (e >>> 9 ^ e >>> 10 ^ 1) & 1;
-      wrong |= power + MOST_EXACT_POWER & ~63 | MOST_EXACT_POWER - power & ~63;
+    if (w.exponent && !isPowerOf(w, (int) Digits.word(text, p - EXPONENT_BYTES))) {
+      return OTHERWISE;
     }
-    into.set(row, (mantissa ^ -minus) + minus, (byte) power);
+    w.into.set(row, (mantissa ^ -minus) + minus, (byte) w.power);
     return wrong == 0 ? p + 1 : OTHERWISE;
+  }
+
+  /** Takes an exponent in, which mostly is that of the row before. */
+  private static boolean isPowerOf(Writing w, int e) {
+    if (e == w.exponentBytes) {
+      return true;
+    }
+    boolean minus = (e >>> 8 & 0xff) == '-';
+    int size = 10 * (e >>> 16 & 15) + (e >>> 24 & 15);
+    int power = (minus ? -size : size) - w.decimals;
+    if (!minus && (e >>> 8 & 0xff) != '+' || Math.abs(power) > MOST_EXACT_POWER) {
+      return false;
+    }
+    w.exponentBytes = e;
+    w.power = power;
+    return true;
   }
 
   /**
@@ -203,7 +221,7 @@ final class SteadyRow {
   private boolean learn(int start) {
     int p = start;
     for (int c = 0; c < writings.length; c++) {
-      writings[c] = learnCell(text[p] == '-' ? p + 1 : p);
+      writings[c] = learnCell(blocks[c], text[p] == '-' ? p + 1 : p);
       p += (text[p] == '-' ? 1 : 0) + writings[c].length;
       boolean last = c == writings.length - 1;
       boolean ends = last ? text[p] == '\n' || text[p] == '\r' : text[p] == delimiter;
@@ -215,16 +233,17 @@ final class SteadyRow {
     return true;
   }
 
-  private Writing learnCell(int first) {
+  private Writing learnCell(NumberBlock into, int first) {
     Writing w = new Writing();
+    w.into = into;
     int p = digits(first);
     int whole = p - first;
     if (text[p] == decimalMark) {
       int mark = p++;
       p = digits(p);
       w.decimals = p - mark - 1;
-      w.markShift = 8;
     }
+    w.power = -w.decimals;
     w.digits = whole + w.decimals;
     w.exponent = (text[p] | 0x20) == 'e';
     w.length = p - first + (w.exponent ? EXPONENT_BYTES : 0);
@@ -235,9 +254,9 @@ final class SteadyRow {
       int inFirst = Math.min(w.digits, WORD);
       w.whole = lowBytes(whole);
       w.after = w.decimals == 0 ? 0 : lowBytes(inFirst) & ~w.whole;
-      w.firstShift = 8 * (WORD - inFirst);
-      w.second = lowBytes(w.digits - inFirst);
-      w.secondShift = 8 * (WORD - (w.digits - inFirst));
+      w.first = 1L << 8 * (WORD - inFirst);
+      w.secondDigits = lowBytes(w.digits - inFirst);
+      w.second = 1L << 8 * (WORD - Math.max(1, w.digits - inFirst));
       w.factor = Digits.powerOfTen(w.digits - inFirst);
     }
     return w;

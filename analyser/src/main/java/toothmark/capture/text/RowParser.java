@@ -77,9 +77,14 @@ final class RowParser {
     }
     int p = from;
     while (p < to) {
-      p = line(p);
+      p = steady.read(p, to, row, capacity);
+      row += steady.rows();
+      out.rows += steady.rows();
+      out.lines += steady.rows();
       if (row == capacity && p < to) {
         pack();
+      } else if (p < to) {
+        p = line(p);
       }
     }
     if (cut) {
@@ -90,28 +95,20 @@ final class RowParser {
 
   /** Parses one line; gives the start of the next. */
   private int line(int start) {
-    int next = steady.read(start, row);
-    if (next >= 0) {
-      row++;
-      out.rows++;
-      out.lines++;
-      return next;
-    }
     int end = skipBlanks(start);
     if (text[end] == '\n' || text[end] == '\r') {
       out.skipLine();
-      out.lines++;
-      return text[end] == '\r' && text[end + 1] == '\n' ? end + 2 : end + 1;
-    }
-    end = cells(start);
-    if (end >= 0) {
-      steady.missed(start);
-      row++;
-      out.rows++;
     } else {
-      rowEnd = lineEnd(start);
-      notARow(start, end);
-      end = rowEnd;
+      end = cells(start);
+      if (end >= 0) {
+        steady.missed(start);
+        row++;
+        out.rows++;
+      } else {
+        rowEnd = lineEnd(start);
+        notARow(start, end);
+        end = rowEnd;
+      }
     }
     out.lines++;
     return text[end] == '\r' && text[end + 1] == '\n' ? end + 2 : end + 1;

@@ -9,8 +9,7 @@ import toothmark.capture.store.NumberBlock;
  */
 final class SteadyRow {
 
-  /** What {@link #read} gives when the row is written otherwise. */
-  static final int OTHERWISE = -1;
+  private static final int OTHERWISE = -1;
 
   private static final int WORD = 8;
 
@@ -107,6 +106,7 @@ final class SteadyRow {
   private final byte delimiter;
   private byte[] text;
   private boolean learned;
+  private int rows;
   private int misses;
   private int rest;
 
@@ -131,16 +131,36 @@ final class SteadyRow {
   }
 
   /**
-   * Reads a row.
+   * Reads rows as long as they are written alike.
    *
-   * @param start its first byte
-   * @param row which place in the blocks
-   * @return the start of the next row, or {@link #OTHERWISE}; then the place holds nothing of use
+   * @param start first byte of the first
+   * @param to end of the text, exclusive
+   * @param row where it goes in the blocks
+   * @param capacity of the blocks
+   * @return first byte of the first row that was not read; {@link #rows} tells how many were
    */
-  int read(int start, int row) {
-    if (!learned) {
-      return OTHERWISE;
+  int read(int start, int to, int row, int capacity) {
+    int p = start;
+    int r = row;
+    while (learned && r < capacity && p < to) {
+      int next = row(p, r);
+      if (next < 0) {
+        break;
+      }
+      p = next;
+      r++;
     }
+    rows = r - row;
+    misses = rows > 0 ? 0 : misses;
+    return p;
+  }
+
+  /** How many rows were read last. */
+  int rows() {
+    return rows;
+  }
+
+  private int row(int start, int row) {
     int p = start;
     for (Writing w : writings) {
       p = cell(w, p, row);
@@ -148,7 +168,6 @@ final class SteadyRow {
         return OTHERWISE;
       }
     }
-    misses = 0;
     return text[p - 1] == '\r' ? afterReturn(p) : p;
   }
 

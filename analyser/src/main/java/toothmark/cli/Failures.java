@@ -73,6 +73,9 @@ final class Failures {
       if (e instanceof UnreadableCaptureException || e instanceof UnsupportedCaptureException) {
         return Optional.of(new Failure(INPUT, e.getMessage()));
       }
+      if (e.getCause() instanceof OutOfMemoryError) { // of a stage on another thread
+        return Optional.of(new Failure(OTHER, noMemory()));
+      }
       if (e instanceof CancellationException) {
         return Optional.of(new Failure(OTHER, "stopped; nothing was written"));
       }

@@ -5,11 +5,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.CompletableFuture;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.edges.ChannelSurvey;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.DisturbanceScan;
+import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDetector;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
@@ -119,10 +121,15 @@ public final class Examiner {
     betweenStages.run();
     WheelSearch wheel = identifier().identify(edges);
     betweenStages.run();
+    EdgeDirection timed = timedEdge(edges, wheel.found());
+    CompletableFuture<ReceiverTrace> received =
+        CompletableFuture.supplyAsync(
+            () -> receive(crank.channel(), edges.kind(), timed, wheel.found(), survey));
+    CompletableFuture<Disturbances> disturbances =
+        CompletableFuture.supplyAsync(() -> DisturbanceScan.of(crank.channel().signal(), edges));
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
     betweenStages.run();
-    EdgeDirection timed = timedEdge(edges, wheel.found());
-    ReceiverTrace receiver = receive(crank.channel(), edges.kind(), timed, wheel.found(), survey);
+    ReceiverTrace receiver = received.join();
     betweenStages.run();
     Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
     betweenStages.run();
@@ -131,7 +138,7 @@ public final class Examiner {
             capture,
             stated(timed),
             edges,
-            DisturbanceScan.of(crank.channel().signal(), edges),
+            disturbances.join(),
             decoded,
             wheel.reason(),
             receiver,

@@ -1,6 +1,8 @@
 package toothmark.report;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
 import toothmark.chart.Ink;
@@ -13,11 +15,14 @@ import toothmark.receiver.ConditionerReplay.Result;
 final class CircuitsSection {
 
   private final Optional<InputReplay> replay;
-  private final Optional<Figure> levels;
+  private final Optional<CompletableFuture<Figure>> levels;
+  private final List<Result> results;
 
   private CircuitsSection(Optional<InputReplay> replay) {
     this.replay = replay;
-    this.levels = replay.map(r -> Figures.levels(r.sweep(), Ink.LIGHT));
+    this.levels =
+        replay.map(r -> CompletableFuture.supplyAsync(() -> Figures.levels(r.sweep(), Ink.LIGHT)));
+    this.results = replay.map(r -> r.play(Conditioner.usual())).orElse(List.of());
   }
 
   static CircuitsSection of(Examination examination) {
@@ -27,15 +32,15 @@ final class CircuitsSection {
 
   /** The figure of the section, for those who draw them all. */
   Optional<Figure> levels() {
-    return levels;
+    return levels.map(CompletableFuture::join);
   }
 
   void write(HtmlWriter html, PageFigures figures) {
     replay.ifPresent(r -> write(html, r));
-    levels.ifPresent(f -> figures.show(html, f));
+    levels().ifPresent(f -> figures.show(html, f));
   }
 
-  private static void write(HtmlWriter html, InputReplay replay) {
+  private void write(HtmlWriter html, InputReplay replay) {
     html.element("h2", "Other input circuits", "id", "circuits");
     html.element(
         "p",
@@ -44,7 +49,7 @@ final class CircuitsSection {
     html.open("div", "class", "scroll").open("table").open("tr").element("th", "Circuit");
     CircuitsText.HEADS.forEach(h -> html.element("th", h, "class", "right"));
     html.close();
-    for (Result r : replay.play(Conditioner.usual())) {
+    for (Result r : results) {
       html.open("tr").element("td", r.conditioner().description());
       CircuitsText.counts(r).forEach(c -> html.element("td", c, "class", "right"));
       html.close();

@@ -8,7 +8,7 @@ import toothmark.units.Interval;
  *
  * <p>Every sample is finite: a reader fills an empty cell from its neighbours and an over-range
  * word with the channel's extreme, and says so in the {@link Reading}. Samples may live outside the
- * heap, so they are read in blocks, any number of times, in any order.
+ * heap, so they are read in blocks, any number of times, in any order, by any number of threads.
  *
  * <p>Where a recorder paused, the signal has several segments: runs of samples on the same clock
  * with a gap in time before each. What happened in a gap is not known, so no edge, interpolation or

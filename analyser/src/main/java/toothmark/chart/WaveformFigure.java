@@ -29,6 +29,9 @@ final class WaveformFigure {
   private static final int HEIGHT = 260;
   private static final int LANE = 26;
 
+  /** Excerpts to each side whose teeth are marked: zoomed out as far they are one smear. */
+  private static final double REACH = 200;
+
   private final Examination examination;
   private final Ink ink;
 
@@ -83,7 +86,7 @@ final class WaveformFigure {
     curve.ifPresent(c -> layers.add(new CurveLayer(c, ink.crank(), Ink.line(1.3))));
     double level = crossingLevel();
     List<Label> labels = new ArrayList<>();
-    teeth(layers, labels, level);
+    teeth(layers, labels, level, excerpt);
     losses(layers, labels, level);
     for (double t : tdc) {
       labels.add(new Label(t, Double.NaN, "TDC", Place.BELOW, ink.tdc()));
@@ -120,7 +123,7 @@ final class WaveformFigure {
     };
   }
 
-  private void teeth(List<Layer> layers, List<Label> labels, double level) {
+  private void teeth(List<Layer> layers, List<Label> labels, double level, Interval excerpt) {
     if (examination.teeth().isEmpty()) {
       return;
     }
@@ -129,7 +132,7 @@ final class WaveformFigure {
     for (ToothKind kind : ToothKind.values()) {
       Points points = new Points();
       for (int i = 0; i < teeth.size(); i++) {
-        if (teeth.kind(i) == kind) {
+        if (teeth.kind(i) == kind && isNear(teeth.time(i), excerpt)) {
           points.add(teeth.time(i), level);
           label(teeth, i, kind == ToothKind.SEEN ? plain : labels);
         }
@@ -140,6 +143,11 @@ final class WaveformFigure {
     plain.stream().filter(l -> l.text().endsWith("0")).forEach(labels::add);
     plain.stream().filter(l -> l.text().endsWith("5")).forEach(labels::add);
     labels.addAll(plain);
+  }
+
+  private static boolean isNear(double time, Interval excerpt) {
+    double reach = REACH * excerpt.seconds();
+    return time > excerpt.startInclusive() - reach && time < excerpt.endExclusive() + reach;
   }
 
   private void label(ToothEvents teeth, int i, List<Label> labels) {

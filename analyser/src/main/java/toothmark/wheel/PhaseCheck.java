@@ -104,6 +104,7 @@ final class PhaseCheck {
   static List<Labelling> readings(
       EdgeSeries edges, WheelPattern pattern, Supplier<Labeller> search, int from, int to) {
     Labelling first = search.get().label(from, to);
+    TurnRhythm.settle(edges, first, pattern);
     int[] meant = corrected(edges, first, pattern);
     return meant.length == 0
         ? List.of(first)

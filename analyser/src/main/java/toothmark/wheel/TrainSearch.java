@@ -66,6 +66,9 @@ final class TrainSearch {
       rough |= study(s[0], s[1]);
     }
     stated.ifPresent(candidates::add);
+    if (byRhythm()) {
+      return this;
+    }
     if (rough) {
       addCoarse();
     }
@@ -86,6 +89,38 @@ final class TrainSearch {
     ranking = list;
     raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
     return this;
+  }
+
+  /** Ranks the wheels by what all turns have in common; false when that cannot be. */
+  private boolean byRhythm() {
+    List<TurnRhythm> rhythms = new ArrayList<>();
+    for (WheelRace.Stretch s : stretches) {
+      TurnRhythm.of(edges.times, s.from(), s.to()).ifPresent(rhythms::add);
+    }
+    if (rhythms.isEmpty() || rhythms.stream().mapToInt(TurnRhythm::teeth).distinct().count() > 1) {
+      return false;
+    }
+    int teeth = rhythms.get(0).teeth();
+    rhythms.forEach(r -> candidates.addAll(r.candidates()));
+    double any = rhythms.stream().mapToDouble(TurnRhythm::natsOfAny).sum();
+    List<Runner> list = new ArrayList<>();
+    for (WheelPattern p : candidates) {
+      if (p.teeth() == teeth) {
+        double nats = rhythms.stream().mapToDouble(r -> r.fit(p).nats()).sum();
+        boolean believed = stated.isPresent() && stated.get().equals(p);
+        if (nats > any) {
+          list.add(new Runner(p, PatternPrior.nats(p) - nats - (believed ? STATED_BONUS : 0)));
+        }
+      }
+    }
+    list.sort(Comparator.comparingDouble(Runner::cost));
+    ranking = list;
+    raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
+    if (!list.isEmpty() && !list.get(0).pattern().hasReference()) {
+      candidates.removeIf(WheelPattern::hasReference);
+      return false;
+    }
+    return !list.isEmpty();
   }
 
   /** The labels of the stretches by a wheel of the ranking. */

@@ -1,0 +1,374 @@
+package toothmark.wheel;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import org.apache.commons.math3.linear.Array2DRowRealMatrix;
+import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
+import org.apache.commons.math3.linear.RealVector;
+
+/**
+ * Reads the wheel from what all turns of a clean train have in common.
+ *
+ * <p>On the starter a slow tooth and a gap look alike from edge to edge; over the turn they do not.
+ * A turn's pace is a few waves that the cylinders drive, so the shares of the turn that lie between
+ * its edges must come out as the wheel's angles times a smooth pace. How well they do is a marginal
+ * likelihood: the waves' amplitudes are normal with variances that fall with their order, the
+ * firing order and its multiples strong and the others weak, averaged over engines and strengths
+ * (Rasmussen and Williams, Gaussian Processes for Machine Learning (2006), sections 2.7 and 5.2).
+ * It needs a train in which every turn has the same edges: no strays, no tooth lost.
+ */
+final class TurnRhythm {
+
+  private static final int FEWEST_TEETH = 3;
+  private static final int MOST_TEETH = 120;
+
+  /** Turns differ by less than that share of an interval, or they are not turns. */
+  private static final double ALIKE = 0.06;
+
+  /** No interval differs by more from turn to turn; one with and without a gap does. */
+  private static final double MOST_UNLIKE = 0.25;
+
+  /** Above this speed no wave of the pace is so strong that a gap could be mistaken. */
+  private static final double STARTER_RPM = 500;
+
+  /** How strong the waves may be, of the mean pace. */
+  private static final double[] STRENGTHS = {0.6, 0.2, 0.06, 0.02};
+
+  private static final int[] CYLINDERS = {2, 3, 4, 6, 8};
+  private static final int ORDERS = 12;
+  private static final double DECAY = 2.5;
+  private static final double OTHER_ORDERS = 0.05;
+
+  /** How far teeth stand out of place, degrees; and in pitches, beside a gap. */
+  private static final double OUT_DEGREES = 0.05;
+
+  private static final double OUT_PITCHES = 0.01;
+
+  /** Of an interval's share; without it the shares, whose sum is one, have no density. */
+  private static final double LEAST_VARIANCE = Math.pow(0.005 / 360, 2);
+
+  /** Intervals that no wheel explains: any within half of the mean. */
+  private static final double ANY_SPREAD = 0.5;
+
+  private static final int NEIGHBOURS = 3;
+  private static final int MOST_GAPS = 4;
+  private static final double CLEAR_NATS = 3;
+  private static final double MOST_VOTES = 0.8;
+
+  /** Into so many parts a train is divided where the whole does not repeat. */
+  private static final int PARTS = 3;
+
+  private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
+
+  private final double[] shares;
+  private final double scatter;
+  private final int turns;
+  private final double turnSeconds;
+
+  private TurnRhythm(double[] shares, double scatter, int turns, double turnSeconds) {
+    this.turnSeconds = turnSeconds;
+    this.shares = shares;
+    this.scatter = scatter;
+    this.turns = turns;
+  }
+
+  /** How well a wheel fits: nats, and which of its teeth, from 0, the first edge is. */
+  record Fit(double nats, int firstTooth, double[] natsByFirstTooth) {}
+
+  /**
+   * Finds the turn that repeats.
+   *
+   * @param times of the edges, s
+   * @param from first edge
+   * @param to end, exclusive
+   * @return the shortest row of intervals that repeats at least twice; empty when none does
+   */
+  static Optional<TurnRhythm> of(double[] times, int from, int to) {
+    for (int teeth = FEWEST_TEETH; teeth <= MOST_TEETH; teeth++) {
+      Optional<TurnRhythm> r = fold(times, from, to, teeth);
+      if (r.isPresent()) {
+        return r.filter(TurnRhythm::isOnTheStarter);
+      }
+    }
+    return Optional.empty();
+  }
+
+  private boolean isOnTheStarter() {
+    return 60 < STARTER_RPM * turnSeconds;
+  }
+
+  /**
+   * Puts labels right that are off by some teeth in all turns, as happens where the starter's
+   * ripple makes a gap look like a slow tooth and a slow tooth like the gap.
+   *
+   * @param edges the series
+   * @param labels of it, changed where another first tooth is much likelier
+   * @param wheel by which they were given
+   */
+  static void settle(EdgeSeries edges, Labelling labels, WheelPattern wheel) {
+    int size = labels.size();
+    for (int part = 1; wheel.hasReference() && part <= PARTS; part++) {
+      for (int k = 0; k < part; k++) {
+        int from = labels.from + size * k / part;
+        int to = labels.from + size * (k + 1) / part;
+        Optional<TurnRhythm> rhythm =
+            fold(edges.times, from, to, wheel.teeth()).filter(TurnRhythm::isOnTheStarter);
+        if (rhythm.isPresent()) {
+          rhythm.get().settle(labels, wheel, from - labels.from, to - labels.from);
+          return;
+        }
+      }
+    }
+  }
+
+  private void settle(Labelling labels, WheelPattern wheel, int from, int to) {
+    Fit fit = fit(wheel);
+    int[] votes = new int[wheel.teeth()];
+    for (int i = from; i < to; i++) {
+      if (labels.teeth[i] != Labelling.STRAY) {
+        votes[Math.floorMod(fit.firstTooth() + i - from - labels.teeth[i], wheel.teeth())]++;
+      }
+    }
+    int shift = 0;
+    for (int s = 1; s < votes.length; s++) {
+      shift = votes[s] > votes[shift] ? s : shift;
+    }
+    int labelled = Math.floorMod(fit.firstTooth() - shift, wheel.teeth());
+    double gain = fit.natsByFirstTooth()[fit.firstTooth()] - fit.natsByFirstTooth()[labelled];
+    if (votes[shift] > MOST_VOTES * (to - from) && gain > CLEAR_NATS) {
+      for (int i = 0; i < labels.size(); i++) {
+        boolean stray = labels.teeth[i] == Labelling.STRAY;
+        labels.teeth[i] = stray ? Labelling.STRAY : (labels.teeth[i] + shift) % wheel.teeth();
+      }
+    }
+  }
+
+  /** The turn of so many teeth, if the train repeats by it. */
+  private static Optional<TurnRhythm> fold(double[] times, int from, int to, int teeth) {
+    int turns = (to - from - 1) / teeth;
+    if (turns < 2) {
+      return Optional.empty();
+    }
+    double[][] share = new double[teeth][turns];
+    for (int turn = 0; turn < turns; turn++) {
+      int first = from + turn * teeth;
+      double time = times[first + teeth] - times[first];
+      for (int k = 0; k < teeth; k++) {
+        share[k][turn] = (times[first + k + 1] - times[first + k]) / time;
+      }
+    }
+    double[] mean = new double[teeth];
+    double squares = 0;
+    for (int k = 0; k < teeth; k++) {
+      mean[k] = Arrays.stream(share[k]).sum() / turns;
+      for (double s : share[k]) {
+        if (Math.abs(s - mean[k]) > MOST_UNLIKE * mean[k]) {
+          return Optional.empty();
+        }
+        squares += (s - mean[k]) * (s - mean[k]) / mean[k];
+      }
+    }
+    double scatter = Math.sqrt(squares / (teeth * (turns - 1.0)));
+    double seconds = (times[from + turns * teeth] - times[from]) / turns;
+    return scatter * Math.sqrt(teeth) < ALIKE
+        ? Optional.of(new TurnRhythm(mean, scatter, turns, seconds))
+        : Optional.empty();
+  }
+
+  /** How many edges a turn has. */
+  int teeth() {
+    return shares.length;
+  }
+
+  /**
+   * Wheels with as many teeth: those with one gap, with an extra tooth, with none, and what the
+   * intervals show when each is measured by those around it, its gaps a slot more or less.
+   */
+  Set<WheelPattern> candidates() {
+    int n = shares.length;
+    Set<WheelPattern> all = new LinkedHashSet<>();
+    for (int missing = 1; missing <= 3; missing++) {
+      all.add(WheelPattern.of(n + missing, missing));
+    }
+    all.add(WheelPattern.plain(n));
+    if (n - 1 >= FEWEST_TEETH) {
+      all.add(WheelPattern.withExtraTooth(n - 1));
+    }
+    int[] steps = new int[n];
+    double[] around = new double[2 * NEIGHBOURS + 1];
+    for (int k = 0; k < n; k++) {
+      for (int j = 0; j < around.length; j++) {
+        around[j] = shares[Math.floorMod(k + j - NEIGHBOURS, n)];
+      }
+      steps[k] = (int) Math.max(1, Math.round(shares[k] / median(around)));
+    }
+    addBySteps(steps, all);
+    for (int k = 0; k < n; k++) {
+      if (steps[k] > 1) {
+        for (int change = -1; change <= 1; change += 2) {
+          steps[k] += change;
+          addBySteps(steps, all);
+          steps[k] -= change;
+        }
+      }
+    }
+    return all;
+  }
+
+  private static void addBySteps(int[] steps, Set<WheelPattern> all) {
+    List<Integer> runs = new ArrayList<>();
+    List<Integer> gaps = new ArrayList<>();
+    int n = steps.length;
+    int start = 0;
+    while (start < n && steps[start] == 1) {
+      start++;
+    }
+    int run = 1;
+    for (int i = 1; start < n && i <= n; i++) {
+      int step = steps[(start + i) % n];
+      if (step == 1) {
+        run++;
+      } else {
+        runs.add(run);
+        gaps.add(step - 1);
+        run = 1;
+      }
+    }
+    int slots = Arrays.stream(steps).sum();
+    if (!runs.isEmpty() && runs.size() <= MOST_GAPS && slots <= MOST_TEETH + 12) {
+      all.add(WheelPattern.ofRuns(slots, ints(runs), ints(gaps)));
+    }
+  }
+
+  private static int[] ints(List<Integer> list) {
+    return list.stream().mapToInt(Integer::intValue).toArray();
+  }
+
+  /** How probable the intervals are if no wheel orders them, nats. */
+  double natsOfAny() {
+    double mean = 1.0 / shares.length;
+    double nats = 0;
+    for (double s : shares) {
+      double z = (s - mean) / (ANY_SPREAD * mean);
+      nats -= HALF_LOG_2PI + Math.log(ANY_SPREAD * mean) + 0.5 * z * z;
+    }
+    return nats;
+  }
+
+  /**
+   * Compares with a wheel.
+   *
+   * @param wheel of as many teeth as the turn has edges
+   * @return how probable it makes the intervals, over all teeth that the first edge may be, and the
+   *     likeliest of those
+   */
+  Fit fit(WheelPattern wheel) {
+    int n = shares.length;
+    double[] degrees = new double[n + 1];
+    for (int k = 0; k < n; k++) {
+      degrees[k] = wheel.degreesAfterTooth1(k + 1);
+    }
+    degrees[n] = 360;
+    int starts = wheel.hasReference() ? n : 1;
+    double[][] nats = new double[starts][CYLINDERS.length * STRENGTHS.length];
+    int model = 0;
+    for (int cylinders : CYLINDERS) {
+      double[][] ripple = ripple(degrees, cylinders);
+      for (double strength : STRENGTHS) {
+        double[][] covariance = noise(degrees, wheel.pitchDegrees());
+        for (int i = 0; i < n; i++) {
+          for (int j = 0; j < n; j++) {
+            covariance[i][j] += strength * strength * ripple[i][j];
+          }
+        }
+        CholeskyDecomposition c =
+            new CholeskyDecomposition(new Array2DRowRealMatrix(covariance, false), 1e-9, 0);
+        for (int start = 0; start < starts; start++) {
+          nats[start][model] = density(c, degrees, start);
+        }
+        model++;
+      }
+    }
+    double[] each = Arrays.stream(nats).mapToDouble(TurnRhythm::logMean).toArray();
+    int best = 0;
+    for (int start = 1; start < starts; start++) {
+      best = each[start] > each[best] ? start : best;
+    }
+    return new Fit(logMean(each), best, each);
+  }
+
+  private double density(CholeskyDecomposition c, double[] degrees, int start) {
+    int n = shares.length;
+    double[] off = new double[n];
+    for (int k = 0; k < n; k++) {
+      int tooth = (start + k) % n;
+      off[tooth] = shares[k] - (degrees[tooth + 1] - degrees[tooth]) / 360;
+    }
+    RealVector v = new ArrayRealVector(off, false);
+    double logDet = 0;
+    for (int k = 0; k < n; k++) {
+      logDet += Math.log(c.getL().getEntry(k, k));
+    }
+    return -0.5 * v.dotProduct(c.getSolver().solve(v)) - logDet - n * HALF_LOG_2PI;
+  }
+
+  private static double median(double[] values) {
+    double[] sorted = values.clone();
+    Arrays.sort(sorted);
+    return sorted[sorted.length / 2];
+  }
+
+  private static double logMean(double[] nats) {
+    double most = Arrays.stream(nats).max().orElseThrow();
+    return most
+        + Math.log(Arrays.stream(nats).map(x -> Math.exp(x - most)).average().orElseThrow());
+  }
+
+  /** Covariance of the shares by waves of strength 1 at an engine's firing order. */
+  private static double[][] ripple(double[] degrees, int cylinders) {
+    int n = degrees.length - 1;
+    double[][] sum = new double[n][n];
+    double firing = Math.max(1, cylinders / 2.0);
+    for (int order = 1; order <= ORDERS; order++) {
+      boolean main = 2 * order % cylinders == 0;
+      double falls = Math.pow(firing / Math.max(order, firing), DECAY);
+      double variance = falls * (main ? 1 : OTHER_ORDERS * OTHER_ORDERS);
+      double[] cos = new double[n];
+      double[] sin = new double[n];
+      for (int k = 0; k < n; k++) {
+        double a = Math.toRadians(order * degrees[k]);
+        double b = Math.toRadians(order * degrees[k + 1]);
+        cos[k] = (Math.sin(b) - Math.sin(a)) / (2 * Math.PI * order);
+        sin[k] = (Math.cos(a) - Math.cos(b)) / (2 * Math.PI * order);
+      }
+      for (int i = 0; i < n; i++) {
+        for (int j = 0; j < n; j++) {
+          sum[i][j] += variance * (cos[i] * cos[j] + sin[i] * sin[j]);
+        }
+      }
+    }
+    return sum;
+  }
+
+  /** Covariance of the shares by the teeth's places and by what differs from turn to turn. */
+  private double[][] noise(double[] degrees, double pitch) {
+    int n = degrees.length - 1;
+    double place = Math.pow(Math.max(OUT_DEGREES, OUT_PITCHES * pitch) / 360, 2);
+    double[][] sum = new double[n][n];
+    for (int i = 0; i < n; i++) {
+      int next = (i + 1) % n;
+      sum[i][i] +=
+          LEAST_VARIANCE
+              + 2 * place
+              + scatter * scatter * (degrees[i + 1] - degrees[i]) / 360 / turns;
+      sum[i][next] -= place;
+      sum[next][i] -= place;
+    }
+    return sum;
+  }
+}

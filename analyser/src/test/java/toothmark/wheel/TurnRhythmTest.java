@@ -1,0 +1,87 @@
+package toothmark.wheel;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.util.Comparator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/**
+ * Wheels on the starter of a four-cylinder engine, whose energy swings twice a turn: the square of
+ * the speed is its mean times 1 + depth cos 2(angle - phase), as that of a flywheel is on which a
+ * torque of second order works.
+ */
+class TurnRhythmTest {
+
+  private static final int TURNS = 6;
+
+  @ParameterizedTest
+  @CsvSource({
+    "12-1, 0, 0.6", "12-1, 40, 0.6", "12-1, 80, 0.6", "12-1, 130, 0.6", "8-1, 20, 0.4",
+    "8-1, 110, 0.4", "4-1, 0, 0.4", "4-1, 90, 0.4", "24-1, 70, 0.8", "12+1, 50, 0.5",
+    "36-2-2-2, 10, 0.6", "60-2, 160, 0.7"
+  })
+  void namesTheWheelAndItsFirstToothFromWhatAllTurnsShare(String name, double phase, double depth) {
+    WheelPattern wheel = WheelPattern.parse(name);
+    int first = wheel.teeth() / 3;
+    TurnRhythm rhythm =
+        TurnRhythm.of(times(wheel, first, phase, depth, 200), 0, TURNS * wheel.teeth() + 1)
+            .orElseThrow();
+
+    WheelPattern best =
+        rhythm.candidates().stream()
+            .max(Comparator.comparingDouble(w -> rhythm.fit(w).nats() - PatternPrior.nats(w)))
+            .orElseThrow();
+
+    assertThat(best).isEqualTo(wheel);
+    assertThat(rhythm.fit(best).firstTooth()).isEqualTo(first);
+    assertThat(rhythm.fit(best).nats()).isGreaterThan(rhythm.natsOfAny());
+  }
+
+  @Test
+  void theLongestIntervalIsNotTheGapThere() {
+    WheelPattern wheel = WheelPattern.parse("12-1");
+    double[] times = times(wheel, 0, 130, 0.6, 200);
+    int longest = 0;
+    for (int k = 1; k < wheel.teeth(); k++) {
+      boolean longer = times[k + 1] - times[k] > times[longest + 1] - times[longest];
+      longest = longer ? k : longest;
+    }
+    assertThat(longest).isNotEqualTo(wheel.teeth() - 1);
+  }
+
+  @Test
+  void saysNothingAtARunningSpeedOrWhereTurnsDiffer() {
+    WheelPattern wheel = WheelPattern.parse("12-1");
+    int edges = TURNS * wheel.teeth() + 1;
+    double[] lost = times(wheel, 0, 0, 0.5, 200);
+    System.arraycopy(lost, 31, lost, 30, edges - 31);
+
+    assertThat(TurnRhythm.of(times(wheel, 0, 0, 0.05, 900), 0, edges)).isEmpty();
+    assertThat(TurnRhythm.of(lost, 0, edges - 1)).isEmpty();
+  }
+
+  /** When the teeth pass, by steps of a twentieth of a degree. */
+  private static double[] times(
+      WheelPattern wheel, int first, double phase, double depth, double rpm) {
+    double[] times = new double[TURNS * wheel.teeth() + 1];
+    double start = wheel.degreesAfterTooth1(first + 1);
+    double time = 0;
+    double degrees = start;
+    for (int i = 0; i < times.length; i++) {
+      int tooth = first + i;
+      double at = wheel.degreesAfterTooth1(tooth % wheel.teeth() + 1);
+      double end = at + 360.0 * (tooth / wheel.teeth());
+      int steps = (int) Math.round((end - degrees) * 20);
+      double step = steps == 0 ? 0 : (end - degrees) / steps;
+      for (int k = 0; k < steps; k++) {
+        double swing = Math.cos(2 * Math.toRadians(degrees + (k + 0.5) * step - phase));
+        time += step / (6 * rpm * Math.sqrt(1 + depth * swing));
+      }
+      degrees = end;
+      times[i] = time;
+    }
+    return times;
+  }
+}

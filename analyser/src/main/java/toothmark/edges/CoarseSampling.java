@@ -19,7 +19,7 @@ final class CoarseSampling {
   /** Noise assumed where it cannot be told, as a share of the whole. */
   private static final double PLAUSIBLE_NOISE = 0.03;
 
-  /** Teeth follow each other more evenly than this (median deviation as a share of the median). */
+  /** Teeth follow each other more evenly than this (median change from one pitch to the next). */
   private static final double EVEN = 0.2;
 
   private CoarseSampling() {}
@@ -45,13 +45,13 @@ final class CoarseSampling {
     if (fine.size() < 4) {
       return false;
     }
-    double median = quantileOfPitch(fine, 0.5);
-    double[] away = pitches(fine);
-    for (int i = 0; i < away.length; i++) {
-      away[i] = Math.abs(away[i] - median);
+    double[] pitch = pitches(fine);
+    double[] change = new double[Math.max(1, pitch.length - 2)];
+    for (int i = 0; i + 2 < pitch.length; i++) {
+      change[i] = Math.abs(pitch[i + 2] - pitch[i]) / pitch[i];
     }
-    return median < SAMPLES_A_TOOTH * UpsampledSignal.FACTOR
-        && SwingScale.quantile(away, 0.5) < EVEN * median;
+    return quantileOfPitch(fine, 0.5) < SAMPLES_A_TOOTH * UpsampledSignal.FACTOR
+        && SwingScale.quantile(change, 0.5) < EVEN;
   }
 
   private static double quantileOfPitch(Extrema e, double share) {

@@ -43,8 +43,11 @@ public final class LogicEdges {
   public static CrankEdges detect(Signal signal, ChannelSurvey survey) {
     AdaptiveHistogram h = survey.statistics().histogram;
     LogicLevels levels = LogicLevels.of(h);
-    boolean switches = !(signal instanceof SampledSignal) || switches(survey, levels);
-    return detect(signal, survey, switches ? levels : new LogicLevels(levels.low(), levels.low()));
+    if (signal instanceof SampledSignal && !switches(survey, levels)) {
+      LogicLevels never = new LogicLevels(levels.low(), levels.low());
+      levels = LogicLevels.ofHalves(h).orElse(never);
+    }
+    return detect(signal, survey, levels);
   }
 
   /**

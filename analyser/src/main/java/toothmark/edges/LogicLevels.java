@@ -1,5 +1,7 @@
 package toothmark.edges;
 
+import java.util.Optional;
+
 /**
  * The two levels between which a signal switches.
  *
@@ -9,6 +11,7 @@ package toothmark.edges;
 public record LogicLevels(double low, double high) {
 
   private static final double NEIGHBOURHOOD = 0.1;
+  private static final double BETWEEN = 0.87;
 
   /**
    * Half way between the levels.
@@ -51,6 +54,42 @@ public record LogicLevels(double low, double high) {
     double a = centroid(h, first, reach);
     double b = centroid(h, second, reach);
     return new LogicLevels(Math.min(a, b), Math.max(a, b));
+  }
+
+  /**
+   * The two halves of a distribution whose levels are smeared, by hum or a drifting ground, so that
+   * they hold no heaps: cut where most of the variance lies between the halves (Otsu, IEEE Trans.
+   * Syst. Man Cybern. 9 (1979) 62-66, doi:10.1109/TSMC.1979.4310076).
+   *
+   * @return the means of the halves; empty where too little of the variance lies between them, as
+   *     in noise (0.64) and sine waves (0.81)
+   */
+  static Optional<LogicLevels> ofHalves(AdaptiveHistogram h) {
+    double total = 0;
+    double sum = 0;
+    double squares = 0;
+    for (int i = 0; i < h.bins(); i++) {
+      total += h.count(i);
+      sum += h.count(i) * h.centre(i);
+      squares += h.count(i) * h.centre(i) * h.centre(i);
+    }
+    double n = 0;
+    double part = 0;
+    double best = 0;
+    LogicLevels levels = null;
+    for (int i = 0; i < h.bins(); i++) {
+      n += h.count(i);
+      part += h.count(i) * h.centre(i);
+      double low = part / n;
+      double high = (sum - part) / (total - n);
+      double between = n * (total - n) / total * (high - low) * (high - low);
+      if (between > best) {
+        best = between;
+        levels = new LogicLevels(low, high);
+      }
+    }
+    boolean apart = best > BETWEEN * (squares - sum * sum / total);
+    return apart ? Optional.of(levels) : Optional.empty();
   }
 
   /** How much lies within reach of each bin. */

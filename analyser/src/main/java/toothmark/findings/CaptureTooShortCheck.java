@@ -15,6 +15,9 @@ final class CaptureTooShortCheck implements Check {
   /** Two turns of the finest usual wheel, 60 slots, in edges. */
   private static final int FEW_EDGES = 120;
 
+  /** So long two turns take on a starter at 200 rev/min; common practice, no source. */
+  private static final double SHORT_SECONDS = 0.6;
+
   /** A regular train of edges: most intervals within this factor of the median. */
   private static final double REGULAR = 1.6;
 
@@ -48,7 +51,9 @@ final class CaptureTooShortCheck implements Check {
   static boolean shortOfTurns(Observations seen) {
     EdgeTrain train = seen.edges().falling();
     if (train.size() < 5 || train.size() >= FEW_EDGES) {
-      return false;
+      return train.size() < 5
+          && seen.capture().span().seconds() < SHORT_SECONDS
+          && NoCrankSignalCheck.hasWave(seen);
     }
     double[] d = new double[train.size() - 1];
     for (int i = 0; i < d.length; i++) {

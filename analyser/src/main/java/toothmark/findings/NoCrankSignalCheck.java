@@ -40,7 +40,7 @@ final class NoCrankSignalCheck implements Check {
     double span = q.high() - q.low();
     boolean few = Math.max(edges.falling().size(), edges.rising().size()) < FEWEST_EDGES;
     boolean wave = edges.kind() == SensorKind.VARIABLE_RELUCTANCE;
-    boolean faint = wave && (span < leastSpan(symptoms.seen()) || span < NOISE_SPAN * q.noise());
+    boolean faint = wave && !hasWave(symptoms.seen());
     Draft d =
         Draft.of(id(), Severity.FAULT, title(few, faint)).probability(few || faint ? 0.98 : 0.8);
     d.sawIf(
@@ -62,6 +62,14 @@ final class NoCrankSignalCheck implements Check {
                     + " unplug the sensor and measure its resistance against the maker's figure.")
             .caution(Cautions.UNPLUG)
             .picture(Picture.WAVEFORM));
+  }
+
+  /** Whether the crank channel swings by more than noise and hum would. */
+  static boolean hasWave(Observations seen) {
+    SignalQuality q = seen.edges().quality();
+    double span = q.high() - q.low();
+    boolean crossed = seen.edges().falling().size() + seen.edges().rising().size() > 0;
+    return crossed && span >= leastSpan(seen) && span >= NOISE_SPAN * q.noise();
   }
 
   private static double leastSpan(Observations seen) {

@@ -187,7 +187,8 @@ final class TurnRhythm {
 
   /**
    * Wheels with as many teeth: those with one gap, with an extra tooth, with none, and what the
-   * intervals show when each is measured by those around it, its gaps a slot more or less.
+   * intervals show when each is measured by those around it, one of its gaps a slot more or less or
+   * all of them alike.
    */
   Set<WheelPattern> candidates() {
     int n = shares.length;
@@ -216,6 +217,12 @@ final class TurnRhythm {
           steps[k] -= change;
         }
       }
+    }
+    for (int gap = 2; gap <= 4; gap++) {
+      for (int k = 0; k < n; k++) {
+        steps[k] = steps[k] > 1 ? gap : 1;
+      }
+      addBySteps(steps, all);
     }
     return all;
   }

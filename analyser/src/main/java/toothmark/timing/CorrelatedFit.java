@@ -3,6 +3,8 @@ package toothmark.timing;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import org.apache.commons.math3.analysis.solvers.BrentSolver;
+import org.apache.commons.math3.distribution.TDistribution;
 
 /**
  * Generalised least squares where errors follow each other: a first-order autoregressive part, a
@@ -34,16 +36,24 @@ final class CorrelatedFit {
 
   private static final double LEAST_WEIGHT = 2e-3;
   private static final int SCALE_STEPS = 10;
+  private static final double NORMAL_95 = 1.959964;
+
+  /** Standard deviations within which 95 % lie even with one degree of freedom: 12.7. */
+  private static final double MOST_COVERAGE = 13;
+
+  private static final int MOST_STEPS = 100;
   private static final double GOLDEN = (Math.sqrt(5) - 1) / 2;
 
   private final double[][] rows;
   private final Sizes sizes;
   private final List<Way> ways;
+  private final int open;
 
-  private CorrelatedFit(double[][] rows, Sizes sizes, List<Way> ways) {
+  private CorrelatedFit(double[][] rows, Sizes sizes, List<Way> ways, int open) {
     this.rows = rows;
     this.sizes = sizes;
     this.ways = ways;
+    this.open = open;
   }
 
   /**
@@ -126,12 +136,7 @@ final class CorrelatedFit {
   }
 
   /** A way with what it makes of the observations. */
-  private record Way(Supposed way, double weight, LinearFit fit) {
-
-    Errors errors() {
-      return way.errors();
-    }
-  }
+  private record Way(Supposed way, double weight, LinearFit fit) {}
 
   /**
    * Fits values = rows times coefficients.
@@ -174,7 +179,7 @@ final class CorrelatedFit {
         ways.add(new Way(f.way(), weight, fit));
       }
     }
-    return new CorrelatedFit(rows, sizes, ways);
+    return new CorrelatedFit(rows, sizes, ways, known.open());
   }
 
   private static double weight(Search.Found found, double least) {
@@ -299,7 +304,7 @@ final class CorrelatedFit {
     for (Way w : ways) {
       best = w.weight() > best.weight() ? w : best;
     }
-    return best.errors();
+    return best.way().errors();
   }
 
   /** How the coefficients move when a vector is added to the observations. */
@@ -319,18 +324,43 @@ final class CorrelatedFit {
     return moved;
   }
 
-  /** How many independent observations would carry as much, by the errors' correlation. */
-  double effectiveSize() {
+  /**
+   * By how much 1.96 standard uncertainties of a coefficient have to be enlarged to make the
+   * interval that holds it with 95 % probability: more than one where Student's t of few
+   * observations counts (JCGM 100:2008, G.3), less where a few unlikely ways with much uncertainty
+   * make most of the variance.
+   */
+  double coverage(int index) {
+    double sigma = Math.sqrt(covariance(index, index));
+    double half =
+        new BrentSolver(1e-4 * sigma)
+            .solve(MOST_STEPS, h -> probabilityWithin(h, index) - 0.95, 0, MOST_COVERAGE * sigma);
+    return half / (NORMAL_95 * sigma);
+  }
+
+  private double probabilityWithin(double half, int index) {
+    double mean = coefficient(index);
     double known = Arrays.stream(sizes.known).average().orElse(0);
-    double size = 0;
+    double sum = 0;
     double weights = 0;
     for (Way w : ways) {
-      double total = known + w.errors().variance();
-      double lagOne = w.errors().wandering() * w.errors().correlation() / total;
-      size += w.weight() * rows.length * (1 - lagOne) / (1 + lagOne);
+      double apart = w.fit().coefficient(index) - mean;
+      double sigma = Math.sqrt(w.fit().covariance(index, index));
+      TDistribution t = new TDistribution(freedom(w.way().errors(), known));
+      double upper = t.cumulativeProbability((half - apart) / sigma);
+      sum += w.weight() * (upper - t.cumulativeProbability((-half - apart) / sigma));
       weights += w.weight();
     }
-    return size / weights;
+    return sum / weights;
+  }
+
+  /**
+   * Degrees of freedom: as many as independent observations would carry as much, by the errors'
+   * correlation, less the coefficients that are found from them.
+   */
+  private double freedom(Errors errors, double known) {
+    double lagOne = errors.wandering() * errors.correlation() / (known + errors.variance());
+    return Math.max(1, rows.length * (1 - lagOne) / (1 + lagOne) - open);
   }
 
   private static void join(double[] row, double value, double[] into) {

@@ -2,6 +2,7 @@ package toothmark.timing;
 
 import java.util.List;
 import java.util.OptionalDouble;
+import org.apache.commons.math3.util.MathArrays;
 import toothmark.rotation.AngleTimeline;
 
 /**
@@ -43,6 +44,18 @@ record Foretelling(double aheadDegrees) {
       return OptionalDouble.empty();
     }
     return OptionalDouble.of(timeline.degreesAt(timeSeconds) - timeline.degreesAt(arrives));
+  }
+
+  /**
+   * How an error of each tooth's place moves what is read of a spark's shift: the places where the
+   * speed is taken are the same at every turn, and the way from there enlarges their errors.
+   */
+  double[] teeth(WheelSetting wheel, double degreesAfterTooth1) {
+    double[] from = wheel.teethBeside(degreesAfterTooth1 - aheadDegrees);
+    double[] speed = wheel.teethBeside(degreesAfterTooth1 - aheadDegrees - STRETCH_DEGREES);
+    double enlarged = aheadDegrees / STRETCH_DEGREES;
+    return MathArrays.ebeSubtract(
+        MathArrays.scale(1 + enlarged, from), MathArrays.scale(enlarged, speed));
   }
 
   /** When the crank was some way before where it is at an instant. */

@@ -67,14 +67,16 @@ final class GapFitter {
     }
     GapReadings raw = withoutStrays(gaps);
     double[][] shifts = raw.shifts();
-    double[][] known =
+    double[][] columns =
         isSloped(raw) ? shifts : Arrays.copyOf(shifts, Math.min(shifts.length, GapReadings.LOOKS));
-    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), known);
+    LineFit fit = LineFit.of(raw.rpms(), raw.gaps(), raw.variances(), columns);
     double[] off = fit.nuisances();
     Optional<Measured> foretold = foretold(fit, raw);
     int taken = foretold.isPresent() ? off.length : Math.min(off.length, GapReadings.LOOKS);
-    GapReadings kept = raw.without(Arrays.copyOf(off, taken));
-    return Optional.of(new Outcome(described(fit, kept, foretold, gaps.size()), kept));
+    double[] known = Arrays.copyOf(off, taken);
+    GapReadings kept = raw.without(known);
+    Line line = withSharedErrors(fit, kept, known);
+    return Optional.of(new Outcome(described(fit, line, kept, foretold, gaps.size()), kept));
   }
 
   /** Whether speed varies enough to part what depends on it from what does not. */
@@ -83,7 +85,7 @@ final class GapFitter {
   }
 
   private GapFit described(
-      LineFit fit, GapReadings kept, Optional<Measured> foretold, int readings) {
+      LineFit fit, Line line, GapReadings kept, Optional<Measured> foretold, int readings) {
     boolean sloped = isSloped(kept);
     ShapeChoice.Choice choice =
         sloped
@@ -94,7 +96,6 @@ final class GapFitter {
                 Math.sqrt(fit.line().delayVariance()))
             : new ShapeChoice.Choice(
                 GapFit.Verdict.CANNOT_TELL, List.of(new GapFit.ShapeScore(GapShape.CONSTANT, 0)));
-    Line line = withSharedErrors(fit, kept);
     Line shown = sloped ? line.about(0) : line;
     double sd = Math.sqrt(shown.middleVariance() * shown.delayVariance());
     Measured delay =
@@ -205,17 +206,17 @@ final class GapFitter {
    * Adds what all sparks share. The teeth beside the sparks and those beside top dead centre err
    * alike where they stand near each other, and only the difference counts.
    */
-  private Line withSharedErrors(LineFit fit, GapReadings kept) {
+  private Line withSharedErrors(LineFit fit, GapReadings kept, double[] off) {
     double[][] beside = new double[kept.size()][];
     for (int i = 0; i < beside.length; i++) {
-      beside[i] = wheel.teethBeside(kept.crankDegrees(i));
+      beside[i] = teeth(kept.crankDegrees(i), off);
     }
     int teeth = wheel.pattern().teeth();
     double[] middle = new double[teeth];
     double[] delay = new double[teeth];
     for (int k = 0; k < teeth; k++) {
       double[] share = column(beside, k);
-      if (StatUtils.max(share) > 0) {
+      if (Arrays.stream(share).anyMatch(v -> v != 0)) {
         double[] moved = fit.project(share);
         middle[k] = -moved[0];
         delay[k] = -moved[1];
@@ -237,6 +238,16 @@ final class GapFitter {
             wheel.geometry().covariance(middle, middle),
             wheel.geometry().covariance(delay, delay),
             wheel.geometry().covariance(middle, delay)));
+  }
+
+  /** How the teeth's places move a gap: by those beside the spark, and by foretelling. */
+  private double[] teeth(double crankDegrees, double[] off) {
+    double[] shares = wheel.teethBeside(crankDegrees);
+    for (int k = GapReadings.LOOKS; k < off.length; k++) {
+      double[] foretold = Foretelling.WAYS.get(k - GapReadings.LOOKS).teeth(wheel, crankDegrees);
+      shares = MathArrays.ebeAdd(shares, MathArrays.scale(off[k], foretold));
+    }
+    return shares;
   }
 
   private static double[] column(double[][] rows, int k) {

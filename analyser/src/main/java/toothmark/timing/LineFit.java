@@ -1,18 +1,15 @@
 package toothmark.timing;
 
 import java.util.stream.IntStream;
-import org.apache.commons.math3.distribution.TDistribution;
 import org.apache.commons.math3.stat.StatUtils;
 
 /**
  * Fits a {@link Line} to readings at several speeds, with errors that may follow each other.
  *
- * <p>Variances are enlarged by Student's t, so that 1.96 standard uncertainties make a 95 %
- * interval also of few readings (JCGM 100:2008, G.3).
+ * <p>Variances are those of which 1.96 standard uncertainties make a 95 % interval, also of few
+ * readings and where it is doubtful how errors follow each other (JCGM 100:2008, G.3).
  */
 final class LineFit {
-
-  private static final double NORMAL_95 = 1.959964;
 
   /** Under this relative spread of speed the readings hold no slope. */
   private static final double LEAST_SPREAD = 1e-6;
@@ -32,8 +29,7 @@ final class LineFit {
     this.fit = fit;
     this.sizes = sizes;
     this.own = own;
-    double dof = Math.max(1, fit.effectiveSize() - own);
-    double coverage = new TDistribution(dof).inverseCumulativeProbability(0.975) / NORMAL_95;
+    double coverage = fit.coverage(own - 1);
     double middle = fit.coefficient(0);
     double variance = fit.covariance(0, 0);
     Line found =

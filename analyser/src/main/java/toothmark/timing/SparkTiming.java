@@ -30,7 +30,10 @@ public record SparkTiming(
     REJECTED,
     /** Pulled back by a limiter, and so left out. */
     LIMITED,
-    /** Left out because advance or command is not known, or because it is a repeated spark. */
+    /**
+     * Left out because advance, command or the crank's angle before the spark is not known, or
+     * because it is a repeated spark.
+     */
     NOT_COMPARABLE
   }
 

@@ -31,8 +31,11 @@ final class CorrelatedFit {
   /** How much likelier than any one other way errors are independent beforehand: even chances. */
   private static final double INDEPENDENT_BEFORE = CORRELATIONS.length * WANDERING_SHARES.length;
 
-  /** A coefficient that is doubted is as it is known, or as good as 0. */
+  /** Coefficients that are doubted are as they are known, or as good as 0. */
   private static final double[] DOUBTFUL_WEIGHTS = {1, 1e8};
+
+  /** Chance of the former beforehand. */
+  private static final double DOUBTFUL_BEFORE = 0.1;
 
   private static final double LEAST_WEIGHT = 2e-3;
   private static final int SCALE_STEPS = 10;
@@ -61,8 +64,7 @@ final class CorrelatedFit {
    *
    * @param open how many come first, of which nothing is known
    * @param half how many come next, each known to be 0 with a standard uncertainty of 1
-   * @param doubtful how many come last, of which the same is known, if they are not all 0 after
-   *     all: the chances are even
+   * @param doubtful how many come last, each the same unless all of them are 0, as they mostly are
    */
   record Known(int open, int half, int doubtful) {
 
@@ -126,12 +128,14 @@ final class CorrelatedFit {
 
     private final double[] weights;
     private final double logDeterminant;
+    private final double chance;
 
     Priors(Known known, double ofDoubtful) {
       weights = new double[known.columns()];
       Arrays.fill(weights, known.open(), weights.length, 1);
       Arrays.fill(weights, known.open() + known.half(), weights.length, ofDoubtful);
       logDeterminant = known.doubtful() * Math.log(ofDoubtful);
+      chance = ofDoubtful == 1 ? DOUBTFUL_BEFORE : 1 - DOUBTFUL_BEFORE;
     }
   }
 
@@ -175,8 +179,7 @@ final class CorrelatedFit {
     for (Search.Found f : found) {
       double weight = weight(f, least) / sum;
       if (weight > LEAST_WEIGHT) {
-        LinearFit fit = whitened(rows, values, sizes, f.way());
-        ways.add(new Way(f.way(), weight, fit));
+        ways.add(new Way(f.way(), weight, whitened(rows, values, sizes, f.way())));
       }
     }
     return new CorrelatedFit(rows, sizes, ways, known.open());
@@ -184,7 +187,7 @@ final class CorrelatedFit {
 
   private static double weight(Search.Found found, double least) {
     double before = found.way().errors().wanderingShare() == 0 ? INDEPENDENT_BEFORE : 1;
-    return before * Math.exp((least - found.loss()) / 2);
+    return before * found.way().priors().chance * Math.exp((least - found.loss()) / 2);
   }
 
   /** Tries the ways, each with its likeliest variance. */
@@ -252,7 +255,7 @@ final class CorrelatedFit {
       double logDeterminant = 0;
       double product = 1;
       for (int i = 0; i < values.length; i++) {
-        join(rows[i], values[i], row);
+        Whitening.join(rows[i], values[i], row);
         w.next(row, sizes.known[i], sizes.growth[i]);
         sums.add(row, 1 / w.variance());
         product *= w.variance();
@@ -363,11 +366,6 @@ final class CorrelatedFit {
     return Math.max(1, rows.length * (1 - lagOne) / (1 + lagOne) - open);
   }
 
-  private static void join(double[] row, double value, double[] into) {
-    System.arraycopy(row, 0, into, 0, row.length);
-    into[row.length] = value;
-  }
-
   /** A row that knows a coefficient to be 0, its value joined. */
   private static double[] prior(int coefficient, int columns) {
     double[] row = new double[columns + 1];
@@ -384,7 +382,7 @@ final class CorrelatedFit {
     double[] values = new double[n + p];
     double[] weights = new double[n + p];
     for (int i = 0; i < n; i++) {
-      join(x[i], y[i], row);
+      Whitening.join(x[i], y[i], row);
       w.next(row, sizes.known[i], sizes.growth[i]);
       rows[i] = Arrays.copyOf(row, p);
       values[i] = row[p];

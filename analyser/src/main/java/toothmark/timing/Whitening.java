@@ -42,4 +42,10 @@ final class Whitening {
   double variance() {
     return variance;
   }
+
+  /** An observation as {@link #next} takes it: its columns, then its value. */
+  static void join(double[] row, double value, double[] into) {
+    System.arraycopy(row, 0, into, 0, row.length);
+    into[row.length] = value;
+  }
 }

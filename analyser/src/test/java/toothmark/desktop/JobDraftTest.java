@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -28,6 +29,19 @@ class JobDraftTest {
   @MethodSource("sheets")
   void aSheetIsTheSameAfterItWasShownAndSaved(Path file) throws Exception {
     JobSheet sheet = JobSheetReader.read(file);
+    assertThat(JobDraft.of(sheet).sheet()).isEqualTo(sheet);
+  }
+
+  @Test
+  void anIgnitionTableIsTheSameAfterItWasShownAndSaved(@TempDir Path folder) throws Exception {
+    Files.writeString(folder.resolve("advance.csv"), ",500,3000\n20,10,30\n100,5,20\n");
+    Path file =
+        Files.writeString(
+            folder.resolve("job.toml"), "[commanded]\ntable = \"advance.csv\"\nload = 60\n");
+
+    JobSheet sheet = JobSheetReader.read(file);
+
+    assertThat(sheet.commanded().table().orElseThrow().advance(500, 60)).isEqualTo(7.5);
     assertThat(JobDraft.of(sheet).sheet()).isEqualTo(sheet);
   }
 
@@ -55,6 +69,9 @@ class JobDraftTest {
         "TOOTH1 | 9000 | must be a number from -360 to 720, got 9000",
         "CYLINDERS | 13 | must be a number from 1 to 12, got 13",
         "ORDER | 1, 3, 3, 2 | names a cylinder twice: [1, 3, 3, 2]",
+        "TABLE | lost.csv | \"lost.csv\" cannot be read; write the name of an ignition table (CSV),"
+            + " from the folder of the job sheet on",
+        "LOAD | high | must be a number from -1000000 to 1000000, got high",
         "ADVANCE | 1O | must be a number from -60 to 90, got 1O"
       })
   void aWrongFieldIsNamedWithTheCure(Field field, String text, String complaint) {

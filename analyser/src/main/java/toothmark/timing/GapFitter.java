@@ -133,7 +133,7 @@ final class GapFitter {
       }
       most =
           Math.abs(value) > Math.abs(most.value())
-              ? new Measured(value, Math.sqrt(variance))
+              ? new Measured(value, Math.sqrt(Math.max(0, variance)))
               : most;
     }
     double sense = IntStream.range(GapReadings.LOOKS, off.length).mapToDouble(k -> off[k]).sum();
@@ -166,7 +166,7 @@ final class GapFitter {
     for (int i = 0; i < rows.length; i++) {
       rows[i] = new double[changing ? shifts.length : sloped ? 2 : 1];
       rows[i][0] = 1;
-      for (int k = 1; k < rows[i].length; k++) {
+      for (int k = 1; k < rows[i].length; k++) { // level and speed stand where looks do
         rows[i][k] = k == 1 ? (gaps.rpm(i) - centre) / 1000 : shifts[k][i];
       }
     }

@@ -55,11 +55,15 @@ public class PartsBenchmark {
   private static final double INTERVAL = 5e-6;
   private static final WheelPattern WHEEL = WheelPattern.of(SLOTS, 2);
 
+  private final NumberBlock rows = new NumberBlock(NUMBERS);
+  private final SteadyRow steady =
+      new SteadyRow(new Dialect(Dialect.ONE_COLUMN, '.'), new NumberBlock[] {rows}, true);
   private final Numbers numbers = new Numbers(new Dialect(',', '.'));
   private final BlockPacker packer = new BlockPacker();
   private final NumberBlock block = new NumberBlock(NUMBERS);
   private final double[] samples = new double[NUMBERS];
   private byte[] text;
+  private byte[] lines;
   private int[] starts;
   private StoredColumn stored;
   private SampledSignal wave;
@@ -76,6 +80,12 @@ public class PartsBenchmark {
       starts[i + 1] = b.length();
     }
     text = (b + ",".repeat(Numbers.PADDING)).getBytes(StandardCharsets.US_ASCII);
+    lines =
+        new String(text, StandardCharsets.US_ASCII)
+            .replace(',', '\n')
+            .getBytes(StandardCharsets.US_ASCII);
+    steady.from(lines);
+    steady.missed(0);
     stored = new SampleStore(Long.MAX_VALUE).newColumn();
     readNumbers();
     stored.append(pack());
@@ -89,7 +99,7 @@ public class PartsBenchmark {
     train = detect().train(EdgeDirection.RISING);
   }
 
-  /** A number of the text by our parser. */
+  /** A number of the text by our general parser. */
   @Benchmark
   @OperationsPerInvocation(NUMBERS)
   public NumberBlock readNumbers() {
@@ -98,6 +108,17 @@ public class PartsBenchmark {
       numbers.read(starts[i], 0, block, i);
     }
     return block;
+  }
+
+  /** The same as rows of one column, written alike. */
+  @Benchmark
+  @OperationsPerInvocation(NUMBERS)
+  public NumberBlock readRows() {
+    int end = lines.length - Numbers.PADDING;
+    if (steady.read(0, end, 0, NUMBERS) != end) {
+      throw new IllegalStateException("a row is written otherwise");
+    }
+    return rows;
   }
 
   /** The same by a general library, from bytes. */

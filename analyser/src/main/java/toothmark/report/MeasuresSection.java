@@ -1,13 +1,13 @@
 package toothmark.report;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
@@ -307,9 +307,13 @@ final class MeasuresSection {
     Map<CoilTrack, List<CoilTeeth>> all = new LinkedHashMap<>();
     for (CoilTrack track : seen.coils()) {
       List<CoilTeeth> teeth = ExaminationJson.teeth(seen, track);
-      int[] shown = {0, teeth.size() / 2, teeth.size() - 1};
       all.put(
-          track, Arrays.stream(shown).filter(i -> i >= 0).distinct().mapToObj(teeth::get).toList());
+          track,
+          IntStream.of(0, teeth.size() / 2, teeth.size() - 1)
+              .filter(i -> i >= 0 && i < teeth.size())
+              .distinct()
+              .mapToObj(teeth::get)
+              .toList());
     }
     if (all.values().stream().allMatch(List::isEmpty)) {
       return;

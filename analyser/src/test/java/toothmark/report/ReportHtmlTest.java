@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.w3c.dom.Document;
@@ -23,6 +24,7 @@ import toothmark.chart.SampleRun;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
 import toothmark.findings.Observations;
+import toothmark.timing.Timing;
 
 class ReportHtmlTest {
 
@@ -38,6 +40,40 @@ class ReportHtmlTest {
       String target = ((Element) links.item(i)).getAttribute("href");
       assertThat(target.startsWith("#") || ResultFolder.fileNames().contains(target)).isTrue();
     }
+  }
+
+  /** Coils were recorded, but nothing tells an advance, so there are no bands of speed. */
+  @Test
+  void coilsWithoutAdvanceHaveNoTableOfTeeth() throws Exception {
+    Examination e = SampleRun.full();
+    Observations o = e.observations();
+    Timing t = o.timing();
+    Timing none =
+        new Timing(
+            Timing.Reference.UNKNOWN,
+            Optional.empty(),
+            t.sparks(),
+            List.of(),
+            List.of(),
+            Optional.empty(),
+            List.of(),
+            Optional.empty(),
+            Optional.empty());
+    Observations unknown =
+        new Observations(
+            o.capture(),
+            o.stated(),
+            o.edges(),
+            o.disturbances(),
+            o.crank(),
+            o.undecodable(),
+            o.receiver(),
+            o.coils(),
+            none);
+
+    assertThat(page(e)).contains("Teeth before charge and spark");
+    assertThat(page(new Examination(e.sheet(), e.roles(), unknown, e.diagnosis(), e.teeth())))
+        .doesNotContain("Teeth before charge and spark");
   }
 
   @Test

@@ -47,11 +47,24 @@ final class NoiseStudy {
   NoiseStudy run(NoiseModel first) {
     labels = null;
     attempt(first);
+    if (isPlain(labels)) {
+      return this;
+    }
     boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
     for (double[] g : rough ? ROUGH_GUESSES : GUESSES) {
       attempt(first.withMotion(g[0], g[1]));
     }
     return this;
+  }
+
+  /** Whether every edge is the tooth after the one before, which no other noise would change. */
+  private static boolean isPlain(Labelling labels) {
+    for (int i = 1; i < labels.size(); i++) {
+      if (labels.teeth[i] == Labelling.STRAY || labels.steps[i] != 1) {
+        return false;
+      }
+    }
+    return labels.teeth[0] != Labelling.STRAY;
   }
 
   /**

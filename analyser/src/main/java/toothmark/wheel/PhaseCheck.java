@@ -251,10 +251,10 @@ final class PhaseCheck {
   /** Cost of every shift over one turn, nats. */
   private double[] costs(int turn) {
     double[] cost = new double[places];
-    for (int p = 0; p < places; p++) {
-      double gap = full.get(turn * places + p) ? FULL_NATS : -EMPTY_NATS;
-      for (int s = 0; s < places; s++) {
-        cost[s] += toothAt[Math.floorMod(p - s, places)] == ANY ? gap : 0;
+    for (int gap = 0; gap < places; gap++) {
+      for (int s = 0; s < places && toothAt[gap] == ANY; s++) {
+        int p = gap + s < places ? gap + s : gap + s - places;
+        cost[s] += full.get(turn * places + p) ? FULL_NATS : -EMPTY_NATS;
       }
     }
     return cost;

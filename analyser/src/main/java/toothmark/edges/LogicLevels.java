@@ -89,7 +89,7 @@ public record LogicLevels(double low, double high) {
       }
     }
     boolean apart = best > BETWEEN * (squares - sum * sum / total);
-    return apart ? Optional.of(levels) : Optional.empty();
+    return Optional.ofNullable(apart ? levels : null);
   }
 
   /** How much lies within reach of each bin. */

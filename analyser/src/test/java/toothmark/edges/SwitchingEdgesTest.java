@@ -127,6 +127,34 @@ class SwitchingEdgesTest {
     assertThat(survey.meanRateHz()).isCloseTo(4.5, within(1e-9));
   }
 
+  /** Mains hum on the ground lead smears both levels so that neither holds a heap of samples. */
+  @Test
+  void findsTheLevelsThroughHum() {
+    SampledSignal clean = square(0.4, 60e-6, 0.004);
+    double[] v = new double[50_000];
+    clean.read(0, v, v.length);
+    for (int i = 0; i < v.length; i++) {
+      v[i] += 1.1 * Math.sin(2 * Math.PI * 60 * i / RATE);
+    }
+    CrankEdges e =
+        EdgeDetector.withDefaults()
+            .withKind(SensorKind.HALL)
+            .detect(SampledSignal.of(0, 1 / RATE, v));
+    assertThat(e.falling().size()).isEqualTo(270);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0, 0.004})
+  void findsNothingInAChannelThatRests(double noise) {
+    Random random = new Random(5);
+    double[] v = new double[50_000];
+    for (int i = 0; i < v.length; i++) {
+      v[i] = 0.02 + noise * random.nextGaussian();
+    }
+    CrankEdges e = LogicEdges.detect(SampledSignal.of(0, 1 / RATE, v));
+    assertThat(e.falling().size() + e.rising().size()).isZero();
+  }
+
   @Test
   void doesNotTakeSpikesForALevel() {
     double[] v = new double[100_000];

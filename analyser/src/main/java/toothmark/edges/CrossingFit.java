@@ -163,7 +163,8 @@ final class CrossingFit {
   }
 
   /** Takes the straight line between the two samples where no curve could be laid. */
-  void fallBack(long at, int halfWidth, double offset) {
+  void fallBack(long extremum, int halfWidth, double offset) {
+    long at = Math.min(extremum, wave.signal().size() - 2);
     double before = wave.push(window.at(at)) - offset;
     double after = wave.push(window.at(at + 1)) - offset;
     double share = before == after ? 0.5 : before / (before - after);

@@ -69,7 +69,7 @@ final class FluxTiming {
     for (int i = 0; i < extrema.size(); i++) {
       EdgeList list = extrema.isMaximum(i) ? falling : rising;
       locate(i);
-      double position = fit.position;
+      double position = between(i, fit.position);
       double u = Math.hypot(uncertainty(), aliasing(i));
       list.add(
           signal.timeOf(position),
@@ -79,6 +79,13 @@ final class FluxTiming {
           swing(i) * signal.intervalSeconds());
     }
     return new FluxTrains(falling.train(), rising.train());
+  }
+
+  /** Edges stay in order: none lies beyond the next extremum. */
+  private double between(int i, double position) {
+    long from = i > 0 ? extrema.position(i - 1) : 0;
+    long to = i + 1 < extrema.size() ? extrema.position(i + 1) : signal.size() - 1;
+    return Math.max(from, Math.min(to, position));
   }
 
   private double uncertainty() {
@@ -104,11 +111,12 @@ final class FluxTiming {
     int half = halfWidth(i);
     boolean found =
         half >= 1 && fit.fit(at + 0.5, half, offset(i), sign, Math.max(wave.noise(), pooledNoise));
-    if (found) {
+    if (found && !Double.isNaN(fit.position)) {
       double seen = Math.min(fit.noise, BURST * pooledNoise);
       pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(wave.noise() / 2, seen);
     } else {
-      fit.fallBack(at, half, offset(i));
+      double offset = offset(i);
+      fit.fallBack(at, half, Double.isNaN(offset) ? 0 : offset);
     }
   }
 
@@ -117,6 +125,9 @@ final class FluxTiming {
    * around 2 % of the wave's height.
    */
   private double offset(int i) {
+    if (extrema.size() < 2 || tilts[i] == 0) {
+      return 0;
+    }
     int to = Math.min(i, extrema.size() - 2);
     double height = Math.PI / 2 * extrema.swing(to) / extrema.distance(to);
     double share = tilts[i] / (DRIFT * height);
@@ -193,6 +204,9 @@ final class FluxTiming {
 
   /** Mean of the swings on both sides, V samples. */
   private double swing(int i) {
+    if (extrema.size() < 2) {
+      return 0;
+    }
     double left = extrema.swing(Math.max(0, i - 1));
     double right = extrema.swing(Math.min(i, extrema.size() - 2));
     return (left + right) / 2;

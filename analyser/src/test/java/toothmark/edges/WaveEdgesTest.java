@@ -4,6 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.Arrays;
+import java.util.List;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -41,6 +43,27 @@ class WaveEdgesTest {
     CrankEdges swapped = DETECTOR.detect(idle().noise(0, 1).volts(-2.5).signal());
     assertThat(swapped.rising().times()).containsExactly(straight.falling().times(), TIGHT);
     assertThat(swapped.falling().times()).containsExactly(straight.rising().times(), TIGHT);
+  }
+
+  /** Whatever a short record holds, its edges lie within it, in order. */
+  @Test
+  void timesTheEdgesOfRecordsOfAFewSamples() {
+    Random random = new Random(8);
+    for (int k = 0; k < 4000; k++) {
+      double[] v = new double[1 + random.nextInt(60)];
+      double step = random.nextDouble();
+      for (int i = 0; i < v.length; i++) {
+        v[i] = random.nextDouble() < step && i > 0 ? v[i - 1] : random.nextGaussian() + 3 * step;
+      }
+      CrankEdges edges =
+          DETECTOR.withKind(SensorKind.VARIABLE_RELUCTANCE).detect(SampledSignal.of(2, 0.5, v));
+      for (EdgeTrain train : List.of(edges.falling(), edges.rising())) {
+        assertThat(train.times()).isSorted();
+        for (double t : train.times()) {
+          assertThat(t).isBetween(2.0, 2 + 0.5 * v.length);
+        }
+      }
+    }
   }
 
   private static final org.assertj.core.data.Offset<Double> TIGHT = within(1e-9);

@@ -16,6 +16,11 @@ final class TrainSearch {
 
   private static final int STRETCHES = 3;
 
+  /** A shorter record is parted too where its speed grows as much: it holds first fire. */
+  private static final double FIRST_FIRE = 3;
+
+  private static final int FEWEST_PARTED = 120;
+
   /** Places at which a stretch may begin. */
   private static final int PLACES = 24;
 
@@ -228,7 +233,8 @@ final class TrainSearch {
   /** The calmest stretches, in time order, not overlapping. */
   private List<int[]> calmest() {
     int n = edges.size();
-    if (n <= STRETCH * STRETCHES / 2) {
+    boolean start = n > FEWEST_PARTED && change(0, n) > FIRST_FIRE;
+    if (n <= STRETCH * STRETCHES / 2 && !start) {
       return List.of(new int[] {0, n});
     }
     int length = Math.min(STRETCH, n / STRETCHES);

@@ -112,7 +112,8 @@ final class TurnRhythm {
    */
   static void settle(EdgeSeries edges, Labelling labels, WheelPattern wheel) {
     int size = labels.size();
-    for (int part = 1; wheel.hasReference() && part <= PARTS; part++) {
+    boolean onlyStarter = wheel.hasReference() && isOnlyStarter(edges.times, labels, wheel.teeth());
+    for (int part = 1; onlyStarter && part <= PARTS; part++) {
       for (int k = 0; k < part; k++) {
         int from = labels.from + size * k / part;
         int to = labels.from + size * (k + 1) / part;
@@ -124,6 +125,17 @@ final class TurnRhythm {
         }
       }
     }
+  }
+
+  /** Whether no turn is faster: at a running speed the gap is plain, and decides for all. */
+  private static boolean isOnlyStarter(double[] times, Labelling labels, int teeth) {
+    int end = labels.from + labels.size();
+    for (int i = labels.from; i + teeth < end; i++) {
+      if (60 > STARTER_RPM * (times[i + teeth] - times[i])) {
+        return false;
+      }
+    }
+    return true;
   }
 
   private void settle(Labelling labels, WheelPattern wheel, int from, int to) {
@@ -175,9 +187,24 @@ final class TurnRhythm {
     }
     double scatter = Math.sqrt(squares / (teeth * (turns - 1.0)));
     double seconds = (times[from + turns * teeth] - times[from]) / turns;
-    return scatter * Math.sqrt(teeth) < ALIKE
+    return scatter * Math.sqrt(teeth) < ALIKE && !repeats(mean)
         ? Optional.of(new TurnRhythm(mean, scatter, turns, seconds))
         : Optional.empty();
+  }
+
+  /** Whether a part of the turn is like every other: then so many teeth are several turns. */
+  private static boolean repeats(double[] shares) {
+    for (int part = FEWEST_TEETH; part <= shares.length / 2; part++) {
+      double most = 0;
+      for (int k = 0; k < shares.length && shares.length % part == 0; k++) {
+        double other = shares[(k + part) % shares.length];
+        most = Math.max(most, Math.abs(other - shares[k]) / (other + shares[k]));
+      }
+      if (shares.length % part == 0 && most < MOST_UNLIKE / 2) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** How many edges a turn has. */

@@ -36,6 +36,9 @@ final class PhaseCheck {
    */
   private static final double AS_DEAR = 0.5;
 
+  /** A reading that calls teeth strays puts none of them right. */
+  private static final double MOST_NAMED = 0.95;
+
   /** An edge that far from its place, in slots, fills it no more than chance would. */
   private static final double IN_PLACE = 0.15;
 
@@ -88,7 +91,8 @@ final class PhaseCheck {
     double turns = (double) first.count() / pattern.teeth();
     boolean dearer = again.cost > first.cost + AS_DEAR * Math.max(1, turns);
     int left = off(again, corrected(edges, again, pattern));
-    return !dearer && left < off(first, corrected(edges, first, pattern)) ? again : first;
+    boolean names = again.count() >= MOST_NAMED * first.count();
+    return names && !dearer && left < off(first, corrected(edges, first, pattern)) ? again : first;
   }
 
   /**

@@ -84,16 +84,25 @@ final class TrainSearch {
     List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
     likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
     for (WheelPattern p : likelyFirst) {
-      double cost = race.cost(p) + PatternPrior.nats(p);
-      boolean believed = stated.isPresent() && stated.get().equals(p);
+      double cost = race.cost(p);
       if (cost < Double.POSITIVE_INFINITY) {
-        list.add(new Runner(p, believed ? cost - STATED_BONUS : cost));
+        list.add(runner(p, cost));
       }
     }
+    rank(list);
+    return this;
+  }
+
+  /** A wheel with what it costs to explain the edges by it, what is usual and what is stated. */
+  private Runner runner(WheelPattern p, double cost) {
+    double bonus = stated.filter(p::equals).isPresent() ? STATED_BONUS : 0;
+    return new Runner(p, cost + PatternPrior.nats(p) - bonus);
+  }
+
+  private void rank(List<Runner> list) {
     list.sort(Comparator.comparingDouble(Runner::cost));
     ranking = list;
     raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
-    return this;
   }
 
   /** Ranks the wheels by what all turns have in common; false when that cannot be. */
@@ -112,20 +121,18 @@ final class TrainSearch {
     for (WheelPattern p : candidates) {
       if (p.teeth() == teeth) {
         double nats = rhythms.stream().mapToDouble(r -> r.fit(p).nats()).sum();
-        boolean believed = stated.isPresent() && stated.get().equals(p);
         if (nats > any) {
-          list.add(new Runner(p, PatternPrior.nats(p) - nats - (believed ? STATED_BONUS : 0)));
+          list.add(runner(p, -nats));
         }
       }
     }
-    list.sort(Comparator.comparingDouble(Runner::cost));
-    ranking = list;
-    raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
-    if (!list.isEmpty() && !list.get(0).pattern().hasReference()) {
+    rank(list);
+    boolean plain = !list.isEmpty() && !list.get(0).pattern().hasReference();
+    if (plain) {
+      // How many teeth a plain wheel has its rhythm does not say: the race counts them.
       candidates.removeIf(WheelPattern::hasReference);
-      return false;
     }
-    return !list.isEmpty();
+    return !list.isEmpty() && !plain;
   }
 
   /** The labels of the stretches by a wheel of the ranking. */

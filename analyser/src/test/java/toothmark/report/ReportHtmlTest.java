@@ -59,17 +59,7 @@ class ReportHtmlTest {
             List.of(),
             Optional.empty(),
             Optional.empty());
-    Observations unknown =
-        new Observations(
-            o.capture(),
-            o.stated(),
-            o.edges(),
-            o.disturbances(),
-            o.crank(),
-            o.undecodable(),
-            o.receiver(),
-            o.coils(),
-            none);
+    Observations unknown = with(o, o.capture(), none);
 
     assertThat(page(e)).contains("Teeth before charge and spark");
     assertThat(page(new Examination(e.sheet(), e.roles(), unknown, e.diagnosis(), e.teeth())))
@@ -163,18 +153,22 @@ class ReportHtmlTest {
     return new Examination(
         s.withHeading(new JobSheet.Heading(words, words, words)),
         new Examination.Roles(words, e.roles().tdc(), e.roles().coils(), words),
-        new Observations(
-            capture,
-            o.stated(),
-            o.edges(),
-            o.disturbances(),
-            o.crank(),
-            o.undecodable(),
-            o.receiver(),
-            o.coils(),
-            o.timing()),
+        with(o, capture, o.timing()),
         e.diagnosis(),
         e.teeth());
+  }
+
+  private static Observations with(Observations o, Capture capture, Timing timing) {
+    return new Observations(
+        capture,
+        o.stated(),
+        o.edges(),
+        o.disturbances(),
+        o.crank(),
+        o.undecodable(),
+        o.receiver(),
+        o.coils(),
+        timing);
   }
 
   private static String page(Examination e) throws IOException {

@@ -3,6 +3,7 @@ package toothmark.cli;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Objects;
 import java.util.Optional;
@@ -18,6 +19,7 @@ import picocli.CommandLine.Spec;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
+import toothmark.cli.ManyCaptures.Planned;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
@@ -45,7 +47,7 @@ import toothmark.timing.IgnitionTableReader;
       "  toothmark examine idle.csv",
       "  toothmark examine sweep.csv.gz --job job.toml --log controller.csv --out sweep",
       "  toothmark examine sweep.csv --job job.toml --table advance.csv --load 60",
-      "  toothmark examine monday/ --job job.toml --out monday-reports",
+      "  toothmark examine monday/ --out monday-reports",
       "  toothmark examine cold.csv warm.csv hot.csv --job job.toml",
       "",
       "Exit codes: 0 examined, whatever was found; 2 unusable arguments or job sheet;",
@@ -70,7 +72,7 @@ final class ExamineCommand implements Callable<Integer> {
       paramLabel = "FILE",
       description =
           "job sheet (TOML): engine, wheel, sensor, channels, coils, layout of the capture; of all"
-              + " captures")
+              + " captures; of a folder, without it, the job.toml in it")
   private Path job;
 
   @Option(
@@ -114,9 +116,15 @@ final class ExamineCommand implements Callable<Integer> {
   @Override
   public Integer call() throws Exception {
     ResultFolder.prepare();
-    JobSheet sheet = commanded(job == null ? JobSheet.empty() : JobSheetReader.read(job));
     boolean many = captures.size() > 1 || Files.isDirectory(captures.get(0));
-    return many ? examineMany(sheet) : examineOne(captures.get(0), sheet);
+    return many ? examineMany() : examineOne(captures.get(0), sheet(captures.get(0)));
+  }
+
+  /** The job sheet that is named here, else the one that lies in the folder of captures. */
+  private JobSheet sheet(Path captureOrFolder) throws Exception {
+    Path inside = captureOrFolder.resolve(JobSheetReader.USUAL_NAME);
+    Path file = job == null && Files.isRegularFile(inside) ? inside : job;
+    return commanded(file == null ? JobSheet.empty() : JobSheetReader.read(file));
   }
 
   /** What is said here of table and load takes the place of what the job sheet says of each. */
@@ -158,19 +166,19 @@ final class ExamineCommand implements Callable<Integer> {
     return pdf ? Page.HTML_AND_PDF : Page.HTML;
   }
 
-  private int examineMany(JobSheet sheet) throws Exception {
+  private int examineMany() throws Exception {
     if (log != null) {
       throw new ParameterException(
           spec.commandLine(), "--log belongs to one capture, and several are named; leave it out");
     }
-    List<Path> all = ManyCaptures.in(captures);
+    List<Planned> all = planned();
     if (all.isEmpty()) {
       throw new ParameterException(spec.commandLine(), captures.get(0) + ": no capture is in it");
     }
     Path folder = out == null ? Path.of("examinations") : out;
     List<IndexEntry> entries;
     try (Progress progress = Progress.onTerminal(quiet)) {
-      entries = new ManyCaptures(all, sheet, folder, forms()).examine(progress);
+      entries = new ManyCaptures(all, folder, forms()).examine(progress);
     }
     Path index = ResultIndex.write(entries, folder);
     reportMany(entries, index);
@@ -178,6 +186,23 @@ final class ExamineCommand implements Callable<Integer> {
         .filter(code -> entries.stream().anyMatch(e -> e.exitCode() == code))
         .findFirst()
         .orElse(0);
+  }
+
+  private List<Planned> planned() throws Exception {
+    List<Planned> all = new ArrayList<>();
+    for (Path path : captures) {
+      JobSheet sheet = sheet(path);
+      if (Files.isDirectory(path)) {
+        CaptureFolder folder = CaptureFolder.read(path, sheet);
+        all.addAll(folder.captures());
+        if (!quiet) {
+          folder.passedOver().forEach(spec.commandLine().getOut()::println);
+        }
+      } else {
+        all.add(new Planned(path, sheet, Optional.empty()));
+      }
+    }
+    return all;
   }
 
   private void reportMany(List<IndexEntry> entries, Path index) {

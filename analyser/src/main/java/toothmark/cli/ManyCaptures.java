@@ -1,7 +1,5 @@
 package toothmark.cli;
 
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -14,7 +12,6 @@ import java.util.concurrent.ExecutionException;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
-import java.util.stream.Stream;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
@@ -24,6 +21,8 @@ import toothmark.examination.JobSheet;
 import toothmark.report.IndexEntry;
 import toothmark.report.ResultFolder;
 import toothmark.report.ResultReader;
+import toothmark.timing.ControllerLog;
+import toothmark.timing.ControllerLogReader;
 
 /**
  * Examines several captures at once, each into a folder of its own.
@@ -34,54 +33,31 @@ import toothmark.report.ResultReader;
  */
 final class ManyCaptures {
 
-  /** What stands beside captures in a folder and is none. */
-  private static final Set<String> NO_CAPTURES =
-      Set.of("toml", "json", "html", "pdf", "md", "png", "jpg", "svg");
-
-  private final List<Path> captures;
-  private final JobSheet sheet;
+  private final List<Planned> captures;
   private final Path folder;
   private final ResultFolder.Page page;
 
   /**
    * Plans a run.
    *
-   * @param captures the files, in the order to list
-   * @param sheet job sheet of all of them
+   * @param captures in the order to list
    * @param folder where the result folders go
    * @param page in which forms to write each report
    */
-  ManyCaptures(List<Path> captures, JobSheet sheet, Path folder, ResultFolder.Page page) {
+  ManyCaptures(List<Planned> captures, Path folder, ResultFolder.Page page) {
     this.captures = List.copyOf(captures);
-    this.sheet = sheet;
     this.folder = folder;
     this.page = page;
   }
 
   /**
-   * The captures that are meant: files as they are, and of a folder the files in it, by name.
+   * A capture and what goes with it.
    *
-   * @throws IOException if a folder cannot be read
+   * @param file the capture
+   * @param sheet its job sheet
+   * @param log what its controller logged
    */
-  static List<Path> in(List<Path> named) throws IOException {
-    List<Path> all = new ArrayList<>();
-    for (Path path : named) {
-      if (!Files.isDirectory(path)) {
-        all.add(path);
-        continue;
-      }
-      try (Stream<Path> files = Files.list(path)) {
-        files.filter(ManyCaptures::mayBeCapture).sorted().forEach(all::add);
-      }
-    }
-    return all;
-  }
-
-  private static boolean mayBeCapture(Path file) {
-    String name = file.getFileName().toString();
-    String ending = name.substring(name.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
-    return Files.isRegularFile(file) && !name.startsWith(".") && !NO_CAPTURES.contains(ending);
-  }
+  record Planned(Path file, JobSheet sheet, Optional<Path> log) {}
 
   /**
    * Examines all of them.
@@ -108,10 +84,10 @@ final class ManyCaptures {
     }
   }
 
-  private Callable<IndexEntry> task(Path capture, String name, Progress progress) {
+  private Callable<IndexEntry> task(Planned capture, String name, Progress progress) {
     return () -> {
       IndexEntry entry = one(capture, name);
-      progress.examined(capture, captures.size());
+      progress.examined(capture.file(), captures.size());
       return entry;
     };
   }
@@ -124,22 +100,26 @@ final class ManyCaptures {
     }
   }
 
-  private IndexEntry one(Path capture, String name) {
-    ReadingOptions options = ReadingOptions.withDefaults().withLayout(sheet.layout());
-    try (Capture read = CaptureReader.read(capture, options)) {
-      Examination examination = Examiner.examine(read, sheet, Optional.empty());
+  private IndexEntry one(Planned capture, String name) {
+    String file = capture.file().toString();
+    ReadingOptions options = ReadingOptions.withDefaults().withLayout(capture.sheet().layout());
+    try (Capture read = CaptureReader.read(capture.file(), options)) {
+      Optional<ControllerLog> log =
+          capture.log().isPresent()
+              ? Optional.of(ControllerLogReader.read(capture.log().get()))
+              : Optional.empty();
+      Examination examination = Examiner.examine(read, capture.sheet(), log);
       ResultFolder.write(examination, folder.resolve(name), page);
       boolean decoded = examination.observations().crank().isPresent();
       return new IndexEntry(
-          capture.toString(),
+          file,
           Optional.of(name),
           decoded ? 0 : Failures.NOT_DECODABLE,
           Optional.of(ResultReader.read(folder.resolve(name))),
           "");
     } catch (Exception e) { // whatever one capture does, the others go on
       Failures.Failure f = Failures.Failure.ofAny(e);
-      return new IndexEntry(
-          capture.toString(), Optional.empty(), f.code(), Optional.empty(), f.message());
+      return new IndexEntry(file, Optional.empty(), f.code(), Optional.empty(), f.message());
     }
   }
 
@@ -147,8 +127,8 @@ final class ManyCaptures {
   private List<String> folderNames() {
     Set<String> taken = new HashSet<>();
     List<String> names = new ArrayList<>();
-    for (Path capture : captures) {
-      String stem = ExamineCommand.folderNamedAfter(capture).toString();
+    for (Planned capture : captures) {
+      String stem = ExamineCommand.folderNamedAfter(capture.file()).toString();
       String name = stem;
       for (int n = 2; !taken.add(name.toLowerCase(Locale.ROOT)); n++) {
         name = stem + "-" + n;

@@ -13,6 +13,7 @@ import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
 import toothmark.examination.Examination;
+import toothmark.examination.JobSheetReader;
 import toothmark.report.ResultFolder;
 
 /** Everything that goes into the window and out of it as a file. */
@@ -100,7 +101,7 @@ final class FileDoor {
     try {
       Path copy = Files.createTempDirectory("toothmark-sample-");
       copy.toFile().deleteOnExit();
-      for (String name : List.of("capture.csv.gz", "job.toml")) {
+      for (String name : List.of("capture.csv.gz", JobSheetReader.USUAL_NAME)) {
         Path file = copy.resolve(name);
         try (var in = FileDoor.class.getResourceAsStream("sample/" + name)) {
           Files.copy(in, file);

@@ -23,13 +23,12 @@ import toothmark.timing.ControllerLogReader;
  */
 record Request(Path capture, Optional<Path> job, Optional<Path> log) {
 
-  private static final String JOB = "job.toml";
   private static final String LOG = "controller.csv";
 
   /** A capture with the sheet and the log that lie beside it under their usual names. */
   static Request of(Path capture) {
     Path folder = capture.toAbsolutePath().getParent();
-    return new Request(capture, beside(folder, JOB), beside(folder, LOG));
+    return new Request(capture, beside(folder, JobSheetReader.USUAL_NAME), beside(folder, LOG));
   }
 
   /** Files dropped together: sheet and log are known by their names, the first other is opened. */
@@ -66,7 +65,7 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
 
   /** Where the job sheet is saved when nothing else is said. */
   Path jobToSave() {
-    return job.orElseGet(() -> capture.toAbsolutePath().resolveSibling(JOB));
+    return job.orElseGet(() -> capture.toAbsolutePath().resolveSibling(JobSheetReader.USUAL_NAME));
   }
 
   private static Optional<Path> beside(Path folder, String name) {

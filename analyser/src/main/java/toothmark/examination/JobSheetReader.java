@@ -28,6 +28,9 @@ public final class JobSheetReader {
 
   private static final int MOST_CYLINDERS = 12;
 
+  /** What the sheet is called that lies beside captures. */
+  public static final String USUAL_NAME = "job.toml";
+
   private JobSheetReader() {}
 
   /**

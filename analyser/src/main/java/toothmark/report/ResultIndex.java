@@ -46,7 +46,7 @@ public final class ResultIndex {
     long failed = entries.stream().filter(e -> e.exitCode() != 0).count();
     long faulty = entries.stream().filter(e -> e.exitCode() == 0 && e.count("fault") > 0).count();
     return entries.size()
-        + " captures: "
+        + (entries.size() == 1 ? " capture: " : " captures: ")
         + (faulty == 0
             ? "none shows a fault"
             : faulty + (faulty == 1 ? " shows" : " show") + " a fault")

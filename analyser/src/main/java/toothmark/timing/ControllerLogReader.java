@@ -43,6 +43,31 @@ public final class ControllerLogReader {
     return Delimited.read(path, (lines, text) -> new ControllerLogReader(name, text).rows(lines));
   }
 
+  /**
+   * Whether a file is a controller log by the names of its columns; the rest of it is not read.
+   *
+   * @param path any file
+   * @return false too where it is no text
+   * @throws IOException if the file cannot be read
+   */
+  public static boolean isLog(Path path) throws IOException {
+    try {
+      return Delimited.isText(path)
+          && Delimited.read(path, (lines, text) -> new ControllerLogReader("", text).isHead(lines));
+    } catch (UnreadableCaptureException e) {
+      return false;
+    }
+  }
+
+  private boolean isHead(Iterable<CsvRecord> records) throws UnreadableCaptureException {
+    for (CsvRecord record : records) {
+      if (columns(record)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
   private ControllerLog rows(Iterable<CsvRecord> records) throws UnreadableCaptureException {
     List<double[]> rows = new ArrayList<>();
     CsvRecord heading = null;

@@ -6,6 +6,7 @@ import de.siegmar.fastcsv.reader.CsvReader;
 import de.siegmar.fastcsv.reader.CsvRecord;
 import de.siegmar.fastcsv.reader.FieldMismatchStrategy;
 import java.io.IOException;
+import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.MalformedInputException;
 import java.nio.file.Files;
@@ -20,10 +21,24 @@ final class Delimited {
   /** Lines above the rows of numbers, at most. */
   static final int PREAMBLE_LINES = 50;
 
+  private static final int HEAD_BYTES = 512;
+
   private final char delimiter;
 
   private Delimited(char delimiter) {
     this.delimiter = delimiter;
+  }
+
+  /** False of a file of bare numbers, which may hold no end of a line at all. */
+  static boolean isText(Path path) throws IOException {
+    try (InputStream head = Files.newInputStream(path)) {
+      for (byte b : head.readNBytes(HEAD_BYTES)) {
+        if (b == 0) {
+          return false;
+        }
+      }
+      return true;
+    }
   }
 
   /** What to make of the lines of a file. */

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.NoSuchElementException;
 import java.util.OptionalDouble;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.units.PlainNumber;
@@ -17,6 +18,7 @@ import toothmark.units.PlainNumber;
 public final class IgnitionTableReader {
 
   private static final int FEWEST = 2;
+  private static final double SURELY_RPM = 1000;
   private static final double LEAST_DEGREES = -60;
   private static final double MOST_DEGREES = 90;
 
@@ -41,6 +43,29 @@ public final class IgnitionTableReader {
     String name = String.valueOf(path.getFileName());
     return Delimited.read(
         path, (lines, text) -> new IgnitionTableReader(name, text).table(path, lines));
+  }
+
+  /**
+   * Whether a file is an ignition table and can be nothing else: a word, or nothing, stands in its
+   * corner, and its speeds are those of an engine.
+   *
+   * @param path any file
+   * @return false too where it is no text
+   * @throws IOException if the file cannot be read
+   */
+  public static boolean isTable(Path path) throws IOException {
+    try {
+      return Delimited.isText(path)
+          && Delimited.read(
+              path,
+              (lines, text) -> {
+                CsvRecord first = lines.iterator().next();
+                return text.number(first.getField(0)).isEmpty();
+              })
+          && read(path).rpms().stream().anyMatch(rpm -> rpm >= SURELY_RPM);
+    } catch (UnreadableCaptureException | NoSuchElementException e) {
+      return false;
+    }
   }
 
   private IgnitionTable table(Path path, Iterable<CsvRecord> lines)

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -65,6 +66,54 @@ class ManyCapturesTest {
     CommandRun run = CommandRun.of("examine", captures, "--log", captures.resolve("good.csv"));
     assertThat(run.code()).isEqualTo(Failures.ARGUMENTS);
     assertThat(run.err()).contains("--log belongs to one capture, and several are named");
+  }
+
+  @Test
+  void aFolderIsExaminedWithItsJobSheetAndTableAndLogAreNoCaptures() throws IOException {
+    Files.writeString(
+        captures.resolve("job.toml"),
+        "[job]\ntitle = \"Blue van\"\n[commanded]\ntable = \"advance.csv\"\nload = 20\n");
+    Files.writeString(captures.resolve("advance.csv"), "load,500,7000\n20,10,10\n80,5,5\n");
+    Files.writeString(captures.resolve("ride.csv"), "Time,RPM,Advance\n0,900,10\n0.1,910,10\n");
+    Files.delete(captures.resolve("torn.csv"));
+    copy("periods-only", "second.csv");
+
+    CommandRun run = CommandRun.of("examine", captures, "--out", folder.resolve("out"));
+
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .startsWith(
+            captures.resolve("advance.csv")
+                + ": not a capture but an ignition table\n"
+                + captures.resolve("ride.csv")
+                + ": not a capture but a controller log; examine its capture with --log\n")
+        .contains("2 captures: none shows a fault.");
+    assertThat(Files.readString(folder.resolve("out/good/report.html"))).contains("Blue van");
+  }
+
+  @Test
+  void theOnlyLogInAFolderGoesWithTheOnlyCapture() throws IOException {
+    Path day = Files.createDirectory(folder.resolve("day"));
+    for (String file :
+        List.of("capture.csv.gz", "controller.csv", "ignition-table.csv", "job.toml")) {
+      Files.copy(SAMPLES.resolve("refitted-wheel").resolve(file), day.resolve(file));
+    }
+
+    CommandRun run = CommandRun.of("examine", day, "--out", folder.resolve("out"));
+
+    assertThat(run.err()).isEmpty();
+    assertThat(run.code()).isZero();
+    assertThat(run.out())
+        .startsWith(
+            day.resolve("ignition-table.csv")
+                + ": not a capture but an ignition table\n"
+                + day.resolve("controller.csv")
+                + ": the controller log of capture.csv.gz\n")
+        .contains("1 capture: 1 shows a fault.");
+    // only with its log is the delay known
+    assertThat(Files.readString(folder.resolve("out/capture/examination.json")))
+        .contains("\"timing-delay\"");
   }
 
   @Test

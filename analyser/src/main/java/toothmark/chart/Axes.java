@@ -1,5 +1,6 @@
 package toothmark.chart;
 
+import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.text.DecimalFormat;
@@ -10,6 +11,7 @@ import java.text.ParsePosition;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import org.jfree.chart.axis.AxisState;
 import org.jfree.chart.axis.LogAxis;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.NumberTick;
@@ -31,6 +33,12 @@ final class Axes {
   private static final double NAME_SIZE = 12;
   private static final double FIGURE_SIZE = 11;
 
+  /** Smallest share of its size at which the name of an axis can still be read. */
+  private static final double LEAST = 0.6;
+
+  /** By how much a name may be longer than its axis without touching the next one's. */
+  private static final double GAP = 8;
+
   /** Leaves air between the figures along an axis. */
   private static final RectangleInsets SPARSE = new RectangleInsets(2, 12, 2, 12);
 
@@ -41,7 +49,7 @@ final class Axes {
    * look like news.
    */
   static NumberAxis linear(String nameAndUnit, double leastSpan, Ink ink) {
-    NumberAxis axis = new NumberAxis(nameAndUnit);
+    NumberAxis axis = new Linear(nameAndUnit);
     axis.setAutoRangeIncludesZero(false);
     axis.setAutoRangeMinimumSize(leastSpan);
     axis.setStandardTickUnits(new NumberTickUnitSource(false, figures()));
@@ -108,6 +116,38 @@ final class Axes {
     DecimalFormat format = new DecimalFormat("0.#######", symbols);
     format.setNegativePrefix("\u2212");
     return format;
+  }
+
+  /** An axis whose name is written smaller where it would be longer than the axis. */
+  private static final class Linear extends NumberAxis {
+
+    private static final long serialVersionUID = 1L;
+
+    private double share = 1;
+
+    Linear(String name) {
+      super(name);
+    }
+
+    @Override
+    protected AxisState drawLabel(
+        String name,
+        Graphics2D g,
+        Rectangle2D area,
+        Rectangle2D data,
+        RectangleEdge edge,
+        AxisState state) {
+      double room = RectangleEdge.isLeftOrRight(edge) ? data.getHeight() + GAP : data.getWidth();
+      double length = name == null ? 0 : g.getFontMetrics(super.getLabelFont()).stringWidth(name);
+      share = length <= room ? 1 : Math.max(LEAST, room / length);
+      return super.drawLabel(name, g, area, data, edge, state);
+    }
+
+    @Override
+    public Font getLabelFont() {
+      Font usual = super.getLabelFont();
+      return share == 1 ? usual : usual.deriveFont((float) (usual.getSize2D() * share));
+    }
   }
 
   /** Writes values as their distance from a zero, in another unit. */

@@ -3,8 +3,10 @@ package toothmark.chart;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 
@@ -39,13 +41,26 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
                 .xAxis()
                 .java2DToValue(frame.area().getMinX() + LEFT, frame.area(), RectangleEdge.BOTTOM));
     int to = events.from(Math.nextUp(frame.toX()));
-    double room = frame.area().getWidth() / Math.max(1, to - from);
-    for (int step : STEPS) {
-      if (room * step >= ROOM) {
-        labels(from, to, step).paint(g, frame);
-        return;
-      }
-    }
+    step(frame.area().getWidth(), to - from)
+        .ifPresent(step -> labels(from, to, step).paint(g, frame));
+  }
+
+  /**
+   * The smallest step of tooth numbers at which none touches the next.
+   *
+   * @param width room for all of them
+   * @param teeth how many pass there
+   * @return empty where even the largest step is too narrow
+   */
+  static OptionalInt step(double width, int teeth) {
+    return Arrays.stream(STEPS)
+        .filter(step -> width / Math.max(1, teeth) * step >= ROOM)
+        .findFirst();
+  }
+
+  /** Whether a tooth has its number written at a step; the first always has. */
+  static boolean isNumbered(int tooth, int step) {
+    return tooth == 1 || tooth % step == 0;
   }
 
   private LabelsLayer labels(int from, int to, int step) {
@@ -53,7 +68,7 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
     List<LabelsLayer.Label> rest = new ArrayList<>();
     for (int i = from; i < to; i++) {
       int number = Integer.parseInt(events.word(i));
-      if (number == 1 || number % step == 0) {
+      if (isNumbered(number, step)) {
         (number == 1 ? first : rest)
             .add(
                 new LabelsLayer.Label(

@@ -4,6 +4,7 @@ import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
@@ -129,20 +130,28 @@ final class WaveformFigure {
     }
     ToothEvents teeth = examination.teeth().get();
     List<Label> plain = new ArrayList<>();
+    int step = step(teeth, excerpt);
     for (ToothKind kind : ToothKind.values()) {
       Points points = new Points();
       for (int i = 0; i < teeth.size(); i++) {
         if (teeth.kind(i) == kind && isNear(teeth.time(i), excerpt)) {
           points.add(teeth.time(i), level);
-          label(teeth, i, kind == ToothKind.SEEN ? plain : labels);
+          if (kind != ToothKind.SEEN || NumbersLayer.isNumbered(teeth.tooth(i), step)) {
+            label(teeth, i, kind == ToothKind.SEEN ? plain : labels);
+          }
         }
       }
       layers.add(new MarksLayer(points, mark(kind), kind == ToothKind.SEEN ? 5 : 9, style(kind)));
     }
     plain.stream().filter(l -> l.text().equals("1")).forEach(labels::add);
-    plain.stream().filter(l -> l.text().endsWith("0")).forEach(labels::add);
-    plain.stream().filter(l -> l.text().endsWith("5")).forEach(labels::add);
     labels.addAll(plain);
+  }
+
+  /** Numbers at even steps, as many as have room where the figure is as wide as it is laid out. */
+  private static int step(ToothEvents teeth, Interval excerpt) {
+    long seen =
+        IntStream.range(0, teeth.size()).filter(i -> excerpt.contains(teeth.time(i))).count();
+    return NumbersLayer.step(Figure.WIDTH, (int) seen).orElse(Integer.MAX_VALUE);
   }
 
   private static boolean isNear(double time, Interval excerpt) {

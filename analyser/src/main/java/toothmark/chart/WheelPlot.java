@@ -24,6 +24,9 @@ final class WheelPlot extends Plot {
 
   private static final long serialVersionUID = 1L;
 
+  /** In less room the wheel is drawn smaller with its words, so that they do not collide. */
+  private static final double LEAST_SIDE = 350;
+
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
 
@@ -53,7 +56,12 @@ final class WheelPlot extends Plot {
       Graphics2D g, Rectangle2D area, Point2D anchor, PlotState state, PlotRenderingInfo info) {
     double side = Math.min(area.getHeight(), area.getWidth() * 0.55);
     double left = byTooth == null ? area.getCenterX() - side / 2 : area.getX();
-    drawing.draw(g, new Rectangle2D.Double(left, area.getCenterY() - side / 2, side, side));
+    Graphics2D wheel = (Graphics2D) g.create();
+    wheel.translate(left, area.getCenterY() - side / 2);
+    double scale = Math.min(1, side / LEAST_SIDE);
+    wheel.scale(scale, scale);
+    drawing.draw(wheel, new Rectangle2D.Double(0, 0, side / scale, side / scale));
+    wheel.dispose();
     if (byTooth != null) {
       double x = area.getX() + side + 14;
       byTooth.draw(

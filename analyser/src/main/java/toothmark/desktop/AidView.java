@@ -18,7 +18,6 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTable;
 import javax.swing.JTextField;
-import javax.swing.ScrollPaneConstants;
 import javax.swing.table.DefaultTableModel;
 import net.miginfocom.swing.MigLayout;
 
@@ -56,8 +55,8 @@ final class AidView extends JPanel {
   }
 
   private JComponent asked() {
-    JPanel form =
-        new JPanel(new MigLayout("insets 12, gapy 3, fillx, wrap 1", "[310::,grow,fill]"));
+    Column form =
+        new Column(new MigLayout("insets 12, gapy 3, fillx, wrap 1", "[310::,grow,fill]"));
     Prose how = new Prose();
     how.say(Phrases.of("aid." + aid.name() + ".how"), Look.regular(1));
     form.add(how, WIDE);
@@ -74,10 +73,7 @@ final class AidView extends JPanel {
     }
     complaint.setName("aid.complaint");
     form.add(complaint, "gaptop 6, hidemode 3, " + WIDE);
-    JScrollPane scroll = new JScrollPane(form);
-    scroll.setHorizontalScrollBarPolicy(ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.setBorder(null);
-    return scroll;
+    return form.scrolled();
   }
 
   private JComponent table(DefaultTableModel model) {

@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import java.awt.Dimension;
+import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
 import java.util.LinkedHashMap;
 import java.util.Map;
@@ -38,7 +39,10 @@ final class AidsWindow {
             KeyStroke.getKeyStroke(KeyEvent.VK_ESCAPE, 0),
             JComponent.WHEN_ANCESTOR_OF_FOCUSED_COMPONENT);
     double scale = Look.scale();
-    dialog.setSize((int) (SIZE.width * scale), (int) (SIZE.height * scale));
+    Rectangle screen = beside.getGraphicsConfiguration().getBounds();
+    dialog.setSize(
+        (int) Math.min(SIZE.width * scale, 0.95 * screen.width),
+        (int) Math.min(SIZE.height * scale, 0.9 * screen.height));
     dialog.setLocationRelativeTo(beside);
   }
 

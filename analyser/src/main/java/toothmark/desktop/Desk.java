@@ -37,6 +37,7 @@ public final class Desk {
     SwingUtilities.invokeLater(
         () -> {
           RecentFiles recent = recent();
+          Look.enlarge(recent.enlarged());
           Look.wear(recent.isDark() ? Ink.DARK : Ink.LIGHT);
           boolean first = recent.isFirstStart();
           DeskWindow window = show(recent);
@@ -102,7 +103,7 @@ public final class Desk {
 
   /** Draws all windows anew after a change of look, and remembers it. */
   static void redressAll(Ink ink) {
-    recent().setDark(ink == Ink.DARK);
+    recent().setLook(ink == Ink.DARK, Look.enlarged());
     for (Window w : Window.getWindows()) {
       SwingUtilities.updateComponentTreeUI(w);
     }

@@ -91,6 +91,7 @@ final class DeskCommands {
           window.trace.requestFocusInWindow();
         });
     commands.add("pictures", "menu 5", () -> window.pictures.tabs().requestFocusInWindow());
+    commands.add("keys", "F1", () -> KeysWindow.show(window.frame, commands));
   }
 
   private void show(int tab) {
@@ -127,8 +128,8 @@ final class DeskCommands {
   }
 
   private static void enlarge(double factor) {
-    Look.enlarge(factor);
-    Desk.redressAll(Look.ink());
+    Look.enlarge(factor * Look.enlarged());
+    wear(Look.ink());
   }
 
   private void measuring() {

@@ -22,6 +22,9 @@ final class DeskModel {
   /** How many turns an event is shown with. */
   private static final double TURNS_AROUND = 1.5;
 
+  /** How much more than that may be in view before an event is drawn closer. */
+  private static final double FAR = 1.25;
+
   /** How many turns of a finding are shown at first. */
   private static final double MOST_TURNS = 6;
 
@@ -182,12 +185,20 @@ final class DeskModel {
     traceAsked.set(traceAsked.get() + 1);
   }
 
-  /** Goes to the next event after the selected instant, or to the one before it. */
+  /**
+   * Goes to the next event after the selected instant, or to the one before it; where none is
+   * selected, to the first in view, or the last.
+   */
   Optional<CaptureEvent> step(int direction) {
     if (view.get().isEmpty()) {
       return Optional.empty();
     }
-    double from = selected.get().instant().orElse(view.get().get().middle());
+    Interval shown = view.get().get().shown();
+    double from =
+        selected
+            .get()
+            .instant()
+            .orElse(direction > 0 ? Math.nextDown(shown.startInclusive()) : shown.endExclusive());
     Optional<CaptureEvent> next =
         direction > 0
             ? events.stream().filter(e -> e.timeSeconds() > from).findFirst()
@@ -204,7 +215,7 @@ final class DeskModel {
     TimeView now = view.get().orElseThrow();
     view.set(
         Optional.of(
-            now.shown().seconds() > 2 * span
+            now.shown().seconds() > FAR * span
                 ? now.showing(new Interval(t - span / 2, t + span / 2))
                 : now.around(t)));
     askForTrace();

@@ -19,14 +19,12 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
 import javax.swing.BorderFactory;
-import javax.swing.JButton;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.JMenuItem;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
-import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
@@ -42,6 +40,8 @@ final class DeskWindow {
 
   private static final Dimension FIRST_SIZE = new Dimension(1366, 740);
   private static final double SIDE_SHARE = 0.2;
+  private static final double MOST_SHARE = 0.28;
+  private static final double WHEEL_SHARE = 0.23;
   private static final int LEAST_SIDE = 250;
   private static final int MOST_SIDE = 400;
 
@@ -109,21 +109,22 @@ final class DeskWindow {
   private JComponent left() {
     side.setName("side");
     side.addTab(Phrases.of("side.findings"), findings);
-    side.addTab(Phrases.of("side.measures"), scrolled(measures));
-    side.addTab(Phrases.of("side.job"), scrolled(new JobView(model, commands)));
-    side.addTab(Phrases.of("side.whatIf"), scrolled(whatIf));
+    side.addTab(Phrases.of("side.measures"), measures.scrolled());
+    side.addTab(Phrases.of("side.job"), new JobView(model, commands).scrolled());
+    side.addTab(Phrases.of("side.whatIf"), whatIf.scrolled());
     return side;
   }
 
-  private static JScrollPane scrolled(JComponent content) {
-    JScrollPane s = new JScrollPane(content);
-    s.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    s.setBorder(null);
-    return s;
-  }
-
   private JComponent traceWithKeys() {
-    JPanel upper = new JPanel(new BorderLayout());
+    JPanel upper =
+        new JPanel(new BorderLayout()) {
+          private static final long serialVersionUID = 1L;
+
+          @Override
+          public boolean requestFocusInWindow() {
+            return trace.requestFocusInWindow();
+          }
+        };
     JLabel keys = new JLabel(Phrases.of("trace.keys"));
     keys.setForeground(Look.quiet());
     keys.setFont(Look.regular(0.92));
@@ -147,9 +148,9 @@ final class DeskWindow {
     wheel.setComponentPopupMenu(menu);
     JPanel lower = new JPanel(new BorderLayout());
     JPanel turning = new JPanel(new MigLayout("insets 6 10 0 10, gap 6, fillx"));
-    turning.add(new JButton(commands.get("toothBack")), "growx, sizegroup t");
-    turning.add(new JButton(commands.get("play")), "growx, sizegroup t");
-    turning.add(new JButton(commands.get("toothOn")), "growx, sizegroup t");
+    turning.add(commands.button("toothBack"), "growx, sizegroup t");
+    turning.add(commands.button("play"), "growx, sizegroup t");
+    turning.add(commands.button("toothOn"), "growx, sizegroup t");
     lower.add(turning, BorderLayout.NORTH);
     lower.add(readout, BorderLayout.CENTER);
     JPanel p = new JPanel(new BorderLayout());
@@ -202,12 +203,11 @@ final class DeskWindow {
   /** The sides grow with window and type, but leave most to the pictures. */
   private void widths() {
     double scale = Look.scale();
-    int width =
-        (int)
-            (scale
-                * Math.max(LEAST_SIDE, Math.min(MOST_SIDE, SIDE_SHARE * frame.getWidth() / scale)));
-    side.setPreferredSize(new Dimension(width, 100));
-    wheel.setPreferredSize(new Dimension((int) (0.95 * width), (int) (120 * scale)));
+    double width =
+        Math.max(LEAST_SIDE * scale, Math.min(MOST_SIDE * scale, SIDE_SHARE * frame.getWidth()));
+    side.setPreferredSize(new Dimension((int) Math.min(width, MOST_SHARE * frame.getWidth()), 100));
+    int right = (int) Math.min(1.1 * width, WHEEL_SHARE * frame.getWidth());
+    wheel.setPreferredSize(new Dimension(right, (int) (120 * scale)));
     frame.getContentPane().revalidate();
   }
 

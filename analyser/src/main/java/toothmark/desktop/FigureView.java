@@ -16,12 +16,12 @@ import java.util.function.Supplier;
 import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
+import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
 import javax.swing.event.MouseInputAdapter;
 import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
-import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.plot.Zoomable;
 import toothmark.chart.Figure;
@@ -31,7 +31,11 @@ final class FigureView extends JPanel {
 
   private static final long serialVersionUID = 1L;
 
+  private static final double ZOOM = 1.25;
+  private static final double PAN = 0.1;
+
   private final transient DeskModel model;
+  private final String name;
   private final transient Supplier<Callable<Optional<Figure>>> source;
   private final Prose question = new Prose();
   private final Prose answer = new Prose();
@@ -53,6 +57,7 @@ final class FigureView extends JPanel {
     super(new BorderLayout());
     this.model = model;
     this.source = source;
+    this.name = name;
     setName("figure." + name);
     canvas = new Canvas("canvas." + name, Phrases.of("picture." + name));
     JPopupMenu menu = new JPopupMenu();
@@ -85,12 +90,18 @@ final class FigureView extends JPanel {
   private void show(Optional<Figure> drawn) {
     figure = drawn;
     setBackground(Look.ink().paper());
-    question.say(
-        figure.map(Figure::question).orElse(Phrases.of("picture.empty")), Look.strong(1.05));
+    question.say(figure.map(Figure::question).orElse(empty()), Look.strong(1.05));
     answer.say(figure.map(Figure::answer).orElse(""), Look.regular(1));
     canvas.getAccessibleContext().setAccessibleDescription(answer.getText());
     revalidate();
     repaint();
+  }
+
+  /** What it needs, where it cannot be drawn. */
+  private String empty() {
+    return model.examination().isEmpty()
+        ? Phrases.of("trace.empty")
+        : Phrases.find("picture.empty." + name).orElse(Phrases.of("picture.empty"));
   }
 
   @Override
@@ -116,6 +127,49 @@ final class FigureView extends JPanel {
       addMouseListener(hand);
       addMouseMotionListener(hand);
       addMouseWheelListener(hand);
+      for (String key : new String[] {"PLUS", "ADD", "EQUALS", "UP"}) {
+        key(key, () -> zoom(1 / ZOOM, middle()));
+      }
+      for (String key : new String[] {"MINUS", "SUBTRACT", "DOWN"}) {
+        key(key, () -> zoom(ZOOM, middle()));
+      }
+      key("LEFT", () -> pan(PAN * dataArea().getWidth()));
+      key("RIGHT", () -> pan(-PAN * dataArea().getWidth()));
+      key("0", FigureView.this::refresh);
+    }
+
+    private void key(String key, Runnable what) {
+      registerKeyboardAction(e -> what.run(), KeyStroke.getKeyStroke(key), WHEN_FOCUSED);
+    }
+
+    private Rectangle2D dataArea() {
+      return info.getPlotInfo().getDataArea();
+    }
+
+    private Point2D middle() {
+      return new Point2D.Double(dataArea().getCenterX(), dataArea().getCenterY());
+    }
+
+    private void zoom(double factor, Point2D about) {
+      if (figure.isPresent() && figure.get().chart().getPlot() instanceof Zoomable z) {
+        if (z instanceof CombinedDomainXYPlot c) {
+          c.getDomainAxis().resizeRange2(factor, c.getDomainAxis().getRange().getCentralValue());
+        } else {
+          z.zoomDomainAxes(factor, info.getPlotInfo(), about, true);
+        }
+        repaint();
+      }
+    }
+
+    private void pan(double by) {
+      if (figure.isPresent()
+          && figure.get().chart().getPlot() instanceof XYPlot p
+          && p.getDomainAxis() != null) {
+        ValueAxis axis = p.getDomainAxis();
+        double d = -by / Math.max(1, dataArea().getWidth()) * axis.getRange().getLength();
+        axis.setRange(axis.getLowerBound() + d, axis.getUpperBound() + d);
+        repaint();
+      }
     }
 
     @Override
@@ -152,7 +206,7 @@ final class FigureView extends JPanel {
     private void here(Graphics2D g, ValueAxis axis) {
       OptionalDouble t = model.selected.get().instant();
       if (t.isPresent() && axis.getRange().contains(t.getAsDouble())) {
-        Rectangle2D a = info.getPlotInfo().getDataArea();
+        Rectangle2D a = dataArea();
         double x = axis.valueToJava2D(t.getAsDouble(), a, org.jfree.chart.ui.RectangleEdge.BOTTOM);
         g.setColor(Look.ink().text());
         g.setStroke(Paint.THIN_DASHED);
@@ -183,19 +237,9 @@ final class FigureView extends JPanel {
         if (figure.isPresent() && SwingUtilities.isLeftMouseButton(e)) {
           moved |= now.distance(last) > 2;
           if (moved) {
-            pan(figure.get().chart().getPlot(), now.getX() - last.getX());
+            pan(now.getX() - last.getX());
             last = now;
-            repaint();
           }
-        }
-      }
-
-      private void pan(Plot plot, double by) {
-        if (plot instanceof XYPlot p && p.getDomainAxis() != null) {
-          ValueAxis axis = p.getDomainAxis();
-          double width = Math.max(1, info.getPlotInfo().getDataArea().getWidth());
-          double d = -by / width * axis.getRange().getLength();
-          axis.setRange(axis.getLowerBound() + d, axis.getUpperBound() + d);
         }
       }
 
@@ -215,22 +259,12 @@ final class FigureView extends JPanel {
                 a ->
                     model.moveTo(
                         a.java2DToValue(
-                            place(e).getX(),
-                            info.getPlotInfo().getDataArea(),
-                            org.jfree.chart.ui.RectangleEdge.BOTTOM)));
+                            place(e).getX(), dataArea(), org.jfree.chart.ui.RectangleEdge.BOTTOM)));
       }
 
       @Override
       public void mouseWheelMoved(MouseWheelEvent e) {
-        if (figure.isPresent() && figure.get().chart().getPlot() instanceof Zoomable z) {
-          double factor = Math.pow(1.25, e.getPreciseWheelRotation());
-          if (z instanceof CombinedDomainXYPlot c) {
-            c.getDomainAxis().resizeRange2(factor, c.getDomainAxis().getRange().getCentralValue());
-          } else {
-            z.zoomDomainAxes(factor, info.getPlotInfo(), place(e), true);
-          }
-          repaint();
-        }
+        zoom(Math.pow(ZOOM, e.getPreciseWheelRotation()), place(e));
       }
     }
   }

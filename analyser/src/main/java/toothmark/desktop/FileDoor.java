@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
@@ -22,6 +23,9 @@ final class FileDoor {
   private final DeskWindow window;
   private final RecentFiles recent;
   private Optional<Path> folder = Optional.empty();
+
+  /** Shows a page that was written. */
+  Consumer<Path> browser = FileDoor::browse;
 
   FileDoor(DeskWindow window, RecentFiles recent) {
     this.window = window;
@@ -167,19 +171,18 @@ final class FileDoor {
   }
 
   private void show(Path page) {
+    window.notice.welcome(Phrases.of("report.written", page.toString()));
+    browser.accept(page);
+  }
+
+  private static void browse(Path page) {
     try {
       if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
         Desktop.getDesktop().browse(page.toUri());
-        return;
       }
     } catch (IOException e) {
-      // no browser: the path is shown instead
+      // no browser: the notice says where the page is
     }
-    JOptionPane.showMessageDialog(
-        window.frame,
-        Phrases.of("report.written", page.toString()),
-        "Toothmark",
-        JOptionPane.INFORMATION_MESSAGE);
   }
 
   /** Saves the figure in front. */

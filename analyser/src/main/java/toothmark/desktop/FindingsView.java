@@ -86,7 +86,10 @@ final class FindingsView extends JPanel {
       list.setSelectedValue(now, true);
     }
     following = false;
-    detail.setText(now == null ? page("<p>" + Phrases.of("findings.none") + "</p>") : page(now));
+    String nothing = findings.isEmpty() ? "findings.empty" : "findings.none";
+    boolean blank = model.examination().isEmpty();
+    detail.setText(
+        now == null ? page(blank ? "" : "<p>" + Phrases.of(nothing) + "</p>") : page(now));
     detail.setCaretPosition(0);
   }
 

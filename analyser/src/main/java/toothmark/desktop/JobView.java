@@ -1,7 +1,5 @@
 package toothmark.desktop;
 
-import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
@@ -16,7 +14,6 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
-import javax.swing.Scrollable;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 import toothmark.desktop.JobDraft.CoilDraft;
@@ -24,7 +21,7 @@ import toothmark.desktop.JobDraft.Field;
 import toothmark.ignition.PickUp;
 
 /** The job sheet as a form; checked while one types, and examined by as soon as it is right. */
-final class JobView extends JPanel implements Scrollable {
+final class JobView extends Column {
 
   private static final long serialVersionUID = 1L;
 
@@ -81,7 +78,8 @@ final class JobView extends JPanel implements Scrollable {
 
   private void text(Field field) {
     JTextField input = new JTextField();
-    input.putClientProperty("JTextField.placeholderText", Phrases.of("job.auto"));
+    String unstated = field == Field.PATTERN ? "job.auto" : "job.unstated";
+    input.putClientProperty("JTextField.placeholderText", Phrases.of(unstated));
     listen(field, input);
     place(field, input);
   }
@@ -265,7 +263,7 @@ final class JobView extends JPanel implements Scrollable {
       signal.setSelectedItem(draft.signal());
       add(called(name, "coil.name"), "wmin 60");
       add(called(channel, "coil.channel"), "wmin 60");
-      JButton remove = new JButton("\u2715");
+      JButton remove = new JButton("×");
       remove.setToolTipText(Phrases.of("coil.remove"));
       remove.getAccessibleContext().setAccessibleName(Phrases.of("coil.remove"));
       remove.addActionListener(e -> remove());
@@ -306,30 +304,5 @@ final class JobView extends JPanel implements Scrollable {
       next.remove(index);
       model.job.edit(model.job.draft.get().withCoils(next), "remove");
     }
-  }
-
-  @Override
-  public Dimension getPreferredScrollableViewportSize() {
-    return getPreferredSize();
-  }
-
-  @Override
-  public int getScrollableUnitIncrement(Rectangle r, int orientation, int direction) {
-    return 16;
-  }
-
-  @Override
-  public int getScrollableBlockIncrement(Rectangle r, int orientation, int direction) {
-    return r.height;
-  }
-
-  @Override
-  public boolean getScrollableTracksViewportWidth() {
-    return true;
-  }
-
-  @Override
-  public boolean getScrollableTracksViewportHeight() {
-    return false;
   }
 }

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import com.formdev.flatlaf.FlatDarkLaf;
 import com.formdev.flatlaf.FlatLaf;
 import com.formdev.flatlaf.FlatLightLaf;
+import com.formdev.flatlaf.util.UIScale;
 import java.awt.Color;
 import java.awt.Font;
 import java.awt.GraphicsEnvironment;
@@ -10,6 +11,7 @@ import java.util.HashMap;
 import java.util.Map;
 import javax.swing.UIManager;
 import javax.swing.plaf.FontUIResource;
+import net.miginfocom.layout.PlatformDefaults;
 import toothmark.chart.Ink;
 import toothmark.chart.Lettering;
 
@@ -44,11 +46,22 @@ final class Look {
     UIManager.put("defaultFont", new FontUIResource(Lettering.regular(size)));
     UIManager.put("semibold.font", new FontUIResource(Lettering.strong(size)));
     UIManager.put("TitledBorder.font", new FontUIResource(Lettering.strong(size)));
+    PlatformDefaults.setLogicalPixelBase(PlatformDefaults.BASE_SCALE_FACTOR);
+    // the look and feel scales layouts itself, in quarters
+    float rest = (float) (size / ORDINARY_SIZE) / UIScale.getUserScaleFactor();
+    PlatformDefaults.setHorizontalScaleFactor(rest);
+    PlatformDefaults.setVerticalScaleFactor(rest);
   }
 
-  static void enlarge(double factor) {
-    enlarged = Math.max(0.75, Math.min(2.5, enlarged * factor));
-    wear(ink);
+  /**
+   * Sets by how much the type is larger than the system's, 0.75 to 2.5; heeded from the next wear.
+   */
+  static void enlarge(double times) {
+    enlarged = Math.max(0.75, Math.min(2.5, times));
+  }
+
+  static double enlarged() {
+    return enlarged;
   }
 
   static Ink ink() {

@@ -1,16 +1,12 @@
 package toothmark.desktop;
 
-import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.util.List;
 import javax.swing.JLabel;
-import javax.swing.JPanel;
-import javax.swing.Scrollable;
 import net.miginfocom.swing.MigLayout;
 import toothmark.report.VerdictText;
 
 /** The figures of the examination, each with its doubt. */
-final class MeasuresView extends JPanel implements Scrollable {
+final class MeasuresView extends Column {
 
   private static final long serialVersionUID = 1L;
 
@@ -44,30 +40,5 @@ final class MeasuresView extends JPanel implements Scrollable {
       add(name, "gaptop 2, gapbottom 0");
       add(value, "wmin 40");
     }
-  }
-
-  @Override
-  public Dimension getPreferredScrollableViewportSize() {
-    return getPreferredSize();
-  }
-
-  @Override
-  public int getScrollableUnitIncrement(Rectangle r, int orientation, int direction) {
-    return 16;
-  }
-
-  @Override
-  public int getScrollableBlockIncrement(Rectangle r, int orientation, int direction) {
-    return r.height;
-  }
-
-  @Override
-  public boolean getScrollableTracksViewportWidth() {
-    return true;
-  }
-
-  @Override
-  public boolean getScrollableTracksViewportHeight() {
-    return false;
   }
 }

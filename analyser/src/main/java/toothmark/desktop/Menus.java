@@ -73,6 +73,7 @@ final class Menus {
     bar.add(view);
     bar.add(menu("menu.measure", "cursorFirst", "cursorSecond", "cursorsOff"));
     bar.add(menu("menu.bench", "aid.piston", "aid.tape", "aid.strobe", "aid.firing"));
+    bar.add(menu("menu.help", "keys"));
     return bar;
   }
 

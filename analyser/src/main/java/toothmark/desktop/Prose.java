@@ -4,6 +4,7 @@ import java.awt.Dimension;
 import java.awt.Font;
 import javax.swing.JTextArea;
 import javax.swing.UIManager;
+import javax.swing.text.DefaultCaret;
 
 /** A label of several lines: wraps, can be selected and copied, and is read out as text. */
 final class Prose extends JTextArea {
@@ -17,6 +18,7 @@ final class Prose extends JTextArea {
     setOpaque(false);
     setBorder(null);
     setFocusable(false);
+    setCaret(new Unseen());
   }
 
   void say(String text, Font font) {
@@ -24,6 +26,21 @@ final class Prose extends JTextArea {
     setText(text);
     setForeground(UIManager.getColor("Label.foreground"));
     setVisible(!text.isEmpty());
+  }
+
+  /** Marks what is selected to be copied, but shows no place to type at. */
+  private static final class Unseen extends DefaultCaret {
+
+    private static final long serialVersionUID = 1L;
+
+    Unseen() {
+      setUpdatePolicy(NEVER_UPDATE); // what is said anew scrolls nothing
+    }
+
+    @Override
+    public void setVisible(boolean visible) {
+      super.setVisible(false);
+    }
   }
 
   /** As narrow as its place wants it: a text area would insist on the width it had before. */

@@ -2,7 +2,6 @@ package toothmark.desktop;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
@@ -35,11 +34,11 @@ final class ReadoutView extends JPanel {
     row("readout.tooth", tooth);
     row("readout.place", place);
     row("readout.signal", signal);
-    add(measured, "span 2, growx, wmin 40, gaptop 6");
+    add(measured, "span 2, growx, wmin 40, gaptop 6, hidemode 3");
     measured.setName("measured");
-    add(new JButton(commands.get("cursorFirst")), "split 3, span 2, growx, gaptop 2");
-    add(new JButton(commands.get("cursorSecond")), "growx");
-    add(new JButton(commands.get("cursorsOff")), "growx");
+    add(commands.button("cursorFirst"), "split 3, span 2, growx, gaptop 2");
+    add(commands.button("cursorSecond"), "growx");
+    add(commands.button("cursorsOff"), "growx");
     model.selected.watch(s -> refresh());
     model.cursors.watch(c -> refresh());
     model.bench.session.watch(s -> refresh());
@@ -93,11 +92,8 @@ final class ReadoutView extends JPanel {
   private void measured() {
     Cursors c = model.cursors.get();
     boolean both = c.first().isPresent() && c.second().isPresent();
-    String text =
-        both
-            ? model.examination().map(e -> "A–B  " + c.measure(e).say()).orElse("")
-            : Phrases.of("cursor.hint");
-    measured.say(text, both ? Look.strong(1) : Look.regular(0.92));
-    measured.setForeground(both ? Look.ink().text() : Look.quiet());
+    measured.say(
+        both ? model.examination().map(e -> "A–B  " + c.measure(e).say()).orElse("") : "",
+        Look.strong(1));
   }
 }

@@ -14,6 +14,7 @@ final class RecentFiles {
   private static final int MOST = 8;
   private static final String KEY = "recent.";
   private static final String DARK = "dark";
+  private static final String ENLARGED = "enlarged";
 
   private final Preferences store;
 
@@ -66,7 +67,13 @@ final class RecentFiles {
     return store.getBoolean(DARK, false);
   }
 
-  void setDark(boolean dark) {
+  /** How much larger than the system's the type was made. */
+  double enlarged() {
+    return store.getDouble(ENLARGED, 1);
+  }
+
+  void setLook(boolean dark, double enlarged) {
     store.putBoolean(DARK, dark);
+    store.putDouble(ENLARGED, enlarged);
   }
 }

@@ -56,7 +56,8 @@ final class StripView extends PictureView {
 
   @Override
   public Dimension getPreferredSize() {
-    return new Dimension(400, (int) (74 * Look.scale()));
+    // on a low screen with large type the pictures need the room more
+    return new Dimension(400, (int) (74 * Math.sqrt(Look.scale())));
   }
 
   @Override

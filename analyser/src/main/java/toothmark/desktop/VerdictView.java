@@ -6,7 +6,6 @@ import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JProgressBar;
-import javax.swing.SwingConstants;
 import net.miginfocom.swing.MigLayout;
 import toothmark.capture.Channel;
 import toothmark.examination.Examination;
@@ -18,17 +17,20 @@ final class VerdictView extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private final transient DeskModel model;
+  private final transient Commands commands;
   private final JLabel captured = new JLabel(" ");
   private final Prose verdict = new Prose();
   private final Prose next = new Prose();
-  private final JLabel event = new JLabel(" ", SwingConstants.CENTER);
+  private final Prose event = new Prose();
   private final JProgressBar progress = new JProgressBar(0, 1000);
   private final JButton cancel;
   private final JPanel steps = new JPanel(new MigLayout("insets 0, gap 6, wrap 2", "[grow,fill]"));
+  private final JPanel start = new JPanel(new MigLayout("insets 0, gap 6, wrap 2", "[grow,fill]"));
 
   VerdictView(DeskModel model, Commands commands) {
     super(new MigLayout("insets 8 12 8 12, gapy 2, fillx, hidemode 3", "[grow,fill]16[280!,fill]"));
     this.model = model;
+    this.commands = commands;
     setName("verdict");
     verdict.setName("verdict.text");
     verdict.setFocusable(true);
@@ -37,15 +39,15 @@ final class VerdictView extends JPanel {
     cancel.setName("cancel");
     progress.setName("progress");
     progress.setStringPainted(true);
-    JButton back = new JButton(commands.get("previousEvent"));
-    JButton on = new JButton(commands.get("nextEvent"));
-    steps.setOpaque(false);
-    steps.add(back, "sizegroup b");
-    steps.add(on, "sizegroup b");
+    event.setName("event");
+    event.setFocusable(true);
+    pair(steps, "previousEvent", "nextEvent");
     steps.add(event, "span 2, growx, wmin 40");
+    pair(start, "open", "sample");
     add(captured, "span 2, wmin 40");
     add(verdict, "newline, growx, wmin 40");
     add(steps, "cell 1 1 1 2, top");
+    add(start, "cell 1 1 1 2, top");
     add(next, "cell 0 2, growx, wmin 40");
     add(progress, "cell 0 3, split 2, growx, hmin 20");
     add(cancel, "cell 0 3");
@@ -53,6 +55,12 @@ final class VerdictView extends JPanel {
     model.bench.progress.follow(p -> progress(p));
     model.selected.watch(s -> event());
     refresh();
+  }
+
+  private void pair(JPanel in, String first, String second) {
+    in.setOpaque(false);
+    in.add(commands.button(first), "sizegroup b");
+    in.add(commands.button(second), "sizegroup b");
   }
 
   private void progress(Optional<Bench.Progress> p) {
@@ -75,6 +83,7 @@ final class VerdictView extends JPanel {
     verdict.say(e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), Look.strong(1.2));
     next.say(e.map(x -> x.diagnosis().nextStep()).orElse(""), Look.regular(1));
     steps.setVisible(e.isPresent());
+    start.setVisible(model.bench.session.get().isEmpty());
     event();
     revalidate();
   }
@@ -89,8 +98,9 @@ final class VerdictView extends JPanel {
   }
 
   private void event() {
-    event.setFont(Look.regular(0.95));
     List<CaptureEvent> events = model.events();
+    commands.get("previousEvent").setEnabled(!events.isEmpty());
+    commands.get("nextEvent").setEnabled(!events.isEmpty());
     Optional<CaptureEvent> here = model.eventHere();
     String text =
         here.map(
@@ -105,8 +115,7 @@ final class VerdictView extends JPanel {
                     events.isEmpty()
                         ? Phrases.of("event.none")
                         : Phrases.of("event.count", Say.count(events.size())));
-    event.setText(text);
-    event.setToolTipText(text);
+    event.say(text, Look.regular(0.95));
   }
 
   private static String captured(Examination e) {

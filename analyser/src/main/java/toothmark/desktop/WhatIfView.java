@@ -15,7 +15,7 @@ import toothmark.receiver.SyncLoss;
 import toothmark.units.Say;
 
 /** Sliders for the input circuit, and what each setting would have cost. */
-final class WhatIfView extends JPanel {
+final class WhatIfView extends Column {
 
   private static final long serialVersionUID = 1L;
 
@@ -27,7 +27,8 @@ final class WhatIfView extends JPanel {
   private final JComboBox<String> circuit = new JComboBox<>();
   private final Knob level = new Knob("whatIf.level");
   private final Knob guard = new Knob("whatIf.guard");
-  private final JPanel counts = new JPanel(new MigLayout("insets 0, gapy 3, fillx, wrap 3"));
+  private final JPanel counts =
+      new JPanel(new MigLayout("insets 0, gapy 3, fillx, wrap 3", "[grow][]8[]"));
   private final Timer wait;
   private boolean showing; // the controls are being set, not moved
 
@@ -121,9 +122,8 @@ final class WhatIfView extends JPanel {
   }
 
   private void counts(WhatIf.Outcome o) {
-    counts.add(new JLabel(), "growx, pushx");
-    counts.add(new JLabel(Phrases.of("whatIf.reference")), "right");
-    counts.add(new JLabel(Phrases.of("whatIf.tried")), "right, gapleft 12");
+    counts.add(new JLabel(Phrases.of("whatIf.reference")), "skip 1, right");
+    counts.add(new JLabel(Phrases.of("whatIf.tried")), "right");
     row("whatIf.teeth", o.reference().teethLost(), o.tried().teethLost());
     row("whatIf.strays", o.reference().straysAdmitted(), o.tried().straysAdmitted());
     for (SyncLoss.Phase p : SyncLoss.Phase.values()) {
@@ -136,7 +136,7 @@ final class WhatIfView extends JPanel {
   }
 
   private void row(String key, int reference, int tried) {
-    counts.add(new JLabel(Phrases.of(key)));
+    counts.add(new JLabel(Phrases.of(key)), "wmin 20");
     counts.add(new JLabel(Say.count(reference)), "right");
     JLabel value = new JLabel(Say.count(tried));
     value.setName(key);

@@ -3,7 +3,6 @@ package toothmark.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
 import java.awt.event.InputEvent;
@@ -198,28 +197,22 @@ class DeskWindowTest {
   }
 
   @Test
-  void everyControlThatTakesTheFocusHasANameToBeReadOut() {
-    window.on(w -> check(w.frame.getContentPane()));
+  void theNextEventIsTheFirstInViewAndTheKeysOfTheTraceWorkAtOnce() {
+    window.open(SAMPLES.resolve("weak-on-the-starter/capture.csv.gz"));
+    window.run("nextEvent");
+    window.settle();
+    assertThat(window.<String>ask(w -> text(w, "event"))).startsWith("1 of ");
+    assertThat(window.<Boolean>ask(w -> w.trace.isShowing())).isTrue();
+    assertThat(window.<Boolean>ask(w -> w.model.view.get().orElseThrow().isAll())).isFalse();
   }
 
-  private static void check(Container c) {
-    for (Component part : c.getComponents()) {
-      boolean ours =
-          part instanceof PictureView
-              || part instanceof JTextField
-              || part instanceof javax.swing.AbstractButton
-              || part instanceof javax.swing.JList;
-      if (ours && part.isFocusable() && part.isShowing()) {
-        String spoken = part.getAccessibleContext().getAccessibleName();
-        assertThat(spoken).as(part.getClass() + " " + part.getName()).isNotBlank();
-      }
-      if (part instanceof Container inner
-          && !(part instanceof javax.swing.JScrollBar)
-          && !(part instanceof javax.swing.JSplitPane)
-          && !(part instanceof javax.swing.JComboBox)) {
-        check(inner);
-      }
-    }
+  @Test
+  void whereThereIsNoEventNoneIsOffered() {
+    assertThat(window.<Boolean>ask(w -> w.commands.get("nextEvent").isEnabled())).isTrue();
+    window.open(SAMPLES.resolve("clean-idle/capture.csv.gz"));
+    assertThat(window.<Boolean>ask(w -> w.commands.get("nextEvent").isEnabled())).isFalse();
+    assertThat(window.<String>ask(w -> text(w, "event")))
+        .isEqualTo("No sync loss, stray or missing tooth");
   }
 
   private Interval shown() {

@@ -93,7 +93,8 @@ class DeskWorkTest {
     window.settle();
     window.on(w -> w.files.writeReport(folder));
     window.settle();
-    answer("OK");
+    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "notice.text"))))
+        .isEqualTo("The report was written: " + folder.resolve("report.html"));
     assertThat(Files.readString(folder.resolve("report.html")))
         .contains("Quillmere Motor Works")
         .contains("Bolt of the pulley was loose");
@@ -210,16 +211,17 @@ class DeskWorkTest {
   }
 
   private void answer(String button) {
-    window.on(
-        w ->
-            Arrays.stream(Window.getWindows())
-                .filter(d -> d instanceof JDialog && d.isShowing())
-                .flatMap(d -> buttons((Container) d))
-                .filter(b -> button.equals(b.getText()))
-                .findFirst()
-                .orElseThrow()
-                .doClick());
+    window.await(() -> offered(button).isPresent());
+    window.on(w -> offered(button).orElseThrow().doClick());
     window.settle();
+  }
+
+  private static Optional<AbstractButton> offered(String button) {
+    return Arrays.stream(Window.getWindows())
+        .filter(d -> d instanceof JDialog && d.isShowing())
+        .flatMap(d -> buttons((Container) d))
+        .filter(b -> button.equals(b.getText()))
+        .findFirst();
   }
 
   private static Stream<AbstractButton> buttons(Container in) {

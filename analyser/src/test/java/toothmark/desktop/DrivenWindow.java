@@ -9,6 +9,7 @@ import java.util.Arrays;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.prefs.Preferences;
@@ -35,6 +36,7 @@ final class DrivenWindow implements AutoCloseable {
               new DeskWindow(
                   driven.background,
                   new RecentFiles(Preferences.userRoot().node("toothmark/desktop-test")));
+          driven.window.files.browser = page -> {}; // a test starts no browser
           driven.window.frame.setSize(size);
           driven.window.frame.setVisible(true);
         });
@@ -79,13 +81,28 @@ final class DrivenWindow implements AutoCloseable {
       boolean busy =
           ask(w -> w.model.bench.progress.get().isPresent() || w.model.bench.asides.get() > 0);
       quiet = busy ? 0 : quiet + 1;
-      try {
-        Thread.sleep(CHECK_EVERY_MS);
-      } catch (InterruptedException e) {
-        throw new IllegalStateException(e);
-      }
+      pause();
     }
     run(() -> {});
+  }
+
+  /** Waits for what comes by itself, such as a dialog after work on another thread. */
+  void await(BooleanSupplier come) {
+    long until = System.currentTimeMillis() + PATIENCE_MS;
+    while (!this.<Boolean>ask(w -> come.getAsBoolean())) {
+      if (System.currentTimeMillis() > until) {
+        throw new IllegalStateException("it has not come after a minute");
+      }
+      pause();
+    }
+  }
+
+  private static void pause() {
+    try {
+      Thread.sleep(CHECK_EVERY_MS);
+    } catch (InterruptedException e) {
+      throw new IllegalStateException(e);
+    }
   }
 
   /** The part of that name. */

@@ -1,0 +1,186 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.Component;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
+import java.util.ArrayList;
+import java.util.List;
+import javax.swing.Action;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
+import javax.swing.JMenu;
+import javax.swing.JTextField;
+import javax.swing.KeyStroke;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Assumptions;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import toothmark.chart.Ink;
+
+/** Whether everything in the window can be read and reached; skipped without a display. */
+class DeskReachTest {
+
+  private DrivenWindow window;
+
+  @BeforeEach
+  void open() throws Exception {
+    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
+    javax.swing.SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
+    window = DrivenWindow.show(new Dimension(1366, 768));
+    window.openSample();
+  }
+
+  @AfterEach
+  void close() {
+    if (window != null) {
+      window.close();
+    }
+  }
+
+  @Test
+  void everyControlThatTakesTheFocusHasANameToBeReadOut() {
+    window.on(w -> check(w.frame.getContentPane()));
+  }
+
+  private static void check(Container c) {
+    for (Component part : c.getComponents()) {
+      boolean ours =
+          part instanceof PictureView
+              || part instanceof JTextField
+              || part instanceof javax.swing.AbstractButton
+              || part instanceof javax.swing.JList;
+      if (ours && part.isFocusable() && part.isShowing()) {
+        String spoken = part.getAccessibleContext().getAccessibleName();
+        assertThat(spoken).as(part.getClass() + " " + part.getName()).isNotBlank();
+      }
+      if (part instanceof Container inner
+          && !(part instanceof javax.swing.JScrollBar)
+          && !(part instanceof javax.swing.JSplitPane)
+          && !(part instanceof javax.swing.JComboBox)) {
+        check(inner);
+      }
+    }
+  }
+
+  @Test
+  void nothingIsCutWhereTheTypeIsHalfAsLargeAgain() throws Exception {
+    assertThat(window.<List<String>>ask(w -> cut(w.frame.getRootPane()))).isEmpty();
+    window.close();
+    javax.swing.SwingUtilities.invokeAndWait(
+        () -> {
+          Look.enlarge(1.5);
+          Look.wear(Ink.LIGHT);
+        });
+    try {
+      window = DrivenWindow.show(new Dimension(1366, 768));
+      assertThat(window.<List<String>>ask(w -> cut(w.frame.getRootPane()))).isEmpty();
+      window.openSample();
+      window.run("nextEvent");
+      for (String side : List.of("whatIf", "measures", "job", "findings")) {
+        window.run(side);
+        window.settle();
+        assertThat(window.<List<String>>ask(w -> cut(w.frame.getRootPane()))).as(side).isEmpty();
+      }
+    } finally {
+      javax.swing.SwingUtilities.invokeAndWait(
+          () -> {
+            Look.enlarge(1);
+            Look.wear(Ink.LIGHT);
+          });
+    }
+  }
+
+  /** Buttons and labels that show less than their words. */
+  private static List<String> cut(Container in) {
+    List<String> cut = new ArrayList<>();
+    for (Component part : in.getComponents()) {
+      boolean worded = part instanceof javax.swing.AbstractButton || part instanceof JLabel;
+      if (worded && part.isShowing() && part.getWidth() < part.getPreferredSize().width) {
+        cut.add(part.toString());
+      }
+      if (part instanceof Container inner && !(part instanceof javax.swing.JComboBox)) {
+        cut.addAll(cut(inner));
+      }
+    }
+    return cut;
+  }
+
+  @Test
+  void aFigureIsZoomedAndMovedByKeys() {
+    window.on(w -> w.pictures.show("speed"));
+    window.settle();
+    double whole = window.ask(DeskReachTest::width);
+    window.on(w -> key(DrivenWindow.named(w.frame.getContentPane(), "canvas.speed"), "PLUS"));
+    assertThat(window.<Double>ask(DeskReachTest::width)).isLessThan(0.9 * whole);
+    double from = window.ask(w -> axis(w).getLowerBound());
+    window.on(w -> key(DrivenWindow.named(w.frame.getContentPane(), "canvas.speed"), "RIGHT"));
+    assertThat(window.<Double>ask(w -> axis(w).getLowerBound())).isGreaterThan(from);
+    window.on(w -> key(DrivenWindow.named(w.frame.getContentPane(), "canvas.speed"), "0"));
+    window.settle();
+    assertThat(window.<Double>ask(DeskReachTest::width)).isEqualTo(whole);
+  }
+
+  private static double width(DeskWindow w) {
+    return axis(w).getRange().getLength();
+  }
+
+  private static org.jfree.chart.axis.ValueAxis axis(DeskWindow w) {
+    return w.pictures.current().orElseThrow().getValue().figure().orElseThrow().timeAxis().get();
+  }
+
+  private static void key(Component c, String key) {
+    KeyStroke stroke = KeyStroke.getKeyStroke(key);
+    ((JComponent) c)
+        .getActionForKeyStroke(stroke)
+        .actionPerformed(new java.awt.event.ActionEvent(c, 0, key));
+  }
+
+  @Test
+  void everyCommandIsInAMenuOrOnAButtonAndEveryKeyIsTold() {
+    window.run("keys");
+    window.on(
+        w -> {
+          Container menus = w.frame.getJMenuBar();
+          List<String> offered = new ArrayList<>();
+          collect(menus, offered);
+          collect(w.frame.getContentPane(), offered);
+          // pictures have keys of their own for these, told in the help
+          offered.addAll(List.of("left", "right", "pageLeft", "pageRight", "start", "end"));
+          offered.addAll(List.of("turnOn", "turnBack", "saveTrace"));
+          assertThat(w.commands.names()).isSubsetOf(offered);
+          List<String> told = new ArrayList<>();
+          for (java.awt.Window dialog : w.frame.getOwnedWindows()) {
+            if ("keys".equals(dialog.getName())) {
+              labels(dialog, told);
+              dialog.dispose();
+            }
+          }
+          assertThat(told).containsAll(w.commands.keys().keySet()).contains("F1");
+        });
+  }
+
+  private static void collect(Container in, List<String> commands) {
+    Component[] parts = in instanceof JMenu m ? m.getMenuComponents() : in.getComponents();
+    for (Component part : parts) {
+      if (part instanceof javax.swing.AbstractButton b && b.getAction() != null) {
+        commands.add(String.valueOf(b.getAction().getValue(Action.ACTION_COMMAND_KEY)));
+      }
+      if (part instanceof Container inner) {
+        collect(inner, commands);
+      }
+    }
+  }
+
+  private static void labels(Container in, List<String> words) {
+    for (Component part : in.getComponents()) {
+      if (part instanceof JLabel l) {
+        words.add(l.getText());
+      } else if (part instanceof Container inner) {
+        labels(inner, words);
+      }
+    }
+  }
+}

@@ -1,6 +1,7 @@
 package toothmark.chart;
 
 import java.awt.Graphics2D;
+import java.awt.geom.AffineTransform;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -56,12 +57,12 @@ final class WheelPlot extends Plot {
       Graphics2D g, Rectangle2D area, Point2D anchor, PlotState state, PlotRenderingInfo info) {
     double side = Math.min(area.getHeight(), area.getWidth() * 0.55);
     double left = byTooth == null ? area.getCenterX() - side / 2 : area.getX();
-    Graphics2D wheel = (Graphics2D) g.create();
-    wheel.translate(left, area.getCenterY() - side / 2);
+    AffineTransform before = g.getTransform();
+    g.translate(left, area.getCenterY() - side / 2);
     double scale = Math.min(1, side / LEAST_SIDE);
-    wheel.scale(scale, scale);
-    drawing.draw(wheel, new Rectangle2D.Double(0, 0, side / scale, side / scale));
-    wheel.dispose();
+    g.scale(scale, scale);
+    drawing.draw(g, new Rectangle2D.Double(0, 0, side / scale, side / scale));
+    g.setTransform(before);
     if (byTooth != null) {
       double x = area.getX() + side + 14;
       byTooth.draw(

@@ -22,6 +22,8 @@ public final class BlockPacker {
 
   private long[] scratch = new long[0];
   private Shape shape;
+  private int lowest;
+  private int highest;
   private long min;
   private long max;
 
@@ -40,17 +42,40 @@ public final class BlockPacker {
   public PackedBlock pack(NumberBlock block, int count, int shift) {
     shape = new Shape();
     shape.count = count;
-    int[] marks = marks(block.powers, count);
-    if (nextNumber(block.powers, 0, count) == count) {
-      return new PackedBlock(shape, new byte[0], marks);
+    int[] marks = NO_MARKS;
+    if (isOfOnePower(block.powers, count)) {
+      lowest = block.powers[0];
+      highest = lowest;
+    } else {
+      marks = marks(block.powers, count);
+      if (nextNumber(block.powers, 0, count) == count) {
+        return new PackedBlock(shape, new byte[0], marks);
+      }
+      fill(block, count, marks);
+      range(block.powers, count);
     }
-    fill(block, count, marks);
     long[] integers = commonPower(block, count, shift);
     byte[] payload =
         integers == null
             ? packDoubles(doubles(block, count, shift))
             : packIntegers(integers, count);
     return new PackedBlock(shape, payload, marks);
+  }
+
+  /** Whether there are numbers, all of the same power. */
+  private static boolean isOfOnePower(byte[] powers, int count) {
+    return count > 0
+        && powers[0] < NumberBlock.FIRST_MARK
+        && Arrays.mismatch(powers, 0, count - 1, powers, 1, count) < 0;
+  }
+
+  private void range(byte[] powers, int count) {
+    lowest = powers[0];
+    highest = powers[0];
+    for (int i = 1; i < count; i++) {
+      lowest = Math.min(lowest, powers[i]);
+      highest = Math.max(highest, powers[i]);
+    }
   }
 
   /** Lists the runs of marked rows: start, end, mark. */
@@ -95,13 +120,6 @@ public final class BlockPacker {
 
   /** The numbers as integers times one power of ten, or null when that is not exact. */
   private long[] commonPower(NumberBlock block, int count, int shift) {
-    byte[] powers = block.powers;
-    int lowest = powers[0];
-    int highest = powers[0];
-    for (int i = 1; i < count; i++) {
-      lowest = Math.min(lowest, powers[i]);
-      highest = Math.max(highest, powers[i]);
-    }
     shape.power = lowest + shift;
     shape.finest = highest == NumberBlock.BITS ? Byte.MIN_VALUE : shape.power;
     if (highest == NumberBlock.BITS || !PowersOfTen.fitsLong(highest - lowest)) {
@@ -109,7 +127,7 @@ public final class BlockPacker {
     }
     long[] integers = block.mantissas;
     if (highest != lowest) {
-      integers = rescaled(block, count, lowest);
+      integers = rescaled(block, count);
     }
     if (integers == null) {
       return null;
@@ -120,7 +138,7 @@ public final class BlockPacker {
         : null;
   }
 
-  private long[] rescaled(NumberBlock block, int count, int lowest) {
+  private long[] rescaled(NumberBlock block, int count) {
     if (scratch.length < count) {
       scratch = new long[count];
     }
@@ -157,7 +175,7 @@ public final class BlockPacker {
     shape.width = width(range);
     byte[] payload = new byte[count * shape.width];
     ByteBuffer out = ByteBuffer.wrap(payload).order(ByteOrder.LITTLE_ENDIAN);
-    if (shape.step != 0) {
+    if (shape.step != 0 && shape.width > 0) {
       values = withoutLine(values, count);
     }
     write(values, count, out);
@@ -225,7 +243,7 @@ public final class BlockPacker {
       low = Math.min(low, rest);
       high = Math.max(high, rest);
     }
-    if (width(high - low) <= width(max - min)) {
+    if (width(high - low) < width(max - min)) {
       min = low;
       max = high;
       shape.step = step;

@@ -1,5 +1,7 @@
 package toothmark.capture.store;
 
+import java.util.Arrays;
+
 /**
  * A run of numbers of one column as a reader understood them: decimal mantissas with a power of ten
  * each, or a mark that a cell holds no number. Filled by a reader, packed, and filled again.
@@ -43,6 +45,66 @@ public final class NumberBlock {
   public void set(int row, long mantissa, byte power) {
     mantissas[row] = mantissa;
     powers[row] = power;
+  }
+
+  /**
+   * Puts mantissas in their places; their power follows by {@link #setPower}.
+   *
+   * @param row of the first, from 0
+   * @param count how many
+   * @param sizes decimal mantissas without their signs
+   * @param signs 0, or -1 where it is negative
+   */
+  public void setMantissas(int row, int count, long[] sizes, long[] signs) {
+    for (int i = 0; i < count; i++) {
+      mantissas[row + i] = (sizes[i] ^ signs[i]) - signs[i];
+    }
+  }
+
+  /**
+   * Gives rows one power.
+   *
+   * @param from first row
+   * @param to behind the last
+   * @param power power of ten from -100 to 100
+   */
+  public void setPower(int from, int to, byte power) {
+    Arrays.fill(powers, from, to, power);
+  }
+
+  /**
+   * Writes the numbers of one power to a lower one, where all fit.
+   *
+   * @param rows how many of the first rows are looked at
+   * @param power power of ten of those that are changed
+   * @param lower their new power
+   * @return false, and nothing is changed, where one does not fit
+   */
+  public boolean lower(int rows, int power, int lower) {
+    int first = 0;
+    while (first < rows && powers[first] != power) {
+      first++;
+    }
+    if (first == rows) {
+      return true;
+    }
+    if (!PowersOfTen.fitsLong(power - lower)) {
+      return false;
+    }
+    long factor = PowersOfTen.asLong(power - lower);
+    for (int i = first; i < rows; i++) {
+      long m = mantissas[i];
+      if (powers[i] == power && Math.multiplyHigh(m, factor) != m * factor >> 63) {
+        return false;
+      }
+    }
+    for (int i = first; i < rows; i++) {
+      if (powers[i] == power) {
+        mantissas[i] *= factor;
+        powers[i] = (byte) lower;
+      }
+    }
+    return true;
   }
 
   /**

@@ -43,9 +43,14 @@ final class ClockFinder {
   private final long[] announced;
   private final OptionalDouble stated;
   private final double[] chunk = new double[CHUNK];
+
+  /** Distance of the rows that the fit looks at. */
+  private final long stride;
+
   private final double[] near;
   private long nearFirst;
   private int nearCount;
+  private double[] sampled;
   private double typicalStep;
   private double rounding;
   private double uncertainty;
@@ -62,12 +67,8 @@ final class ClockFinder {
     this.times = times;
     this.announced = announced;
     this.stated = stated;
-    this.near = new double[stride() < WORTH_FETCHING_TOGETHER ? CHUNK : 1];
-  }
-
-  /** Distance of the rows that the fit looks at. */
-  private long stride() {
-    return Math.max(1, times.count() / FIT_ROWS);
+    this.stride = Math.max(1, times.count() / FIT_ROWS);
+    this.near = new double[stride < WORTH_FETCHING_TOGETHER ? CHUNK : 1];
   }
 
   /** The clock, or null when the rows follow none. */
@@ -94,6 +95,7 @@ final class ClockFinder {
     if (!split(tolerance)) {
       return null;
     }
+    fetch();
     double fitted = fit();
     if (!(fitted > 0)) {
       return null;
@@ -213,21 +215,44 @@ final class ClockFinder {
     return row + n;
   }
 
-  /** Least squares over at most 2^17 rows at even distance; each piece has its own start. */
-  private double fit() {
-    long stride = stride();
-    double sxx = 0;
-    double sxy = 0;
+  /**
+   * Fetches the rows that the fit looks at, piece by piece: at most 2^17 and one for each piece.
+   */
+  private void fetch() {
+    int rows = 0;
+    for (int p = 0; p < pieces.size(); p++) {
+      rows += fitted(p);
+    }
+    sampled = new double[rows];
+    int s = 0;
     for (int p = 0; p < pieces.size(); p++) {
       long first = pieces.firsts.get(p);
-      long n = (end(p) - first - 1) / stride + 1;
-      double middle = stride * (n - 1) / 2.0;
-      double t0 = times.at(first);
-      for (long k = 0; k < n && n > 1; k++) {
+      for (int k = 0; k < fitted(p); k++) {
+        sampled[s++] = at(first + k * stride);
+      }
+    }
+  }
+
+  /** How many rows of a piece the fit looks at. */
+  private int fitted(int piece) {
+    return (int) ((end(piece) - pieces.firsts.get(piece) - 1) / stride + 1);
+  }
+
+  /** Least squares; each piece has its own start. */
+  private double fit() {
+    double sxx = 0;
+    double sxy = 0;
+    int s = 0;
+    for (int p = 0; p < pieces.size(); p++) {
+      int n = fitted(p);
+      double middle = stride * (n - 1L) / 2.0;
+      double t0 = sampled[s];
+      for (int k = 0; k < n && n > 1; k++) {
         double x = k * stride - middle;
         sxx += x * x;
-        sxy += x * (at(first + k * stride) - t0);
+        sxy += x * (sampled[s + k] - t0);
       }
+      s += n;
     }
     double slope = sxy / sxx;
     uncertainty = 4 * Math.max(rounding / 3.5, scatter(slope)) / Math.sqrt(sxx);
@@ -236,24 +261,22 @@ final class ClockFinder {
 
   /** Standard deviation of the rows about the fitted clock, s. */
   private double scatter(double slope) {
-    long stride = stride();
     double squares = 0;
-    long rows = 0;
+    int s = 0;
     for (int p = 0; p < pieces.size(); p++) {
-      long first = pieces.firsts.get(p);
-      long n = (end(p) - first - 1) / stride + 1;
-      double t0 = times.at(first);
+      int n = fitted(p);
+      double t0 = sampled[s];
       double sum = 0;
       double sum2 = 0;
-      for (long k = 0; k < n; k++) {
-        double r = at(first + k * stride) - t0 - k * stride * slope;
+      for (int k = 0; k < n; k++) {
+        double r = sampled[s + k] - t0 - k * stride * slope;
         sum += r;
         sum2 += r * r;
       }
       squares += Math.max(0, sum2 - sum * sum / n);
-      rows += n;
+      s += n;
     }
-    return Math.sqrt(squares / rows);
+    return Math.sqrt(squares / sampled.length);
   }
 
   /** The time of a row; rows that are asked for one soon after the other are fetched together. */
@@ -287,18 +310,18 @@ final class ClockFinder {
    * Finds the start of each piece: the written time when it fits, else a round one near the mean.
    */
   private void place(double interval) {
-    long stride = stride();
+    int s = 0;
     for (int p = 0; p < pieces.size(); p++) {
-      long first = pieces.firsts.get(p);
-      long n = (end(p) - first - 1) / stride + 1;
-      double written = times.at(first);
+      int n = fitted(p);
+      double written = sampled[s];
       double sum = 0;
       double farthest = 0;
-      for (long k = 0; k < n; k++) {
-        double off = at(first + k * stride) - written - k * stride * interval;
+      for (int k = 0; k < n; k++) {
+        double off = sampled[s + k] - written - k * stride * interval;
         sum += off;
         farthest = Math.max(farthest, Math.abs(off));
       }
+      s += n;
       double shift = sum / n;
       double doubt = 2 * rounding / Math.sqrt(n) + 1e-9 * interval;
       boolean writtenFits = farthest <= 0.501 * rounding + 1e-9 * interval;

@@ -18,9 +18,15 @@ final class Digits {
   private static final long HIGH = 0xF0F0F0F0F0F0F0F0L;
   private static final long LOW = 0x0F0F0F0F0F0F0F0FL;
   private static final long PAIRS = 0x000000ff000000ffL;
-  private static final long[] TEN = {
-    1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000
-  };
+  private static final long[] TEN = new long[19];
+
+  static {
+    long power = 1;
+    for (int i = 0; i < TEN.length; i++) {
+      TEN[i] = power;
+      power *= 10;
+    }
+  }
 
   private Digits() {}
 
@@ -51,7 +57,7 @@ final class Digits {
     return high + (d >>> 16 & PAIRS) * 0x0000271000000001L >>> 32;
   }
 
-  /** From 10^0 to 10^8. */
+  /** From 10^0 to 10^18. */
   static long powerOfTen(int power) {
     return TEN[power];
   }

@@ -74,6 +74,7 @@ final class RowParser {
     boolean cut = isLast && to > from && bytes[to - 1] != '\n' && bytes[to - 1] != '\r';
     if (cut) {
       bytes[to] = '\n';
+      steady.giveUp(); // how each number was written tells whether the last line is whole
     }
     int p = from;
     while (p < to) {
@@ -101,7 +102,7 @@ final class RowParser {
     } else {
       end = cells(start);
       if (end >= 0) {
-        steady.missed(start);
+        steady.missed(start, row);
         row++;
         out.rows++;
       } else {
@@ -257,8 +258,8 @@ final class RowParser {
   /** A line that is no row: blank, a comment, a start of a segment, broken, or an error. */
   private void notARow(int start, int why) {
     String line = input.decode(text, start, rowEnd);
-    boolean broken = why != ODD_ROW && !isEmpty(line) && !isKnown(line);
-    if (broken) {
+    boolean known = isEmpty(line) || isSegmentStart(line) || Header.isComment(line);
+    if (why != ODD_ROW && !known) {
       breakRow();
       return;
     }
@@ -271,10 +272,6 @@ final class RowParser {
     } else if (!Header.isComment(line)) {
       odd();
     }
-  }
-
-  private boolean isKnown(String line) {
-    return isSegmentStart(line) || Header.isComment(line);
   }
 
   private boolean isSegmentStart(String line) {
@@ -396,5 +393,6 @@ final class RowParser {
     }
     out.addChunk(packed);
     row = 0;
+    steady.newBlock();
   }
 }

@@ -9,21 +9,11 @@ import toothmark.capture.store.NumberBlock;
  */
 final class SteadyRow {
 
-  private static final int OTHERWISE = -1;
+  /** Rows that are read column by column before the next are; their bytes stay in the cache. */
+  private static final int ROWS_AT_ONCE = 128;
 
-  private static final int WORD = 8;
-
-  /** Before the mark, so that it stands in the first word. */
-  private static final int MOST_WHOLE = 7;
-
-  /** So many digits are always below 2^53. */
-  private static final int MOST_DIGITS = 15;
-
-  /** With the byte that ends it a cell then lies within two words. */
-  private static final int MOST_BYTES = 15;
-
-  private static final int MOST_EXACT_POWER = 22;
-  private static final int EXPONENT_BYTES = 4;
+  /** Of a block, so that with 17 decades more no row has one over 22, which would not be exact. */
+  private static final int HIGHEST_POWER = 5;
 
   /** Misses in a row after which a new writing is learned, and after which it is given up ... */
   private static final int LEARN_AFTER = 2;
@@ -33,78 +23,19 @@ final class SteadyRow {
   /** ... for so many rows. */
   private static final int REST_ROWS = 512;
 
-  /** How the cells of one column are written, behind their sign: two words of bytes. */
-  private static final class Writing {
-
-    /** Bytes that must stand there, '0' for a digit and '+' for the sign of an exponent. */
-    long like;
-
-    long likeThen;
-
-    /** What is added to the difference, so that it carries into the bits where it is wrong. */
-    long carry;
-
-    long carryThen;
-    long wrong;
-    long wrongThen;
-    boolean usable;
-    int length;
-    int digits;
-    int decimals;
-    boolean exponent;
-
-    /** Power of ten, and the bytes of the exponent that it comes from. */
-    int power;
-
-    int exponentBytes;
-    NumberBlock into;
-
-    /** Digits before the mark, and after it, where the byte behind the first word moves in. */
-    long whole;
-
-    long after;
-
-    /** Brings the first eight digits, or fewer, to the end of a word. */
-    long first;
-
-    /** Digits behind the first eight, and what brings them to the end of a word. */
-    long secondDigits;
-
-    long second;
-    long factor;
-
-    private void expect(int at, int byteLike, int carries, int bits) {
-      int shift = 8 * (at % WORD);
-      if (at < WORD) {
-        like |= (long) byteLike << shift;
-        carry |= (long) carries << shift;
-        wrong |= (long) bits << shift;
-      } else {
-        likeThen |= (long) byteLike << shift;
-        carryThen |= (long) carries << shift;
-        wrongThen |= (long) bits << shift;
-      }
-    }
-
-    void expectDigit(int at) {
-      expect(at, '0', 0x06, 0xf0);
-    }
-
-    void expectByte(int at, byte one) {
-      expect(at, one, 0x7f, 0x80);
-    }
-
-    /** '+' or '-', or two bytes between them; which it is is looked at with the exponent. */
-    void expectSign(int at) {
-      expect(at, '+', 0, 0xf9);
-    }
-  }
-
   private final NumberBlock[] blocks;
   private final Writing[] writings;
+  private final int[] starts = new int[ROWS_AT_ONCE + 1];
+  private final int[] cells = new int[ROWS_AT_ONCE];
+  private final long[] first = new long[ROWS_AT_ONCE];
+  private final long[] then = new long[ROWS_AT_ONCE];
+  private final long[] minus = new long[ROWS_AT_ONCE];
+  private final long[] wrong = new long[ROWS_AT_ONCE];
   private final byte decimalMark;
   private final byte delimiter;
   private byte[] text;
+  private int shortest;
+  private int length;
   private boolean learned;
   private int rows;
   private int misses;
@@ -142,17 +73,32 @@ final class SteadyRow {
   int read(int start, int to, int row, int capacity) {
     int p = start;
     int r = row;
-    while (learned && r < capacity && p < to) {
-      int next = row(p, r);
-      if (next < 0) {
-        break;
-      }
-      p = next;
-      r++;
+    boolean alike = learned;
+    while (alike && r < capacity && p < to) {
+      int found = findRows(p, to, Math.min(ROWS_AT_ONCE, capacity - r));
+      int read = readRows(r, found);
+      p = starts[read];
+      r += read;
+      alike = read == found;
     }
     rows = r - row;
     misses = rows > 0 ? 0 : misses;
     return p;
+  }
+
+  /** Told that the blocks are empty again: the lowest power of their rows is not known. */
+  void newBlock() {
+    for (Writing w : writings) {
+      if (w != null && w.exponent) {
+        w.bringTo(Writing.NO_POWER);
+      }
+    }
+  }
+
+  /** Told to read nothing from here on. */
+  void giveUp() {
+    learned = false;
+    rest = Integer.MAX_VALUE;
   }
 
   /** How many rows were read last. */
@@ -160,75 +106,134 @@ final class SteadyRow {
     return rows;
   }
 
-  private int row(int start, int row) {
+  /** Finds where rows start, each mostly as long as the one before; gives how many. */
+  private int findRows(int start, int to, int most) {
     int p = start;
-    for (Writing w : writings) {
-      p = cell(w, p, row);
-      if (p < 0) {
-        return OTHERWISE;
+    int n = 0;
+    while (n < most && p < to) {
+      int next = p + length;
+      if (next > to || text[next - 1] != '\n') {
+        next = p + shortest;
+        while (next <= to && text[next - 1] != '\n') {
+          next++;
+        }
+        length = next - p;
+      }
+      starts[n++] = p;
+      p = next;
+    }
+    starts[n] = p;
+    return n;
+  }
+
+  /** Reads rows column by column; gives how many from the first on are written as expected. */
+  private int readRows(int row, int found) {
+    System.arraycopy(starts, 0, cells, 0, found);
+    int right = found;
+    for (int c = 0; c < writings.length; c++) {
+      fetch(writings[c], right);
+      read(writings[c], right);
+      blocks[c].setMantissas(row, right, first, minus);
+      right = firstWrong(right);
+    }
+    for (int i = 0; i < right; i++) {
+      int end = cells[i];
+      if (end != starts[i + 1] && (end + 1 != starts[i + 1] || text[end - 1] != '\r')) {
+        right = i;
       }
     }
-    return text[p - 1] == '\r' ? afterReturn(p) : p;
+    for (int c = 0; c < writings.length; c++) {
+      blocks[c].setPower(row, row + right, (byte) writings[c].power);
+    }
+    return right;
   }
 
-  private int afterReturn(int p) {
-    return text[p] == '\n' ? p + 1 : OTHERWISE;
+  /** Fetches the words of cells behind their signs, less what must stand there; moves behind. */
+  private void fetch(Writing w, int count) {
+    for (int i = 0; i < count; i++) {
+      int p = cells[i];
+      int sign = ((text[p] & 0xff ^ '-') - 1) >>> 31;
+      p += sign;
+      first[i] = Digits.word(text, p) ^ w.like;
+      then[i] = Digits.word(text, p + Writing.WORD) ^ w.likeThen;
+      minus[i] = -sign;
+      cells[i] = p + w.length + 1;
+    }
   }
 
-  /** Reads a cell; gives the byte behind the one that ends it. */
-  private int cell(Writing w, int start, int row) {
-    int minus = text[start] == '-' ? 1 : 0;
-    int p = start + minus;
-    long first = Digits.word(text, p) ^ w.like;
-    long second = Digits.word(text, p + WORD) ^ w.likeThen;
-    long wrong = (first + w.carry | first) & w.wrong;
-    wrong |= (second + w.carryThen | second) & w.wrongThen;
-    long digits = first & w.whole;
-    if (w.decimals > 0) {
-      digits |= (first >>> 8 | second << 56) & w.after;
-      second >>>= 8;
+  /** Makes numbers of the words, and finds what is written otherwise. */
+  private void read(Writing w, int count) {
+    check(w, count);
+    number(w, count);
+    if (w.secondDigits != 0) {
+      addDigits(w, count);
     }
-    long mantissa = Digits.eight(digits * w.first);
-    if (w.digits > WORD) {
-      mantissa = mantissa * w.factor + Digits.eight((second & w.secondDigits) * w.second);
+    if (w.exponent) {
+      scale(w, count);
     }
-    p += w.length;
-    if (w.exponent && !isPowerOf(w, (int) Digits.word(text, p - EXPONENT_BYTES))) {
-      return OTHERWISE;
-    }
-    w.into.set(row, (mantissa ^ -minus) + minus, (byte) w.power);
-    return wrong == 0 ? p + 1 : OTHERWISE;
   }
 
-  /** Takes an exponent in, which mostly is that of the row before. */
-  private static boolean isPowerOf(Writing w, int e) {
-    if (e == w.exponentBytes) {
-      return true;
+  private void check(Writing w, int count) {
+    for (int i = 0; i < count; i++) {
+      long f = (first[i] + w.carry | first[i]) & w.wrong;
+      long t = (then[i] + w.carryThen | then[i]) & w.wrongThen;
+      wrong[i] = f | t;
     }
-    boolean minus = (e >>> 8 & 0xff) == '-';
-    int size = 10 * (e >>> 16 & 15) + (e >>> 24 & 15);
-    int power = (minus ? -size : size) - w.decimals;
-    if (!minus && (e >>> 8 & 0xff) != '+' || Math.abs(power) > MOST_EXACT_POWER) {
-      return false;
+  }
+
+  private void number(Writing w, int count) {
+    for (int i = 0; i < count; i++) {
+      long digits = (first[i] & w.whole) << 8 | first[i] & w.after;
+      first[i] = Digits.eight(digits << w.first);
     }
-    w.exponentBytes = e;
-    w.power = power;
-    return true;
+  }
+
+  private void addDigits(Writing w, int count) {
+    for (int i = 0; i < count; i++) {
+      first[i] = first[i] * w.factor + Digits.eight((then[i] & w.secondDigits) << w.second);
+    }
+  }
+
+  private void scale(Writing w, int count) {
+    for (int i = 0; i < count; i++) {
+      long factor = w.factors[Writing.code(text, cells[i])];
+      first[i] *= factor;
+      wrong[i] |= factor - 1 & Long.MIN_VALUE;
+    }
+  }
+
+  private int firstWrong(int count) {
+    long any = 0;
+    for (int i = 0; i < count; i++) {
+      any |= wrong[i];
+    }
+    int i = any == 0 ? count : 0;
+    while (i < count && wrong[i] == 0) {
+      i++;
+    }
+    return i;
   }
 
   /**
-   * Told of a row that was written otherwise.
+   * Told of a row that was written otherwise, or to a lower power than those before in its block.
    *
    * @param start first byte of a row of numbers
+   * @param row where they went in the blocks
    */
-  void missed(int start) {
+  void missed(int start, int row) {
     if (rest > 0) {
       rest--;
+      return;
+    }
+    if (learned && lower(row)) {
       return;
     }
     misses++;
     if (!learned || misses >= LEARN_AFTER) {
       learned = learn(start);
+      if (learned) {
+        lower(row);
+      }
     }
     if (misses > GIVE_UP_AFTER || !learned) {
       rest = REST_ROWS;
@@ -237,11 +242,33 @@ final class SteadyRow {
     }
   }
 
+  /** Brings the last row of a block and those before it to one power; false where they had it. */
+  private boolean lower(int row) {
+    boolean any = false;
+    for (int c = 0; c < writings.length; c++) {
+      Writing w = writings[c];
+      int power = blocks[c].power(row);
+      if (!w.exponent || power > HIGHEST_POWER) {
+        continue;
+      }
+      if (power > w.power) {
+        blocks[c].lower(row + 1, power, w.power);
+      } else if (power < w.power && blocks[c].lower(row, w.power, power)) {
+        w.bringTo(power);
+        any = true;
+      }
+    }
+    return any;
+  }
+
   private boolean learn(int start) {
+    shortest = writings.length;
     int p = start;
     for (int c = 0; c < writings.length; c++) {
-      writings[c] = learnCell(blocks[c], text[p] == '-' ? p + 1 : p);
-      p += (text[p] == '-' ? 1 : 0) + writings[c].length;
+      p += text[p] == '-' ? 1 : 0;
+      writings[c] = new Writing(text, p, decimalMark);
+      p += writings[c].length;
+      shortest += writings[c].length;
       boolean last = c == writings.length - 1;
       boolean ends = last ? text[p] == '\n' || text[p] == '\r' : text[p] == delimiter;
       if (!writings[c].usable || !ends) {
@@ -249,60 +276,7 @@ final class SteadyRow {
       }
       p++;
     }
+    length = shortest;
     return true;
-  }
-
-  private Writing learnCell(NumberBlock into, int first) {
-    Writing w = new Writing();
-    w.into = into;
-    int p = digits(first);
-    int whole = p - first;
-    if (text[p] == decimalMark) {
-      int mark = p++;
-      p = digits(p);
-      w.decimals = p - mark - 1;
-    }
-    w.power = -w.decimals;
-    w.digits = whole + w.decimals;
-    w.exponent = (text[p] | 0x20) == 'e';
-    w.length = p - first + (w.exponent ? EXPONENT_BYTES : 0);
-    w.usable =
-        w.digits > 0 && whole <= MOST_WHOLE && w.digits <= MOST_DIGITS && w.length <= MOST_BYTES;
-    if (w.usable) {
-      expect(w, first, p - first);
-      int inFirst = Math.min(w.digits, WORD);
-      w.whole = lowBytes(whole);
-      w.after = w.decimals == 0 ? 0 : lowBytes(inFirst) & ~w.whole;
-      w.first = 1L << 8 * (WORD - inFirst);
-      w.secondDigits = lowBytes(w.digits - inFirst);
-      w.second = 1L << 8 * (WORD - Math.max(1, w.digits - inFirst));
-      w.factor = Digits.powerOfTen(w.digits - inFirst);
-    }
-    return w;
-  }
-
-  private void expect(Writing w, int first, int exponentAt) {
-    for (int i = 0; i <= w.length; i++) {
-      byte b = text[first + i];
-      if (w.exponent && i == exponentAt + 1) {
-        w.expectSign(i);
-      } else if (b >= '0' && b <= '9') {
-        w.expectDigit(i);
-      } else {
-        w.expectByte(i, b);
-      }
-    }
-  }
-
-  private static long lowBytes(int count) {
-    return count >= WORD ? -1 : (1L << 8 * count) - 1;
-  }
-
-  private int digits(int from) {
-    int p = from;
-    while (text[p] >= '0' && text[p] <= '9') {
-      p++;
-    }
-    return p;
   }
 }

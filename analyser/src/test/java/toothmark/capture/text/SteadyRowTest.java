@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.math.BigDecimal;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Random;
@@ -13,6 +14,7 @@ class SteadyRowTest {
 
   private static final int COLUMNS = 3;
   private static final int ROWS = 12;
+  private static final int MANY_ROWS = 400;
   private static final int WRITINGS = 3000;
   private static final String ODD_BYTES = "0123456789+-.,;eE \t\r\n/:()*\"x\u007f";
 
@@ -40,8 +42,8 @@ class SteadyRowTest {
     }
     if (w.exponent) {
       b.append(random.nextBoolean() ? "e+" : "e-")
-          .append(random.nextInt(3))
-          .append(random.nextInt(10));
+          .append(Math.max(0, random.nextInt(50) - 47))
+          .append(random.nextInt(random.nextInt(10) > 0 ? 3 : 10));
     }
     return b.toString();
   }
@@ -53,10 +55,14 @@ class SteadyRowTest {
   }
 
   private byte[] rows(String lineEnd) {
+    return rows(ROWS, lineEnd);
+  }
+
+  private byte[] rows(int count, String lineEnd) {
     Writing[] writings = new Writing[COLUMNS];
     Arrays.setAll(writings, c -> anyWriting());
     StringBuilder b = new StringBuilder();
-    for (int r = 0; r < ROWS; r++) {
+    for (int r = 0; r < count; r++) {
       for (int c = 0; c < COLUMNS; c++) {
         b.append(cell(writings[c])).append(c < COLUMNS - 1 ? "," : lineEnd);
       }
@@ -80,8 +86,9 @@ class SteadyRowTest {
       boolean right = end >= 0 && (c < COLUMNS - 1) == (text[end] == ',');
       if (next >= 0) {
         assertThat(right).as(shown(text, start)).isTrue();
-        assertThat(blocks[c].mantissa(0)).as(shown(text, start)).isEqualTo(expected.mantissa(0));
-        assertThat(blocks[c].power(0)).as(shown(text, start)).isEqualTo(expected.power(0));
+        assertThat(number(blocks[c], 0))
+            .as(shown(text, start))
+            .isEqualByComparingTo(number(expected, 0));
       }
       if (!right) {
         return -1;
@@ -94,9 +101,13 @@ class SteadyRowTest {
       assertThat(next).as(shown(text, start)).isEqualTo(p);
     } else {
       refused++;
-      steady.missed(start);
+      readGenerally(text, start, 0);
     }
     return p;
+  }
+
+  private static BigDecimal number(NumberBlock block, int row) {
+    return BigDecimal.valueOf(block.mantissa(row), -block.power(row));
   }
 
   private static String shown(byte[] text, int start) {
@@ -104,7 +115,11 @@ class SteadyRowTest {
   }
 
   private void begin(byte[] text) {
-    Arrays.setAll(blocks, c -> new NumberBlock(1));
+    begin(text, 1);
+  }
+
+  private void begin(byte[] text, int capacity) {
+    Arrays.setAll(blocks, c -> new NumberBlock(capacity));
     steady = new SteadyRow(dialect, blocks, true);
     steady.from(text);
     numbers.from(text);
@@ -122,6 +137,59 @@ class SteadyRowTest {
     }
     assertThat(accepted).isGreaterThan(2 * WRITINGS);
     assertThat(refused).isGreaterThan(WRITINGS / 2);
+  }
+
+  /** Rows go to a block many at a time; where one is refused, the general parser reads it. */
+  @Test
+  void blocksAreReadAsTheGeneralParserReadsThem() {
+    for (int k = 0; k < WRITINGS / 10; k++) {
+      byte[] text = rows(MANY_ROWS, k % 2 == 0 ? "\n" : "\r\n");
+      begin(text, MANY_ROWS);
+      int p = 0;
+      int row = 0;
+      while (row < MANY_ROWS && p >= 0) {
+        p = steady.read(p, text.length - Numbers.PADDING, row, MANY_ROWS);
+        row += steady.rows();
+        accepted += steady.rows();
+        if (row < MANY_ROWS) {
+          p = readGenerally(text, p, row);
+          row++;
+        }
+      }
+      compareBlocks(text, p < 0 ? row - 1 : MANY_ROWS);
+    }
+    assertThat(accepted).isGreaterThan(MANY_ROWS * WRITINGS / 40);
+  }
+
+  private int readGenerally(byte[] text, int start, int row) {
+    int p = start;
+    for (int c = 0; c < COLUMNS; c++) {
+      int end = numbers.read(p, 0, blocks[c], row);
+      if (end < 0 || (c < COLUMNS - 1) != (text[end] == ',')) {
+        return -1;
+      }
+      p = end + 1;
+    }
+    steady.missed(start, row);
+    return text[p - 1] == '\r' ? p + 1 : p;
+  }
+
+  private void compareBlocks(byte[] text, int rows) {
+    int p = 0;
+    for (int row = 0; row < rows; row++) {
+      for (int c = 0; c < COLUMNS; c++) {
+        int end = numbers.read(p, 0, expected, 0);
+        boolean bits = expected.power(0) == NumberBlock.BITS;
+        assertThat(blocks[c].power(row) == NumberBlock.BITS).isEqualTo(bits);
+        if (bits) {
+          assertThat(blocks[c].mantissa(row)).isEqualTo(expected.mantissa(0));
+        } else {
+          assertThat(number(blocks[c], row)).isEqualByComparingTo(number(expected, 0));
+        }
+        p = end + 1;
+      }
+      p += text[p - 1] == '\r' ? 1 : 0;
+    }
   }
 
   /** Whatever one byte of a row is changed to, after its writing was learned. */

@@ -85,7 +85,11 @@ public class PartsBenchmark {
             .replace(',', '\n')
             .getBytes(StandardCharsets.US_ASCII);
     steady.from(lines);
-    steady.missed(0);
+    numbers.from(lines);
+    for (int p = 0; p < lines.length - Numbers.PADDING; p = readSteadily()) {
+      numbers.read(p, 0, rows, steady.rows());
+      steady.missed(p, steady.rows());
+    }
     stored = new SampleStore(Long.MAX_VALUE).newColumn();
     readNumbers();
     stored.append(pack());
@@ -114,11 +118,14 @@ public class PartsBenchmark {
   @Benchmark
   @OperationsPerInvocation(NUMBERS)
   public NumberBlock readRows() {
-    int end = lines.length - Numbers.PADDING;
-    if (steady.read(0, end, 0, NUMBERS) != end) {
+    if (readSteadily() != lines.length - Numbers.PADDING) {
       throw new IllegalStateException("a row is written otherwise");
     }
     return rows;
+  }
+
+  private int readSteadily() {
+    return steady.read(0, lines.length - Numbers.PADDING, 0, NUMBERS);
   }
 
   /** The same by a general library, from bytes. */

@@ -121,6 +121,19 @@ class CellsTest {
   }
 
   @Test
+  void lastNumberWithAnExponentCutShort() throws Exception {
+    StringBuilder b = new StringBuilder("Time (ms),CH1 (V)\n");
+    for (int i = 0; i < 10; i++) {
+      b.append(i).append(",1.500e-01\n");
+    }
+    assertThat(understood(folder, b + "10,1.5"))
+        .endsWith("0.15 0.15\n! the last line is cut short ('10,1.5') and was left out\n");
+    assertThat(understood(folder, b + "10,1.512e-01")).endsWith("0.15 0.1512\n");
+    b.append("10,1.500e-02\n");
+    assertThat(understood(folder, b + "11,1.5e-01")).endsWith("0.15 0.015 0.15\n");
+  }
+
+  @Test
   void aBrokenRowIsFilled() throws Exception {
     StringBuilder b = new StringBuilder("Time (ms),CH1 (V),CH2 (V)\n");
     for (int i = 0; i < 5; i++) {

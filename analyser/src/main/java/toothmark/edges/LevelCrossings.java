@@ -5,10 +5,11 @@ import toothmark.capture.SampledSignal;
 /**
  * Crossings of the middle between two levels, with hysteresis of 15 % of the span on each side.
  *
- * <p>The time is where the line between two samples crosses the middle when the edge is resolved. A
- * step that one sampling interval spans could lie anywhere in it, so it gets the interval's middle
- * and the uncertainty of a rectangle, interval over the square root of 12 (GUM, JCGM 100:2008,
- * 4.3.7).
+ * <p>The time is where the line between the samples beside the middle crosses it. Only where both
+ * are on their way is the edge resolved. One sample that a fast step caught on its way says nothing
+ * of its course to the next, so the step could lie anywhere in the interval, as one could that no
+ * sample caught, which gets the interval's middle: both have the uncertainty of a rectangle,
+ * interval over the square root of 12 (GUM, JCGM 100:2008, 4.3.7).
  */
 final class LevelCrossings {
 
@@ -89,11 +90,10 @@ final class LevelCrossings {
     double before = v[j - 1];
     double after = v[j];
     double settled = SETTLED * levels.span();
-    boolean step =
-        Math.abs(before - (high ? levels.high() : levels.low())) < settled
-            && Math.abs(after - (high ? levels.low() : levels.high())) < settled;
-    double share = step ? 0.5 : (middle - before) / (after - before);
-    double u = step ? 1 / Math.sqrt(12) : noise / Math.abs(after - before);
+    boolean leaves = Math.abs(before - (high ? levels.high() : levels.low())) < settled;
+    boolean arrives = Math.abs(after - (high ? levels.low() : levels.high())) < settled;
+    double share = leaves && arrives ? 0.5 : (middle - before) / (after - before);
+    double u = leaves || arrives ? 1 / Math.sqrt(12) : noise / Math.abs(after - before);
     double time = signal.timeOf(origin + j - 1 + share);
     sink.crossing(
         high ? EdgeDirection.FALLING : EdgeDirection.RISING,

@@ -93,24 +93,55 @@ final class AlignmentFit {
   private AlignedWheel measure() {
     Measured usual = usualLag(wheel.sensor());
     Optional<SlipSearch.Slip> slip = SlipSearch.find(times(), rpm, readings, usual);
-    LagBend bend = LagBend.of(wheel, usual.value());
+    LagBend bend = LagBend.none(wheel).of(wheel.sensor(), usual.value());
     int[] kept = kept(straight(slip, bend));
-    Line own = line(straight(slip, bend), kept);
-    Line line = settled(own, usual);
-    for (int i = 0; i < STEPS; i++) {
-      bend = LagBend.of(wheel, line.delayMicroseconds());
-      own = line(straight(slip, bend), kept);
-      line = settled(own, usual);
-    }
-    boolean usualDecides = own.delayVariance() > square(usual.standardUncertainty());
+    Solution found = solved(bend, slip, kept);
+    Line apparent = shifted(found.line()).plus(sharedByMarks());
+    Line steeper = solved(bend.steeper(), slip, kept).line();
+    Line still = apparent.plus(difference(steeper, found.line()));
+    boolean usualDecides = found.own().delayVariance() > square(usual.standardUncertainty());
     SensorLag lag =
         new SensorLag(
-            new Measured(line.delayMicroseconds(), Math.sqrt(line.delayVariance())).times(1e-6),
+            new Measured(still.delayMicroseconds(), Math.sqrt(still.delayVariance())).times(1e-6),
             usualDecides
                 ? SensorLag.KnownFrom.USUAL_FOR_SENSOR
                 : SensorLag.KnownFrom.CHANGE_WITH_SPEED);
-    Line placed = shifted(line);
-    return new AlignedWheel(alignment(placed, lag, slip, kept), placed, bend, slip);
+    return new AlignedWheel(alignment(still, lag, slip, kept), apparent, found.bend(), slip);
+  }
+
+  /** An error of nothing but place. */
+  private Line sharedByMarks() {
+    double shared = marks.stream().mapToDouble(TdcMark::sharedDegrees).average().orElse(0);
+    return new Line(0, 0, 0, shared * shared, 0, 0);
+  }
+
+  /** An error of zero whose standard uncertainty is the difference of two lines. */
+  private static Line difference(Line a, Line b) {
+    double middle = a.at(b.centreRpm()) - b.middleDegrees();
+    double delay = a.delayMicroseconds() - b.delayMicroseconds();
+    return new Line(b.centreRpm(), 0, 0, middle * middle, delay * delay, middle * delay);
+  }
+
+  /**
+   * What was found of the lag.
+   *
+   * @param own line of the readings alone
+   * @param line with what is usual of the lag
+   * @param bend of that lag
+   */
+  private record Solution(Line own, Line line, LagBend bend) {}
+
+  private Solution solved(LagBend first, Optional<SlipSearch.Slip> slip, int[] kept) {
+    Measured usual = usualLag(wheel.sensor());
+    Line own = line(straight(slip, first), kept);
+    Line line = settled(own, usual);
+    LagBend bend = first;
+    for (int i = 0; i < STEPS; i++) {
+      bend = first.of(wheel.sensor(), line.delayMicroseconds());
+      own = line(straight(slip, bend), kept);
+      line = settled(own, usual);
+    }
+    return new Solution(own, line, bend);
   }
 
   /** Readings as they were without slip, of a sensor late by a fixed time. */

@@ -27,6 +27,15 @@ record Foretelling(double aheadDegrees) {
   /** The speed is taken over so much before: a tooth, or two of a fine wheel. */
   private static final double STRETCH_DEGREES = 10;
 
+  /**
+   * Where the crank is at the spark is taken from so far to either side, beyond the teeth next to
+   * the spark: an error of those would move spark and foretelling alike.
+   */
+  private static final double[] ASIDE_DEGREES = {-25, -15, 15, 25};
+
+  /** Of the cubic through the four. */
+  private static final double[] ASIDE_WEIGHTS = {-0.28125, 0.78125, 0.78125, -0.28125};
+
   private static final int STEPS = 3;
 
   /**
@@ -34,11 +43,20 @@ record Foretelling(double aheadDegrees) {
    *
    * @param timeSeconds when it came
    * @param timeline the crank's angle
-   * @return degrees of advance, positive early; empty where the angle before is not known
+   * @return degrees of advance, positive early; empty where the angle around is not known
    */
   OptionalDouble degreesAt(double timeSeconds, AngleTimeline timeline) {
-    double from = before(aheadDegrees, timeSeconds, timeline);
-    double speed = before(aheadDegrees + STRETCH_DEGREES, timeSeconds, timeline);
+    double secondsADegree = 1 / (6 * timeline.rpmAt(timeSeconds));
+    double place = 0;
+    for (int k = 0; k < ASIDE_DEGREES.length; k++) {
+      double time = timeSeconds + ASIDE_DEGREES[k] * secondsADegree;
+      if (!timeline.covers(time)) {
+        return OptionalDouble.empty();
+      }
+      place += ASIDE_WEIGHTS[k] * timeline.degreesAt(time);
+    }
+    double from = timeAt(place - aheadDegrees, timeSeconds, timeline);
+    double speed = timeAt(place - aheadDegrees - STRETCH_DEGREES, timeSeconds, timeline);
     double arrives = from + (from - speed) * aheadDegrees / STRETCH_DEGREES;
     if (!timeline.covers(speed) || !timeline.covers(arrives)) {
       return OptionalDouble.empty();
@@ -48,20 +66,26 @@ record Foretelling(double aheadDegrees) {
 
   /**
    * How an error of each tooth's place moves what is read of a spark's shift: the places where the
-   * speed is taken are the same at every turn, and the way from there enlarges their errors.
+   * speed is taken are the same at every turn, and the way from there enlarges their errors; what
+   * moves all teeth alike moves no shift.
    */
   double[] teeth(WheelSetting wheel, double degreesAfterTooth1) {
     double[] from = wheel.teethBeside(degreesAfterTooth1 - aheadDegrees);
     double[] speed = wheel.teethBeside(degreesAfterTooth1 - aheadDegrees - STRETCH_DEGREES);
     double enlarged = aheadDegrees / STRETCH_DEGREES;
-    return MathArrays.ebeSubtract(
-        MathArrays.scale(1 + enlarged, from), MathArrays.scale(enlarged, speed));
+    double[] teeth =
+        MathArrays.ebeSubtract(
+            MathArrays.scale(1 + enlarged, from), MathArrays.scale(enlarged, speed));
+    for (int k = 0; k < ASIDE_DEGREES.length; k++) {
+      double[] aside = wheel.teethBeside(degreesAfterTooth1 + ASIDE_DEGREES[k]);
+      teeth = MathArrays.ebeSubtract(teeth, MathArrays.scale(ASIDE_WEIGHTS[k], aside));
+    }
+    return teeth;
   }
 
-  /** When the crank was some way before where it is at an instant. */
-  private static double before(double degrees, double timeSeconds, AngleTimeline timeline) {
-    double place = timeline.degreesAt(timeSeconds) - degrees;
-    double time = timeSeconds - degrees / (6 * timeline.rpmAt(timeSeconds));
+  /** When the crank was at a place before where it is at an instant. */
+  private static double timeAt(double place, double later, AngleTimeline timeline) {
+    double time = later - (timeline.degreesAt(later) - place) / (6 * timeline.rpmAt(later));
     for (int i = 0; i < STEPS && timeline.covers(time); i++) {
       time += (place - timeline.degreesAt(time)) / (6 * timeline.rpmAt(time));
     }

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.units.PlainNumber;
@@ -118,22 +119,19 @@ public final class IgnitionTableReader {
               + "; write them in the first line, from the second cell on, with comma, semicolon or"
               + " tab between cells");
     }
-    List<Double> speeds = new ArrayList<>();
-    for (int i = 1; i < cells.size(); i++) {
-      double speed = number(line, cells, i, "speed", "write a speed in rev/min");
-      if (i > 1 && !(speed > speeds.get(i - 2))) {
-        throw complaint(
-            line,
-            i,
-            "speed",
-            PlainNumber.significant(speed)
-                + " rev/min comes after "
-                + PlainNumber.significant(speeds.get(i - 2))
-                + " rev/min; put the columns in order of rising speed");
-      }
-      speeds.add(speed);
-    }
-    return speeds;
+    return row(
+        line,
+        cells,
+        "speed",
+        "write a speed in rev/min",
+        (speed, before) ->
+            before.isEmpty() || speed > last(before)
+                ? Optional.empty()
+                : Optional.of(
+                    PlainNumber.significant(speed)
+                        + " rev/min comes after "
+                        + PlainNumber.significant(last(before))
+                        + " rev/min; put the columns in order of rising speed"));
   }
 
   private double load(CsvRecord line, List<String> cells, List<Double> above)
@@ -167,20 +165,42 @@ public final class IgnitionTableReader {
               + speeds
               + " speeds; write the load and then one advance for each speed");
     }
-    List<Double> degrees = new ArrayList<>();
+    return row(
+        line,
+        cells,
+        "advance",
+        "write degrees before TDC",
+        (advance, before) ->
+            advance >= LEAST_DEGREES && advance <= MOST_DEGREES
+                ? Optional.empty()
+                : Optional.of(
+                    PlainNumber.significant(advance)
+                        + "° is not from -60 to 90; write degrees before TDC of the crank"));
+  }
+
+  /** What is wrong with a number after those before it in its line; empty where nothing is. */
+  private interface Check {
+    Optional<String> fault(double value, List<Double> before);
+  }
+
+  /** The numbers of a line from the second cell on. */
+  private List<Double> row(
+      CsvRecord line, List<String> cells, String what, String cure, Check check)
+      throws UnreadableCaptureException {
+    List<Double> row = new ArrayList<>();
     for (int i = 1; i < cells.size(); i++) {
-      double advance = number(line, cells, i, "advance", "write degrees before TDC");
-      if (advance < LEAST_DEGREES || advance > MOST_DEGREES) {
-        throw complaint(
-            line,
-            i,
-            "advance",
-            PlainNumber.significant(advance)
-                + "° is not from -60 to 90; write degrees before TDC of the crank");
+      double value = number(line, cells, i, what, cure);
+      Optional<String> fault = check.fault(value, row);
+      if (fault.isPresent()) {
+        throw complaint(line, i, what, fault.get());
       }
-      degrees.add(advance);
+      row.add(value);
     }
-    return degrees;
+    return row;
+  }
+
+  private static double last(List<Double> values) {
+    return values.get(values.size() - 1);
   }
 
   private double number(CsvRecord line, List<String> cells, int i, String what, String cure)

@@ -7,6 +7,8 @@ import toothmark.ignition.CrankPoint;
  *
  * @param timeSeconds when, s
  * @param uncertaintySeconds standard uncertainty of the time, s
+ * @param sharedDegrees standard uncertainty of the place that all marks have in common, degrees
  * @param crank where the crank stood by its teeth
  */
-public record TdcMark(double timeSeconds, double uncertaintySeconds, CrankPoint crank) {}
+public record TdcMark(
+    double timeSeconds, double uncertaintySeconds, double sharedDegrees, CrankPoint crank) {}

@@ -10,6 +10,7 @@ import toothmark.edges.LogicEdges;
 import toothmark.ignition.CrankPoint;
 import toothmark.rotation.AngleTimeline;
 import toothmark.units.CrankAngle;
+import toothmark.units.Measured;
 
 /**
  * Reads the channel that rises at top dead centre of cylinder 1.
@@ -17,8 +18,9 @@ import toothmark.units.CrankAngle;
  * <p>A recorder of a few samples a degree places a rise no better than in the interval between two
  * samples, and from how the rises move with speed the sensor's lag is found. Where the marks are as
  * wide at all speeds, in angle, each fall tells of its mark too: a mark is placed half by its rise
- * and half by its fall less the usual width. On the average over all marks nothing moves, since the
- * width comes from the same marks, but they scatter less by the root of two.
+ * and half by its fall less the usual width. They scatter less by the root of two; on the average
+ * over all marks nothing moves, since the width comes from the same marks, and half its uncertainty
+ * is one that all share.
  */
 public final class TdcMarks {
 
@@ -63,10 +65,9 @@ public final class TdcMarks {
     List<TdcMark> falls = known(edges.falling(), timeline);
     List<Mark> marks = paired(rises, falls);
     List<Mark> whole = marks.stream().filter(m -> m.fall().isPresent()).toList();
-    double width = width(whole);
-    return Double.isNaN(width)
-        ? rises
-        : marks.stream().map(m -> placed(m, width, timeline)).toList();
+    return width(whole)
+        .map(width -> marks.stream().map(m -> placed(m, width, timeline)).toList())
+        .orElse(rises);
   }
 
   private static List<TdcMark> known(EdgeTrain edges, AngleTimeline timeline) {
@@ -75,7 +76,7 @@ public final class TdcMarks {
       if (edges.strength(i) >= LEAST_STRENGTH) {
         double time = edges.time(i);
         double u = edges.uncertainty(i);
-        CrankPoint.at(time, timeline).ifPresent(p -> known.add(new TdcMark(time, u, p)));
+        CrankPoint.at(time, timeline).ifPresent(p -> known.add(new TdcMark(time, u, 0, p)));
       }
     }
     return known;
@@ -98,10 +99,10 @@ public final class TdcMarks {
     return marks;
   }
 
-  /** Weighted mean width, degrees; NaN where the marks are too few or not of one width. */
-  private static double width(List<Mark> whole) {
+  /** Weighted mean width, degrees; empty where the marks are too few or not of one width. */
+  private static Optional<Measured> width(List<Mark> whole) {
     if (whole.size() < ENOUGH_FOR_WIDTH) {
-      return Double.NaN;
+      return Optional.empty();
     }
     double weights = 0;
     double sum = 0;
@@ -115,16 +116,19 @@ public final class TdcMarks {
       double d = m.widthDegrees() - mean;
       squares += d * d / m.widthVariance();
     }
-    return squares <= ONE_WIDTH * whole.size() ? mean : Double.NaN;
+    return squares <= ONE_WIDTH * whole.size()
+        ? Optional.of(new Measured(mean, 1 / Math.sqrt(weights)))
+        : Optional.empty();
   }
 
-  private static TdcMark placed(Mark m, double width, AngleTimeline timeline) {
+  private static TdcMark placed(Mark m, Measured width, AngleTimeline timeline) {
     if (m.fall().isEmpty()) {
       return m.rise();
     }
     double secondsADegree = 1 / CrankAngle.turned(m.rise().crank().rpm(), 1);
-    double time = m.rise().timeSeconds() + (m.widthDegrees() - width) / 2 * secondsADegree;
+    double time = m.rise().timeSeconds() + (m.widthDegrees() - width.value()) / 2 * secondsADegree;
     double u = Math.hypot(m.rise().uncertaintySeconds(), m.fall().get().uncertaintySeconds()) / 2;
-    return CrankPoint.at(time, timeline).map(p -> new TdcMark(time, u, p)).orElse(m.rise());
+    double shared = width.standardUncertainty() / 2;
+    return CrankPoint.at(time, timeline).map(p -> new TdcMark(time, u, shared, p)).orElse(m.rise());
   }
 }

@@ -58,6 +58,17 @@ class SwitchingEdgesTest {
     assertThat(rms).isCloseTo(1 / RATE / Math.sqrt(12), within(0.15 / RATE));
   }
 
+  /** One sample in ten catches a step of a tenth of the interval on its way. */
+  @Test
+  void aSampleOnTheWayOfAStepMakesItNoSurer() {
+    CrankEdges e = EdgeDetector.withDefaults().detect(square(0.5, 1e-6, 0.01));
+    for (int i = 0; i < e.falling().size(); i++) {
+      double off = e.falling().time(i) - PERIOD * (i + 0.5) - 0.5e-6;
+      assertThat(Math.abs(off)).isLessThanOrEqualTo(0.55 / RATE);
+      assertThat(e.falling().uncertainty(i)).isCloseTo(1 / RATE / Math.sqrt(12), within(1e-12));
+    }
+  }
+
   @ParameterizedTest
   @ValueSource(doubles = {0.05, 0.2, 0.8, 0.95})
   void findsTheLevelsAtAnyDuty(double duty) {

@@ -26,10 +26,40 @@ class LagBendTest {
   /** A time constant of 37 us on 36 slots: at 6000 rev/min 1.332 less 39.93 / 36 degrees. */
   @ParameterizedTest
   @CsvSource({"200, 0.0000", "1000, 0.0014", "3000, 0.0352", "6000, 0.2229"})
-  void theLagOfACoilBendsOver(double rpm, double degrees) {
-    LagBend bend = LagBend.of(wheel(SensorKind.VARIABLE_RELUCTANCE), 37);
-    assertThat(bend.degreesAt(rpm)).isCloseTo(degrees, within(1e-4));
-    assertThat(LagBend.of(wheel(SensorKind.HALL), 37).degreesAt(rpm)).isZero();
+  void theLagOfASineBendsOver(double rpm, double degrees) {
+    assertThat(new LagBend(36, 37e-6, 0).degreesAt(rpm)).isCloseTo(degrees, within(1e-4));
+  }
+
+  /** A wave with harmonics goes step by step through the filter. */
+  @ParameterizedTest
+  @CsvSource({"36, 1000, 0.05", "36, 6000, 0.12", "60, 3000, 0.07", "60, 6000, 0.1"})
+  void aSteeperWaveBendsAsItsFilterSays(int slots, double rpm, double third) {
+    double seconds = 25e-6;
+    double late = filteredZero(slots * rpm / 60, seconds, third);
+    assertThat(new LagBend(slots, seconds, third).degreesAt(rpm))
+        .isCloseTo(6 * rpm * (seconds - late), within(1e-4));
+  }
+
+  /** How late a zero of the wave passes a filter of first order, in the fourth period. */
+  private static double filteredZero(double frequency, double seconds, double third) {
+    double step = 1e-4 / frequency;
+    double out = 0;
+    for (int i = 1; ; i++) {
+      double phase = 2 * Math.PI * 1e-4 * (i - 0.5);
+      double before = out;
+      double wave = Math.sin(phase) + third * Math.sin(3 * phase);
+      out = wave + (out - wave) * Math.exp(-step / seconds);
+      if (i > 40_000 && before < 0 && out >= 0) {
+        return (i - 1 - 40_000 - before / (out - before)) * step;
+      }
+    }
+  }
+
+  @Test
+  void aSwitchingSensorIsLateByAFixedTime() {
+    LagBend bend = LagBend.none(wheel(SensorKind.HALL));
+    assertThat(bend.of(SensorKind.HALL, 37).degreesAt(6000)).isZero();
+    assertThat(bend.of(SensorKind.VARIABLE_RELUCTANCE, 37).degreesAt(6000)).isGreaterThan(0.22);
   }
 
   @Test

@@ -53,6 +53,14 @@ class TdcMarksTest {
     assertThat(marks).hasSizeGreaterThan(100);
     assertThat(rmsMicroseconds(marks)).isCloseTo(20 / Math.sqrt(24), within(0.6));
     assertThat(marks.get(5).uncertaintySeconds()).isCloseTo(20e-6 / Math.sqrt(24), within(1e-9));
+    double alone = 0;
+    for (TdcMark m : marks) {
+      double u = CrankAngle.turned(m.crank().rpm(), m.uncertaintySeconds());
+      alone += 1 / (u * u);
+    }
+    assertThat(marks.get(5).sharedDegrees())
+        .as("the mean of all is as good as that of the rises, root of two worse than of halves")
+        .isCloseTo(1 / Math.sqrt(alone), within(1e-4));
   }
 
   @Test

@@ -38,7 +38,7 @@ class TimingMeasurementTest {
 
   /** So long a fixed time is the filter of a switching sensor; that of a coil would bend over. */
   private static SensorKind sensor(Wrong wrong) {
-    return wrong.lagSeconds() > 30e-6 ? SensorKind.HALL : SensorKind.VARIABLE_RELUCTANCE;
+    return wrong.lagSeconds() > 15e-6 ? SensorKind.HALL : SensorKind.VARIABLE_RELUCTANCE;
   }
 
   private TimingInputs inputs(SketchedEngine engine, Wrong wrong, double advance) {

@@ -36,8 +36,8 @@ final class AlignmentFit {
   /** A reading further than this many robust standard deviations from the line is left out. */
   private static final double REJECT = 4;
 
-  /** Angle between teeth is known no better than this, degrees. */
-  private static final double FLOOR_DEGREES = 0.005;
+  /** Readings that scatter less than this all agree, degrees. */
+  private static final double AGREE_DEGREES = 0.01;
 
   /** Where readings and usual lag differ by more than this many deviations, readings win. */
   private static final double CONFLICT = 2.5;
@@ -71,7 +71,7 @@ final class AlignmentFit {
       rpm[i] = m.crank().rpm();
       readings[i] = CrankAngle.wrapDifference(m.crank().degreesAfterTooth1() - reference);
       double u = CrankAngle.turned(rpm[i], m.uncertaintySeconds());
-      variance[i] = u * u + FLOOR_DEGREES * FLOOR_DEGREES;
+      variance[i] = u * u + GapReadings.BETWEEN_TEETH_DEGREES * GapReadings.BETWEEN_TEETH_DEGREES;
     }
   }
 
@@ -192,7 +192,7 @@ final class AlignmentFit {
     for (int i = 0; i < rows.length; i++) {
       rows[i] = sloped ? new double[] {1, -Line.DEGREES * (rpm[i] - centre)} : new double[] {1};
     }
-    double[] r = Robust.leastAbsolute(rows, steady, 2 * FLOOR_DEGREES).residuals();
+    double[] r = Robust.leastAbsolute(rows, steady, AGREE_DEGREES).residuals();
     double known = Math.sqrt(StatUtils.mean(variance));
     double limit = REJECT * Math.max(Robust.sigma(r), known);
     return IntStream.range(0, r.length).filter(i -> Math.abs(r[i]) <= limit).toArray();

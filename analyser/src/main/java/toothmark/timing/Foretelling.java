@@ -31,10 +31,12 @@ record Foretelling(double aheadDegrees) {
    * Where the crank is at the spark is taken from so far to either side, beyond the teeth next to
    * the spark: an error of those would move spark and foretelling alike.
    */
-  private static final double[] ASIDE_DEGREES = {-25, -15, 15, 25};
+  private static final double[] ASIDE_DEGREES = {-35, -25, -15, 15, 25, 35};
 
-  /** Of the cubic through the four. */
-  private static final double[] ASIDE_WEIGHTS = {-0.28125, 0.78125, 0.78125, -0.28125};
+  /** Of the polynomial through the six, which follows waves of firing to 0.1 %. */
+  private static final double[] ASIDE_WEIGHTS = {
+    0.1171875, -0.57421875, 0.95703125, 0.95703125, -0.57421875, 0.1171875
+  };
 
   private static final int STEPS = 3;
 

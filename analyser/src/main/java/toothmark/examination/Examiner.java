@@ -56,6 +56,9 @@ import toothmark.wheel.WheelSearch;
  */
 public final class Examiner {
 
+  /** From this share of a pitch on tooth 1 may have been taken for another. */
+  private static final double SLOT_OFF = 0.7;
+
   private static final Timing NO_TIMING =
       new Timing(
           Timing.Reference.UNKNOWN,
@@ -132,6 +135,15 @@ public final class Examiner {
     ReceiverTrace receiver = received.join();
     betweenStages.run();
     Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
+    if (isOffBySlots(decoded, ignition)) {
+      Optional<DecodedCrank> other = wheel.found().flatMap(w -> decodeOtherwise(edges, w));
+      if (other.isPresent()) {
+        Ignition otherwise = ignition(crank.channel(), edges.kind(), other);
+        boolean fits = !isOffBySlots(other, otherwise);
+        decoded = fits ? other : decoded;
+        ignition = fits ? otherwise : ignition;
+      }
+    }
     betweenStages.run();
     Observations seen =
         new Observations(
@@ -167,6 +179,21 @@ public final class Examiner {
   private static Optional<DecodedCrank> decode(CrankEdges edges, WheelIdentification wheel) {
     return RotationMeasurement.measure(
         wheel, WheelDecoder.withDefaults().decode(edges.train(wheel.toothEdge()), wheel.pattern()));
+  }
+
+  private static Optional<DecodedCrank> decodeOtherwise(
+      CrankEdges edges, WheelIdentification wheel) {
+    return WheelDecoder.withDefaults()
+        .decodeOtherwise(edges.train(wheel.toothEdge()), wheel.pattern())
+        .flatMap(w -> RotationMeasurement.measure(wheel, w));
+  }
+
+  /** Whether tooth 1 is a slot or more from where the controller is told. */
+  private static boolean isOffBySlots(Optional<DecodedCrank> decoded, Ignition ignition) {
+    OptionalDouble off = ignition.timing.wheelOffDegrees();
+    return decoded.isPresent()
+        && off.isPresent()
+        && Math.abs(off.getAsDouble()) > SLOT_OFF * decoded.get().wheel().pattern().pitchDegrees();
   }
 
   /** The edge that a controller times: as stated, else falling, else a switch's steadier one. */

@@ -2,6 +2,7 @@ package toothmark.timing;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /**
  * What a capture shows of ignition timing.
@@ -33,6 +34,20 @@ public record Timing(
     coils = List.copyOf(coils);
     bands = List.copyOf(bands);
     limiters = List.copyOf(limiters);
+  }
+
+  /**
+   * How far the wheel seems to stand off the angle that the controller is told.
+   *
+   * @return degrees, positive where sparks come advanced: by top dead centre, else by the sparks;
+   *     empty when neither shows it
+   */
+  public OptionalDouble wheelOffDegrees() {
+    return alignment
+        .flatMap(Alignment::errorDegrees)
+        .or(() -> gap.map(GapFit::offsetDegrees))
+        .map(m -> OptionalDouble.of(m.value()))
+        .orElse(OptionalDouble.empty());
   }
 
   /** What advance is counted from. */

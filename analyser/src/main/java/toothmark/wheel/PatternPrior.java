@@ -1,24 +1,29 @@
 package toothmark.wheel;
 
 import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** How much a wheel must be better than a common one to be believed, nats. */
 final class PatternPrior {
 
-  /** Wheels in wide use; common practice, no source. */
-  private static final Set<String> COMMON =
-      Set.of(
-          "36-1",
-          "60-2",
-          "24-1",
-          "12-1",
-          "36-2-2-2",
-          "36-2-1",
-          "36-2",
-          "30-1",
-          "24-2",
-          "12+1",
-          "4-1");
+  /** Wheels in wide use, with several gaps as they are usually laid out; common practice. */
+  private static final Set<WheelPattern> COMMON =
+      Stream.of(
+              "36-1",
+              "60-2",
+              "24-1",
+              "12-1",
+              "36-2-2-2",
+              "36-2-1",
+              "36-1-2",
+              "36-2",
+              "30-1",
+              "24-2",
+              "12+1",
+              "4-1")
+          .map(WheelPattern::parse)
+          .collect(Collectors.toUnmodifiableSet());
 
   private static final double OTHER = 4;
   private static final double EACH_GAP = 11;
@@ -32,7 +37,7 @@ final class PatternPrior {
   private PatternPrior() {}
 
   static boolean isCommon(WheelPattern p) {
-    return COMMON.contains(p.toString());
+    return COMMON.contains(p);
   }
 
   static double nats(WheelPattern p) {

@@ -42,6 +42,28 @@ final class ToothFaults {
     return new ToothFaults(offsets, strengths, teeth);
   }
 
+  /**
+   * The same teeth, numbered as if the dead one's place were the gap and the gap the place of the
+   * dead tooth.
+   *
+   * @return for a wheel with one gap of one tooth and one tooth dead
+   */
+  ToothFaults exchanged() {
+    int places = offsets.length + 1;
+    int first = firstDead() + 1;
+    double[] otherOffsets = new double[offsets.length];
+    double[] otherStrengths = new double[offsets.length];
+    for (int k = 0; k < offsets.length; k++) {
+      int was = (first + k) % places;
+      boolean gap = was == places - 1;
+      otherOffsets[k] = gap ? 0 : offsets[was];
+      otherStrengths[k] = gap ? 1 : strengths[was];
+    }
+    BitSet otherDead = new BitSet();
+    otherDead.set(places - 1 - first);
+    return new ToothFaults(otherOffsets, otherStrengths, otherDead);
+  }
+
   double offset(int tooth) {
     return offsets[tooth];
   }
@@ -63,8 +85,12 @@ final class ToothFaults {
    */
   double price(WheelPattern pattern) {
     boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
-    double dead = PatternPrior.isCommon(pattern) ? DEAD_NATS : DEAD_OF_UNUSUAL_NATS;
-    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + dead * dead();
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + priceOfDead(pattern) * dead();
+  }
+
+  /** What it costs to say of one tooth that it gives no edge, nats. */
+  static double priceOfDead(WheelPattern pattern) {
+    return PatternPrior.isCommon(pattern) ? DEAD_NATS : DEAD_OF_UNUSUAL_NATS;
   }
 
   /** The first dead tooth, from 0; -1 when there is none. */

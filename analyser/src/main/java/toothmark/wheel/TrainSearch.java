@@ -3,6 +3,7 @@ package toothmark.wheel;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -95,13 +96,14 @@ final class TrainSearch {
 
   /** A wheel with what it costs to explain the edges by it, what is usual and what is stated. */
   private Runner runner(WheelPattern p, double cost) {
-    double bonus = stated.filter(p::equals).isPresent() ? STATED_BONUS : 0;
-    return new Runner(p, cost + PatternPrior.nats(p) - bonus);
+    boolean told = stated.filter(p::isNamedLike).isPresent();
+    return new Runner(p, cost + (told ? -STATED_BONUS : PatternPrior.nats(p)));
   }
 
   private void rank(List<Runner> list) {
     list.sort(Comparator.comparingDouble(Runner::cost));
-    ranking = list;
+    Set<WheelPattern> ranked = new HashSet<>();
+    ranking = list.stream().filter(r -> ranked.add(r.pattern())).toList();
     raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
   }
 
@@ -123,6 +125,7 @@ final class TrainSearch {
         double nats = rhythms.stream().mapToDouble(r -> r.fit(p).nats()).sum();
         if (nats > any) {
           list.add(runner(p, -nats));
+          fillings(p).forEach(w -> list.add(runner(w, ToothFaults.priceOfDead(w) - nats)));
         }
       }
     }
@@ -194,14 +197,21 @@ final class TrainSearch {
   /** A gap of one slot may be a tooth out of place: the wheels with such gaps filled. */
   private void addFilled() {
     for (WheelPattern p : List.copyOf(candidates)) {
-      int[] gaps = p.gapLengths();
-      int[] runs = p.runLengths();
-      for (int k = 0; k < gaps.length && gaps.length > 1; k++) {
-        if (gaps[k] == 1) {
-          candidates.add(filled(p.slots(), runs, gaps, k));
-        }
+      candidates.addAll(fillings(p));
+    }
+  }
+
+  /** The wheels that look like this one when one of their teeth gives no edge. */
+  private static Set<WheelPattern> fillings(WheelPattern p) {
+    Set<WheelPattern> all = new LinkedHashSet<>();
+    int[] gaps = p.gapLengths();
+    int[] runs = p.runLengths();
+    for (int k = 0; k < gaps.length && gaps.length > 1; k++) {
+      if (gaps[k] == 1) {
+        all.add(filled(p.slots(), runs, gaps, k));
       }
     }
+    return all;
   }
 
   private static WheelPattern filled(int slots, int[] runs, int[] gaps, int k) {

@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Supplier;
 import toothmark.edges.EdgeTrain;
 
@@ -44,31 +45,75 @@ public final class WheelDecoder {
    * @return every edge named
    */
   public DecodedWheel decode(EdgeTrain train, WheelPattern pattern) {
-    EdgeSeries series = EdgeSeries.of(train);
-    WheelTemplate wheel = WheelTemplate.of(pattern);
-    double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
-    SpeedFilter filter = new SpeedFilter(memory);
-    int n = series.size();
-    int studied = Math.min(n, STUDIED);
-    NoiseStudy study =
-        new NoiseStudy(series, wheel, filter, 0, studied).run(NoiseEstimate.of(series, 0, n));
-    NoiseModel learned = NoiseStudy.withRates(study.noise(), study.labels());
-    List<Labelling> first = readings(series, pattern, learned, filter, studied);
-    boolean lost = first.get(0).cost > study.labels().cost + LOST_ITS_WAY;
-    NoiseModel noise = lost ? study.noise() : learned;
-    List<Labelling> readings = lost ? readings(series, pattern, noise, filter, studied) : first;
-    ToothFaults faults = likeliest(study, series, readings, pattern);
-    boolean faulty = faults.any() && study.supports(pattern, faults);
-    WheelTemplate as = faulty ? WheelTemplate.of(pattern, faults) : wheel;
-    Supplier<Labeller> search =
-        () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
-    Labelling labels =
-        as.teeth() == pattern.teeth()
-            ? PhaseCheck.label(series, pattern, search, 0, n)
-            : search.get().label(0, n).renumbered(as, pattern.teeth());
-    LossBorders.clear(series, labels, pattern);
-    TurnCount seen = TurnCount.of(series, labels, pattern);
-    return new EventAssembly(series, pattern, labels, seen).assemble();
+    Grounds grounds = Grounds.of(train, pattern);
+    return grounds.decode(grounds.faults());
+  }
+
+  /**
+   * Decodes a train in the other of two ways that are equally likely: a broken tooth on a wheel
+   * with one tooth missing looks like the gap, and only the angle of tooth 1 tells which is which.
+   *
+   * @param train edges that are teeth, with whatever strays among them
+   * @param pattern the wheel
+   * @return every edge named as if the broken tooth were the gap; empty when there is no such
+   *     choice
+   */
+  public Optional<DecodedWheel> decodeOtherwise(EdgeTrain train, WheelPattern pattern) {
+    if (!Arrays.equals(pattern.gapLengths(), new int[] {1})) {
+      return Optional.empty();
+    }
+    Grounds grounds = Grounds.of(train, pattern);
+    ToothFaults faults = grounds.faults();
+    return faults.dead() == 1 ? Optional.of(grounds.decode(faults.exchanged())) : Optional.empty();
+  }
+
+  /** What was learned of a train before it is decoded whole. */
+  private record Grounds(
+      EdgeSeries series,
+      WheelPattern pattern,
+      SpeedFilter filter,
+      NoiseStudy study,
+      NoiseModel noise,
+      List<Labelling> readings) {
+
+    static Grounds of(EdgeTrain train, WheelPattern pattern) {
+      EdgeSeries series = EdgeSeries.of(train);
+      WheelTemplate wheel = WheelTemplate.of(pattern);
+      double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
+      SpeedFilter filter = new SpeedFilter(memory);
+      int n = series.size();
+      int studied = Math.min(n, STUDIED);
+      NoiseStudy study =
+          new NoiseStudy(series, wheel, filter, 0, studied).run(NoiseEstimate.of(series, 0, n));
+      NoiseModel learned = NoiseStudy.withRates(study.noise(), study.labels());
+      List<Labelling> first = WheelDecoder.readings(series, pattern, learned, filter, studied);
+      boolean lost = first.get(0).cost > study.labels().cost + LOST_ITS_WAY;
+      NoiseModel noise = lost ? study.noise() : learned;
+      List<Labelling> readings =
+          lost ? WheelDecoder.readings(series, pattern, noise, filter, studied) : first;
+      return new Grounds(series, pattern, filter, study, noise, readings);
+    }
+
+    /** Of the teeth, if that makes the edges more probable. */
+    ToothFaults faults() {
+      ToothFaults faults = likeliest(study, series, readings, pattern);
+      return faults.any() && study.supports(pattern, faults)
+          ? faults
+          : ToothFaults.none(pattern.teeth());
+    }
+
+    DecodedWheel decode(ToothFaults faults) {
+      WheelTemplate as = WheelTemplate.of(pattern, faults);
+      Supplier<Labeller> search =
+          () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
+      Labelling labels =
+          as.teeth() == pattern.teeth()
+              ? PhaseCheck.label(series, pattern, search, 0, series.size())
+              : search.get().label(0, series.size()).renumbered(as, pattern.teeth());
+      LossBorders.clear(series, labels, pattern);
+      TurnCount seen = TurnCount.of(series, labels, pattern);
+      return new EventAssembly(series, pattern, labels, seen).assemble();
+    }
   }
 
   private static List<Labelling> readings(

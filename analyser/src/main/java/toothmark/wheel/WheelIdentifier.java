@@ -259,7 +259,7 @@ public final class WheelIdentifier {
       for (int i = 1; i < p.length; i++) {
         WheelPattern w = search.ranking().get(i).pattern();
         boolean possible = p[i] >= IMPOSSIBLE && others.size() < ALTERNATIVES;
-        if (possible || stated.filter(w::equals).isPresent()) {
+        if (possible || stated.filter(w::isNamedLike).isPresent()) {
           others.add(new WheelIdentification.Candidate(w, p[i]));
         }
       }

@@ -261,6 +261,11 @@ public final class WheelPattern {
     return positions.length != slots;
   }
 
+  /** Whether both go by one name; the groups of teeth between several gaps may differ. */
+  boolean isNamedLike(WheelPattern other) {
+    return name.equals(other.name);
+  }
+
   @Override
   public boolean equals(Object other) {
     return other instanceof WheelPattern w

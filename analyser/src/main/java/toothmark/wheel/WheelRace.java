@@ -76,7 +76,7 @@ final class WheelRace {
         faults.dead() > 0
             && pattern.gapLengths().length == 1
             && (faults.isDead(0) || faults.isDead(pattern.teeth() - 1));
-    return beside && stated.filter(pattern::equals).isEmpty();
+    return beside && stated.filter(pattern::isNamedLike).isEmpty();
   }
 
   private Labelling label(int k, WheelPattern pattern) {

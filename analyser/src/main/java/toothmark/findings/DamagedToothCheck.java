@@ -1,8 +1,11 @@
 package toothmark.findings;
 
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import toothmark.units.CrankAngle;
+import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.WheelPattern;
 
@@ -18,6 +21,9 @@ final class DamagedToothCheck extends CrankCheck {
   /** A tooth whose signal is weaker than this beside the others is short or worn. */
   private static final double WEAK = 0.6;
 
+  /** Turns from which on it is said of a tooth that it is weak. */
+  private static final int FEWEST_TURNS = 5;
+
   /** Share of turns in which a tooth must be lost to be called broken. */
   private static final double LOST_SHARE = 0.5;
 
@@ -31,10 +37,14 @@ final class DamagedToothCheck extends CrankCheck {
     List<LostTeeth> lost = crank.losses().of(Losses.TOOTH);
     double turns = Math.max(1, crank.turns().turned());
     if (!lost.isEmpty() && lost.size() >= LOST_SHARE * turns) {
-      return Outcome.fires(broken(lost, turns, crank));
+      return Outcome.fires(broken(lost, turns, crank, seen));
     }
     Optional<RimForm.OddTooth> odd = worst(crank);
     if (odd.isEmpty()) {
+      OptionalInt weak = turns < FEWEST_TURNS ? OptionalInt.empty() : weak(crank);
+      if (weak.isPresent()) {
+        return Outcome.fires(weak(weak.getAsInt(), crank));
+      }
       return crank.rim().isPresent() || !lost.isEmpty()
           ? Outcome.quiet()
           : Outcome.cannotRun(WheelRunOutCheck.TOO_FEW_TURNS);
@@ -54,6 +64,28 @@ final class DamagedToothCheck extends CrankCheck {
     return Math.abs(o.deviation().value()) - Say.EXPAND * o.deviation().standardUncertainty();
   }
 
+  private static OptionalInt weak(CrankSymptoms crank) {
+    WheelPattern pattern = crank.turns().pattern();
+    return crank.swings().stream()
+        .mapToInt(w -> w.weakest(pattern))
+        .filter(k -> crank.swings().get().of(k) < WEAK)
+        .findFirst();
+  }
+
+  private Draft weak(int number, CrankSymptoms crank) {
+    return Draft.of(
+            id(), Severity.FAULT, "Tooth " + number + " of the trigger wheel is short or worn.")
+        .probability(0.95)
+        .saw(
+            "Its signal is "
+                + Say.percent(crank.swings().get().of(number))
+                + " of the other teeth's, whatever the speed.")
+        .ratherThan("Run-out weakens the teeth of one side little by little; this is one tooth.")
+        .next(inspect(number))
+        .caution(Cautions.BY_HAND)
+        .picture(Picture.WHEEL);
+  }
+
   private Draft bent(RimForm.OddTooth odd, CrankSymptoms crank, List<LostTeeth> lost) {
     double pitch = crank.turns().pattern().pitchDegrees();
     boolean proven = size(odd) > FAULT_PITCH * pitch;
@@ -68,9 +100,7 @@ final class DamagedToothCheck extends CrankCheck {
                 + odd.number()
                 + " passes "
                 + Say.interval(
-                    new toothmark.units.Measured(
-                        Math.abs(d), odd.deviation().standardUncertainty()),
-                    "°")
+                    new Measured(Math.abs(d), odd.deviation().standardUncertainty()), "°")
                 + (d > 0 ? " late" : " early")
                 + " in every turn, the same angle at all speeds.")
         .sawIf(
@@ -109,7 +139,7 @@ final class DamagedToothCheck extends CrankCheck {
         .map(m -> m[m.length / 2]);
   }
 
-  private Draft broken(List<LostTeeth> lost, double turns, CrankSymptoms crank) {
+  private Draft broken(List<LostTeeth> lost, double turns, CrankSymptoms crank, Observations seen) {
     int number = lost.get(0).number();
     Optional<Double> moved = movedDegrees(crank, number);
     Draft d =
@@ -142,12 +172,34 @@ final class DamagedToothCheck extends CrankCheck {
                     + " of "
                     + Say.number(turns, 0)
                     + " turns; the teeth beside it are sound."));
+    OptionalInt other = moved.isPresent() ? OptionalInt.empty() : exchanged(crank, number, seen);
+    other.ifPresent(
+        t ->
+            d.against(
+                "The gap and the missing tooth look alike: if the gap is where tooth "
+                    + number
+                    + " is thought to be, tooth "
+                    + t
+                    + " after it is the missing one."));
     return d.probability(0.97)
         .ratherThan("An opening wire loses teeth at any place; this is always the same one.")
         .next(inspect(number))
         .caution(Cautions.BY_HAND)
         .picture(Picture.WHEEL)
         .where(lost.stream().map(LostTeeth::during).toList());
+  }
+
+  /**
+   * The number the missing tooth has if it is the gap that was taken for it; empty where the gap is
+   * wider than one tooth, or top dead centre bears out the count.
+   */
+  private static OptionalInt exchanged(CrankSymptoms crank, int missing, Observations seen) {
+    WheelPattern pattern = crank.turns().pattern();
+    double off = Math.abs(seen.timing().wheelOffDegrees().orElse(Double.POSITIVE_INFINITY));
+    boolean alike = Arrays.equals(pattern.gapLengths(), new int[] {1});
+    return alike && off > pattern.pitchDegrees() / 2
+        ? OptionalInt.of(pattern.slots() - missing)
+        : OptionalInt.empty();
   }
 
   private static String inspect(int tooth) {

@@ -8,7 +8,8 @@ import toothmark.edges.EdgeTrain;
  *
  * <p>The fourth difference of five edges in a row, over their mean interval, is free of speed and
  * of any course of it that three intervals describe, so that compression hardly shows in it even
- * while cranking. Its standard deviation is root 70 times that of one edge.
+ * while cranking. Its standard deviation is root 70 times that of one edge. What a tooth out of
+ * place adds is the same in every turn, so each is compared with that of a turn before.
  */
 final class EdgeScatter {
 
@@ -26,27 +27,38 @@ final class EdgeScatter {
   /**
    * Scatter of an edge as a share of a pitch.
    *
+   * @param train edges of one direction
+   * @param teeth of the wheel
    * @return standard deviation; 0 where there are too few edges to tell
    */
-  static double pitches(EdgeTrain train) {
-    double[] d = new double[train.size()];
+  static double pitches(EdgeTrain train, int teeth) {
+    double[] bend = bends(train);
+    double[] d = new double[bend.length];
     int n = 0;
+    for (int i = teeth; i < bend.length; i++) {
+      double change = bend[i] - bend[i - teeth];
+      if (!Double.isNaN(change)) {
+        d[n++] = Math.abs(change);
+      }
+    }
+    double[] sorted = Arrays.copyOf(d, n);
+    Arrays.sort(sorted);
+    return n < FEWEST ? 0 : FROM_MEDIAN * sorted[n / 2] / Math.sqrt(2 * GAIN_SQUARED);
+  }
+
+  /** Fourth difference at each edge, pitches; NaN where the edges around are not a pitch apart. */
+  private static double[] bends(EdgeTrain train) {
+    double[] bend = new double[train.size()];
+    Arrays.fill(bend, Double.NaN);
     for (int i = 2; i + 2 < train.size(); i++) {
       double mean = (train.time(i + 2) - train.time(i - 2)) / 4;
       if (onePitchEach(train, i - 2, mean)) {
         double beside = train.time(i - 1) + train.time(i + 1);
         double outer = train.time(i - 2) + train.time(i + 2);
-        d[n++] = (outer - 4 * beside + 6 * train.time(i)) / mean;
+        bend[i] = (outer - 4 * beside + 6 * train.time(i)) / mean;
       }
     }
-    if (n < FEWEST) {
-      return 0;
-    }
-    double[] sorted = Arrays.copyOf(d, n);
-    Arrays.sort(sorted);
-    double middle = sorted[n / 2];
-    double[] away = Arrays.stream(sorted).map(x -> Math.abs(x - middle)).sorted().toArray();
-    return FROM_MEDIAN * away[n / 2] / Math.sqrt(GAIN_SQUARED);
+    return bend;
   }
 
   private static boolean onePitchEach(EdgeTrain train, int first, double mean) {

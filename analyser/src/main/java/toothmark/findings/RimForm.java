@@ -141,7 +141,7 @@ record RimForm(
   }
 
   /** Whether the space before or after a tooth is a gap of the wheel. */
-  private static boolean besideGap(WheelPattern pattern, int tooth) {
+  static boolean besideGap(WheelPattern pattern, int tooth) {
     int next = tooth % pattern.teeth() + 1;
     int before = (tooth + pattern.teeth() - 2) % pattern.teeth() + 1;
     return space(pattern, tooth, next) > 1.5 * pattern.pitchDegrees()

@@ -8,6 +8,7 @@ import toothmark.timing.GapFit;
 import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.units.Say;
+import toothmark.wheel.WheelPattern;
 
 /**
  * Sparks stray about their commanded angle from one to the next.
@@ -71,8 +72,8 @@ final class TimingScatterCheck implements Check {
       return sure;
     }
     EdgeTrain timed = seen.edges().train(seen.stated().timedEdge());
-    double jitter =
-        seen.crank().get().wheel().pattern().pitchDegrees() * EdgeScatter.pitches(timed);
+    WheelPattern wheel = seen.crank().get().wheel().pattern();
+    double jitter = wheel.pitchDegrees() * EdgeScatter.pitches(timed, wheel.teeth());
     return Math.sqrt(Math.max(0, sure * Math.abs(sure) - 2 * jitter * jitter));
   }
 

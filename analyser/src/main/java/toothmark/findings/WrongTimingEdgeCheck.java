@@ -32,8 +32,9 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     }
     EdgeDirection timed = timed(seen);
     double pitch = crank.turns().pattern().pitchDegrees();
-    double own = pitch * EdgeScatter.pitches(seen.edges().train(timed));
-    double other = pitch * EdgeScatter.pitches(seen.edges().train(timed.opposite()));
+    int teeth = crank.turns().pattern().teeth();
+    double own = pitch * EdgeScatter.pitches(seen.edges().train(timed), teeth);
+    double other = pitch * EdgeScatter.pitches(seen.edges().train(timed.opposite()), teeth);
     if (own < MATTERS_DEGREES || own < RATIO * other || other <= 0) {
       return Outcome.quiet();
     }

@@ -46,7 +46,11 @@ final class GeometryFit {
   private static final double SOUND_DEGREES = 0.03;
 
   private static final double BENT_DEGREES = 5;
-  private static final double BENT_FROM_DEGREES = 0.15;
+  private static final int MOST_BENT = 4;
+
+  /** How much likelier bent than sound a tooth must be, nats: few in a thousand are. */
+  private static final double BENT_NATS = 6;
+
   private static final double RUN_OUT_DEGREES = 0.5;
   private static final double PLAIN = 2.5;
   private static final double LEAST_RUN_OUT_DEGREES = 0.05;
@@ -152,7 +156,7 @@ final class GeometryFit {
 
   private ToothGeometry fit(double[] amplitudes, int turns) {
     RealVector found = refined(new ArrayRealVector(unknowns), PASSES);
-    if (freeBentTeeth(found)) {
+    for (int k = 0; k < MOST_BENT && freeBentTooth(found); k++) {
       found = refined(found, 2);
     }
     RealMatrix covariance = covariance(found);
@@ -310,23 +314,41 @@ final class GeometryFit {
     return s;
   }
 
-  /** Teeth far off their place are let go, so that the prior on sound teeth does not hold them. */
-  private boolean freeBentTeeth(RealVector found) {
-    double[] size = new double[teeth];
+  /**
+   * Lets the tooth go that is likeliest bent, so that the prior on sound teeth does not hold it and
+   * drive its neighbours and the crank's waves instead.
+   *
+   * <p>What the passings alone say of a tooth is what is known of it less its prior; the gain is
+   * the ratio of how probable a bent and a sound tooth make that (Tipping and Faul, Fast marginal
+   * likelihood maximisation for sparse Bayesian models, 2003).
+   */
+  private boolean freeBentTooth(RealVector found) {
+    RealMatrix left = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    int likeliest = -1;
+    double most = BENT_NATS;
     for (int k = 0; k < teeth; k++) {
-      size[k] = Math.abs(found.getEntry(k));
-    }
-    double[] sorted = size.clone();
-    Arrays.sort(sorted);
-    double limit = Math.max(BENT_FROM_DEGREES, 5 * 1.4826 * sorted[teeth / 2]);
-    boolean any = false;
-    for (int k = 0; k < teeth; k++) {
-      if (size[k] > limit) {
-        prior[k] = BENT_DEGREES;
-        any = true;
+      double sound = prior[k] * prior[k];
+      double precision = 1 / left.getEntry(k, k) - 1 / sound;
+      if (precision > 1e-6 / sound && prior[k] == SOUND_DEGREES) {
+        double seen = found.getEntry(k) / left.getEntry(k, k) / precision;
+        double gain =
+            density(seen, 1 / precision + BENT_DEGREES * BENT_DEGREES)
+                - density(seen, 1 / precision + sound);
+        if (gain > most) {
+          most = gain;
+          likeliest = k;
+        }
       }
     }
-    return any;
+    if (likeliest >= 0) {
+      prior[likeliest] = BENT_DEGREES;
+    }
+    return likeliest >= 0;
+  }
+
+  /** Logarithm, without its constant, of a normal density. */
+  private static double density(double x, double variance) {
+    return -0.5 * (Math.log(variance) + x * x / variance);
   }
 
   /** Of the offsets: what the fit leaves open, and how they vary by block. */

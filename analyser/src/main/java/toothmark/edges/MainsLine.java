@@ -32,7 +32,7 @@ record MainsLine(double cyclesPerSample, double step) {
   private static final double TWICE = 0.5;
 
   /** Share of the voltage (without its fast part) that hum which drowns the teeth explains. */
-  private static final double STRONG_SHARE = 0.15;
+  private static final double STRONG_SHARE = 0.03;
 
   private static final MainsLine NONE = new MainsLine(0, 0);
 

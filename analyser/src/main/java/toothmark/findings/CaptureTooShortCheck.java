@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import toothmark.edges.EdgeTrain;
 import toothmark.units.Say;
+import toothmark.wheel.WheelPattern;
 
 /** The capture holds too few turns to be sure of anything. */
 final class CaptureTooShortCheck implements Check {
@@ -28,7 +29,7 @@ final class CaptureTooShortCheck implements Check {
 
   @Override
   public Outcome examine(Symptoms symptoms) {
-    double turned = symptoms.crank().map(c -> c.turns().turned()).orElse(0.0);
+    double turned = symptoms.crank().map(c -> turned(c, symptoms.seen())).orElse(0.0);
     if (symptoms.crank().isPresent() ? turned >= SPARSE_TURNS : !shortOfTurns(symptoms.seen())) {
       return Outcome.quiet();
     }
@@ -37,7 +38,7 @@ final class CaptureTooShortCheck implements Check {
     Draft d = Draft.of(id(), severity, "The capture is too short: the wheel hardly comes round.");
     String saw =
         symptoms.crank().isPresent()
-            ? "In " + span + " the crank makes " + Say.number(turned, 1) + " turns; "
+            ? "In " + span + " the crank makes about " + Say.number(turned, 1) + " turns; "
             : "In " + span + " there are too few teeth to see a gap come round twice; ";
     return Outcome.fires(
         d.probability(0.97)
@@ -45,6 +46,16 @@ final class CaptureTooShortCheck implements Check {
             .next("Record again for two seconds or more, at the same sample rate.")
             .caution(Cautions.TURNING)
             .picture(Picture.TOOTH_PERIOD));
+  }
+
+  /** Where no gap shows, a turn may be as many teeth as the wheel told has, or the finest usual. */
+  private static double turned(CrankSymptoms crank, Observations seen) {
+    WheelPattern found = crank.turns().pattern();
+    if (found.hasReference() || seen.capture().span().seconds() > SHORT_SECONDS) {
+      return crank.turns().turned();
+    }
+    int teeth = seen.stated().pattern().map(WheelPattern::teeth).orElse(FEW_EDGES / 2);
+    return (double) crank.turns().teeth() / Math.max(found.teeth(), teeth);
   }
 
   /** Whether an undecoded capture looks like a sound signal cut short. */

@@ -19,6 +19,9 @@ final class RetardSearch {
   /** Engines are limited near the speed that they reach, so the step lies not far under it. */
   private static final double HIGHEST_OVER_STEP = 1.25;
 
+  /** No limiter is set as low as a starter turns, or near it, rev/min (common practice). */
+  private static final double LOWEST_RPM = 700;
+
   /** A limiter with hysteresis still holds sparks this far under its speed. */
   private static final double HYSTERESIS = 0.93;
 
@@ -50,7 +53,7 @@ final class RetardSearch {
     int stride = Math.max(1, byRpm.length / CANDIDATES);
     for (int k = 2 * FEWEST; k <= byRpm.length - FEWEST; k += stride) {
       double at = gaps.rpm(byRpm[k]);
-      if (at * HIGHEST_OVER_STEP >= highest) {
+      if (at * HIGHEST_OVER_STEP >= highest && at > LOWEST_RPM) {
         double squares = squares(gaps, byRpm, at);
         if (squares < best) {
           best = squares;

@@ -47,6 +47,7 @@ final class TrainSearch {
   private final EdgeSeries edges;
   private final Optional<WheelPattern> stated;
   private final List<WheelRace.Stretch> stretches = new ArrayList<>();
+  private final List<TurnRhythm> rhythms = new ArrayList<>();
   private final Set<WheelPattern> candidates = new LinkedHashSet<>();
   private List<Runner> ranking = List.of();
   private int raced;
@@ -109,7 +110,14 @@ final class TrainSearch {
 
   /** Ranks the wheels by what all turns have in common; false when that cannot be. */
   private boolean byRhythm() {
-    List<TurnRhythm> rhythms = new ArrayList<>();
+    boolean ranked = rankByRhythm();
+    if (!ranked) {
+      rhythms.clear();
+    }
+    return ranked;
+  }
+
+  private boolean rankByRhythm() {
     for (WheelRace.Stretch s : stretches) {
       TurnRhythm.of(edges.times, s.from(), s.to()).ifPresent(rhythms::add);
     }
@@ -140,6 +148,9 @@ final class TrainSearch {
 
   /** The labels of the stretches by a wheel of the ranking. */
   List<Labelling> labels(WheelPattern pattern) {
+    if (!rhythms.isEmpty() && rhythms.get(0).teeth() == pattern.teeth()) {
+      return rhythms.stream().map(r -> r.label(pattern)).toList();
+    }
     return new WheelRace(edges, stretches, stated).labels(pattern);
   }
 
@@ -148,8 +159,9 @@ final class TrainSearch {
     if (ranking.isEmpty()) {
       return 0;
     }
-    int named = labels(ranking.get(0).pattern()).stream().mapToInt(Labelling::count).sum();
-    return named / (double) raced;
+    List<Labelling> labels = labels(ranking.get(0).pattern());
+    double named = labels.stream().mapToInt(Labelling::count).sum();
+    return named / labels.stream().mapToInt(Labelling::size).sum();
   }
 
   /** Confidence of each in the ranking. */

@@ -65,12 +65,17 @@ final class TurnRhythm {
 
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
 
+  private final int from;
+  private final int to;
   private final double[] shares;
   private final double scatter;
   private final int turns;
   private final double turnSeconds;
 
-  private TurnRhythm(double[] shares, double scatter, int turns, double turnSeconds) {
+  private TurnRhythm(
+      int from, int to, double[] shares, double scatter, int turns, double turnSeconds) {
+    this.from = from;
+    this.to = to;
     this.turnSeconds = turnSeconds;
     this.shares = shares;
     this.scatter = scatter;
@@ -188,7 +193,7 @@ final class TurnRhythm {
     double scatter = Math.sqrt(squares / (teeth * (turns - 1.0)));
     double seconds = (times[from + turns * teeth] - times[from]) / turns;
     return scatter * Math.sqrt(teeth) < ALIKE && !repeats(mean)
-        ? Optional.of(new TurnRhythm(mean, scatter, turns, seconds))
+        ? Optional.of(new TurnRhythm(from, to, mean, scatter, turns, seconds))
         : Optional.empty();
   }
 
@@ -349,6 +354,22 @@ final class TurnRhythm {
       logDet += Math.log(c.getL().getEntry(k, k));
     }
     return -0.5 * v.dotProduct(c.getSolver().solve(v)) - logDet - n * HALF_LOG_2PI;
+  }
+
+  /**
+   * Labels the train, in which every edge is a tooth.
+   *
+   * @param wheel of as many teeth as the turn has edges
+   * @return its labels
+   */
+  Labelling label(WheelPattern wheel) {
+    Labelling labels = new Labelling(from, to);
+    int first = fit(wheel).firstTooth();
+    for (int i = 0; i < labels.size(); i++) {
+      labels.teeth[i] = (first + i) % wheel.teeth();
+      labels.steps[i] = i == 0 ? 0 : 1;
+    }
+    return labels;
   }
 
   private static double median(double[] values) {

@@ -14,6 +14,8 @@ import toothmark.accuracy.Section.Held;
 import toothmark.accuracy.Section.Worst;
 import toothmark.accuracy.Study;
 import toothmark.accuracy.Table;
+import toothmark.capture.SampledSignal;
+import toothmark.capture.Signal;
 import toothmark.edges.EdgeDetector;
 import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
@@ -112,18 +114,19 @@ final class InstantStudy implements Study {
             .run();
     double sigma = noisy.scenario().recorder().front().noiseVolts();
     Wave wave = new Wave(clean.crankVolts().toDoubles(), scenario.recorder());
-    EdgeTrain with = edges(noisy);
-    EdgeTrain without = edges(clean);
+    EdgeTrain once = edges(InMemory.crank(noisy));
+    EdgeTrain again = edges(wave.withNoise(sigma, Dice.of(name, "noise")));
     List<ToothPassing> teeth = clean.truth().teeth();
-    double offset = medianOffset(with, teeth);
+    double offset = medianOffset(once, teeth);
     Sums sums = Sums.NOTHING;
     for (int i = 2; i < teeth.size() - 2; i++) {
-      sums = sums.plus(one(teeth, i, new Trains(with, without, offset), wave, sigma));
+      sums = sums.plus(one(teeth, i, new Trains(once, again, offset), wave, sigma));
     }
     return new Outcome(name, sums);
   }
 
-  private record Trains(EdgeTrain with, EdgeTrain without, double offset) {}
+  /** The edges of one wave under two draws of the same noise. */
+  private record Trains(EdgeTrain once, EdgeTrain again, double offset) {}
 
   private static Sums one(List<ToothPassing> teeth, int i, Trains trains, Wave wave, double sigma) {
     ToothPassing tooth = teeth.get(i);
@@ -131,22 +134,22 @@ final class InstantStudy implements Study {
     double perDegree =
         (tooth.seconds() - before.seconds()) / (tooth.crankDegrees() - before.crankDegrees());
     double half = 0.5 * perDegree * wave.pitchDegrees(teeth);
-    int a = nearest(trains.without, tooth.seconds());
-    int b = nearest(trains.with, trains.without.time(a));
-    double moved = trains.with.time(b) - trains.without.time(a);
-    if (Math.abs(moved) > 0.5 * half || Math.abs(trains.without.time(a) - tooth.seconds()) > half) {
+    int a = nearest(trains.once, tooth.seconds());
+    int b = nearest(trains.again, tooth.seconds());
+    double moved = (trains.once.time(a) - trains.again.time(b)) / Math.sqrt(2);
+    if (Math.abs(moved) > 0.5 * half || Math.abs(trains.once.time(a) - tooth.seconds()) > half) {
       return new Sums(0, 1, 0, 0, 0, 0);
     }
-    double bound = sigma / Math.sqrt(wave.slopeSquares(trains.without.time(a), half));
-    double pull = moved / trains.with.uncertainty(b);
-    double degrees = (trains.with.time(b) - tooth.seconds() - trains.offset) / perDegree;
+    double bound = sigma / Math.sqrt(wave.slopeSquares(trains.once.time(a), half));
+    double pull = moved / trains.once.uncertainty(a);
+    double degrees = (trains.once.time(a) - tooth.seconds() - trains.offset) / perDegree;
     return new Sums(1, 0, moved * moved, bound * bound, pull * pull, degrees * degrees);
   }
 
-  private static EdgeTrain edges(SimulatedCapture capture) {
+  private static EdgeTrain edges(Signal crank) {
     return EdgeDetector.withDefaults()
         .withKind(SensorKind.VARIABLE_RELUCTANCE)
-        .detect(InMemory.crank(capture))
+        .detect(crank)
         .falling();
   }
 
@@ -176,6 +179,14 @@ final class InstantStudy implements Study {
 
   /** A clean wave and its slope. */
   private record Wave(double[] volts, Recorder recorder) {
+
+    Signal withNoise(double sigma, Dice dice) {
+      double[] noisy = volts.clone();
+      for (int i = 0; i < noisy.length; i++) {
+        noisy[i] += sigma * dice.normal();
+      }
+      return SampledSignal.of(recorder.startSeconds(), 1.0 / recorder.sampleRateHz(), noisy);
+    }
 
     double pitchDegrees(List<ToothPassing> teeth) {
       double least = Double.POSITIVE_INFINITY;
@@ -207,7 +218,7 @@ final class InstantStudy implements Study {
     section.study(
         "Instants against the Cramér–Rao bound",
         """
-        Waves of a coil sensor held at 700 to 6000 rev/min, 10 to 100 samples from tooth to tooth, white noise. *Ratio*: root mean square of what the noise moved an instant by, over that of the bound σ/√Σs′² for the delay of a known wave within half a pitch to either side (Kay 1993). Nobody who does not know the wave's form reaches 1. *Stated*: root mean square of that shift over the standard uncertainty that the analyser states; 1 is honest. *Whole*: all of the error against the tooth's true place, the common lag taken out; below it lies what neighbouring teeth and the gap do to the wave.
+        Waves of a coil sensor held at 700 to 6000 rev/min, 10 to 100 samples from tooth to tooth, white noise. *Ratio*: standard deviation of an instant under noise, from two draws of it over each wave, over that of the bound σ/√Σs′² for the delay of a known wave within half a pitch to either side (Kay 1993). Nobody who does not know the wave's form reaches 1. *Stated*: that deviation over the standard uncertainty that the analyser states; 1 is honest, less where it allows for more than noise. *Whole*: all of the error against the tooth's true place, the common lag taken out; below it lies what neighbouring teeth and the gap do to the wave.
         """);
     Table table =
         new Table("wheel, dB", "teeth", "no edge", "ratio", "stated", "noise, µs", "whole, °");

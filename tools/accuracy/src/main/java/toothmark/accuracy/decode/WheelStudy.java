@@ -84,16 +84,19 @@ final class WheelStudy implements Study {
   }
 
   private static Pattern pattern(String kind, Dice dice) {
-    int slots = (int) Math.round(dice.logUniform(4, 120));
     return switch (kind) {
-      case "N" -> Pattern.of(Integer.toString(slots));
+      case "N" -> Pattern.of(Integer.toString(slots(4, dice)));
       case "N+1" -> Pattern.of((int) Math.round(dice.logUniform(4, MOST_WITH_EXTRA)) + "+1");
       case "gaps" -> gaps(dice);
       default -> {
         int missing = kind.charAt(2) - '0';
-        yield Pattern.of(Math.max(slots, missing + 3) + "-" + missing);
+        yield Pattern.of(slots(missing + 3, dice) + "-" + missing);
       }
     };
+  }
+
+  private static int slots(int fewest, Dice dice) {
+    return (int) Math.round(dice.logUniform(fewest, 120));
   }
 
   /** Two or three runs of different lengths, so that one turn has but one beginning. */

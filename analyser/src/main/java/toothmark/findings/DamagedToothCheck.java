@@ -34,7 +34,11 @@ final class DamagedToothCheck extends CrankCheck {
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
-    List<LostTeeth> lost = crank.losses().of(Losses.TOOTH);
+    WheelPattern pattern = crank.turns().pattern();
+    List<LostTeeth> lost =
+        crank.losses().of(Losses.TOOTH).stream()
+            .filter(l -> !RimForm.isCrowded(pattern, l.number()))
+            .toList();
     double turns = Math.max(1, crank.turns().turned());
     if (!lost.isEmpty() && lost.size() >= LOST_SHARE * turns) {
       return Outcome.fires(broken(lost, turns, crank, seen));

@@ -35,7 +35,10 @@ record RimForm(
 
   private static final int FEWEST_TEETH = 8;
 
-  /** Teeth beside a gap are read up to this share of a pitch wrong by the overlap of fields. */
+  /**
+   * Teeth beside a gap or an extra tooth are read up to this share of a pitch wrong by the overlap
+   * of fields.
+   */
   private static final double BESIDE_GAP = 0.03;
 
   /** Places and strengths of a rim off centre are a quarter of a turn apart, give or take this. */
@@ -129,7 +132,7 @@ record RimForm(
     List<OddTooth> odd = new ArrayList<>();
     for (int k = 1; k <= pattern.teeth(); k++) {
       double u = Math.hypot(scatter, geometry.uncertaintyDegrees(k));
-      double slack = besideGap(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
+      double slack = besideUneven(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
       double d = places.residual(k);
       if (Math.abs(d) - slack > STANDS_OUT * u) {
         odd.add(new OddTooth(k, new Measured(d, u), strengths[k - 1]));
@@ -140,15 +143,23 @@ record RimForm(
     return odd;
   }
 
-  /** Whether the space before or after a tooth is a gap of the wheel. */
-  static boolean besideGap(WheelPattern pattern, int tooth) {
-    int next = tooth % pattern.teeth() + 1;
-    int before = (tooth + pattern.teeth() - 2) % pattern.teeth() + 1;
-    return space(pattern, tooth, next) > 1.5 * pattern.pitchDegrees()
-        || space(pattern, before, tooth) > 1.5 * pattern.pitchDegrees();
+  /** Whether the space before or after a tooth is a gap, or half filled by an extra tooth. */
+  static boolean besideUneven(WheelPattern pattern, int tooth) {
+    return isCrowded(pattern, tooth)
+        || Math.max(before(pattern, tooth), after(pattern, tooth)) > 1.5 * pattern.pitchDegrees();
   }
 
-  private static double space(WheelPattern pattern, int from, int to) {
-    return CrankAngle.wrap(pattern.degreesAfterTooth1(to) - pattern.degreesAfterTooth1(from));
+  /** Whether a tooth stands so near another that their fields merge. */
+  static boolean isCrowded(WheelPattern pattern, int tooth) {
+    return Math.min(before(pattern, tooth), after(pattern, tooth)) < 0.75 * pattern.pitchDegrees();
+  }
+
+  private static double before(WheelPattern pattern, int tooth) {
+    return after(pattern, (tooth + pattern.teeth() - 2) % pattern.teeth() + 1);
+  }
+
+  private static double after(WheelPattern pattern, int tooth) {
+    int next = tooth % pattern.teeth() + 1;
+    return CrankAngle.wrap(pattern.degreesAfterTooth1(next) - pattern.degreesAfterTooth1(tooth));
   }
 }

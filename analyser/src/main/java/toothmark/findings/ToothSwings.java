@@ -131,12 +131,15 @@ final class ToothSwings {
         new Measured(Math.toDegrees(share) / pattern.slots(), Math.toDegrees(u) / pattern.slots()));
   }
 
-  /** The weakest of the teeth that stand beside no gap, where the field is another; from 1. */
+  /**
+   * The weakest of the teeth that stand evenly among others, beside a gap the field is another;
+   * from 1.
+   */
   int weakest(WheelPattern pattern) {
     int weakest = 1;
     double least = Double.POSITIVE_INFINITY;
     for (int k = 1; k <= byTooth.length; k++) {
-      if (byTooth[k - 1] < least && !RimForm.besideGap(pattern, k)) {
+      if (byTooth[k - 1] < least && !RimForm.besideUneven(pattern, k)) {
         least = byTooth[k - 1];
         weakest = k;
       }

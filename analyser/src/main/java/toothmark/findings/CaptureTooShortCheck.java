@@ -38,7 +38,7 @@ final class CaptureTooShortCheck implements Check {
     Draft d = Draft.of(id(), severity, "The capture is too short: the wheel hardly comes round.");
     String saw =
         symptoms.crank().isPresent()
-            ? "In " + span + " the crank makes about " + Say.number(turned, 1) + " turns; "
+            ? "In " + span + " the crank makes " + Say.number(turned, 1) + " turns; "
             : "In " + span + " there are too few teeth to see a gap come round twice; ";
     return Outcome.fires(
         d.probability(0.97)

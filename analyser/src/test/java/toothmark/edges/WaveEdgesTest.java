@@ -180,6 +180,16 @@ class WaveEdgesTest {
     assertThat(m.rmsDegrees()).isLessThan(0.05);
   }
 
+  /** Hum of half the teeth's height; their flux is a third of its. */
+  @Test
+  void findsTheFewTeethOfACoarseWheelThatHumDrowns() {
+    AnalyticWave wave = new AnalyticWave(12, 1).blur(0.1).speed(870, 0).noise(0.01, 3);
+    EdgeMatch m =
+        falling(wave.sampled(80_000, 2).plus(t -> 1.0 * Math.sin(2 * Math.PI * 49.96 * t)));
+    assertThat(m.missed()).isZero();
+    assertThat(m.rmsDegrees()).isLessThan(0.05);
+  }
+
   /** At these speeds a line of the wheel itself falls on 50 or 60 Hz. */
   @ParameterizedTest
   @CsvSource({"4, 900", "4, 750", "12, 250", "24, 150", "36, 3000", "36, 1500", "60, 3600"})

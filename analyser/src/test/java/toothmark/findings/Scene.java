@@ -287,6 +287,9 @@ final class Scene {
   }
 
   private FollowedWheel followed() {
+    if (wheel.teeth() > wheel.slots()) {
+      return FollowedWheel.withExtraTooth(wheel.slots());
+    }
     int gap = wheel.slots() - wheel.teeth();
     int teeth = followedTeeth > 0 ? followedTeeth : wheel.teeth();
     return gap == 0

@@ -5,9 +5,11 @@ import static toothmark.findings.Assertions.cannotRun;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 import toothmark.edges.SensorKind;
 import toothmark.wheel.Orientation;
+import toothmark.wheel.WheelPattern;
 
 class SignalChecksTest {
 
@@ -44,6 +46,18 @@ class SignalChecksTest {
     scene.undecodable = "no gap was seen twice.";
     fires(new CaptureTooShortCheck(), scene);
     quiet(new NoCrankSignalCheck(), scene);
+  }
+
+  /** Of 34 teeth without a gap nobody knows how many turns they are. */
+  @Test
+  void captureTooShortFiresWhereNoGapCouldShow() {
+    scene.wheel = WheelPattern.plain(6);
+    scene.offsets = new double[6];
+    scene.strengths = Scene.ones(6);
+    scene.seconds = 0.38;
+    fires(new CaptureTooShortCheck(), scene);
+    scene.told = Optional.of(scene.wheel);
+    quiet(new CaptureTooShortCheck(), scene);
   }
 
   @Test

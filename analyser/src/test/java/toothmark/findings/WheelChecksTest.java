@@ -115,6 +115,36 @@ class WheelChecksTest {
   }
 
   @Test
+  void damagedToothSaysWhereItWouldBeIfTheGapIsTheBrokenTooth() {
+    scene.lost = (t, k, r) -> k == 7;
+    Finding f = fires(new DamagedToothCheck(), scene);
+    assertThat(f.against().get(0)).endsWith("tooth 29 after it is the missing one.");
+  }
+
+  @Test
+  void damagedToothFiresOnAShortOneThoughNoPlacesWereLearned() {
+    scene.strengths[8] = 0.45;
+    scene.turnsLearned = 0;
+    Finding f = fires(new DamagedToothCheck(), scene);
+    assertThat(f.title()).isEqualTo("Tooth 9 of the trigger wheel is short or worn.");
+    assertThat(f.evidence().get(0)).containsPattern("45\\h% of the other");
+  }
+
+  @Test
+  void damagedToothLeavesTeethBesideTheGapAndAnExtraOneAlone() {
+    scene.strengths[0] = 0.45;
+    quiet(new DamagedToothCheck(), scene);
+    scene.wheel = WheelPattern.withExtraTooth(24);
+    scene.offsets = new double[25];
+    scene.strengths = Scene.ones(25);
+    scene.strengths[24] = 0.2;
+    scene.strengths[0] = 0.4;
+    quiet(new DamagedToothCheck(), scene);
+    scene.lost = (t, k, r) -> k == 1;
+    quiet(new DamagedToothCheck(), scene);
+  }
+
+  @Test
   void damagedToothAllowsForTheGap() {
     scene.offsets[0] = 0.2;
     scene.offsets[34] = -0.2;

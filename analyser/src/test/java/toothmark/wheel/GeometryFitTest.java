@@ -43,15 +43,19 @@ class GeometryFitTest {
 
   /** The crank's angle is its speed times time, plus ripple of order 2. */
   private static ToothEvents turn(Places places, int turns, Crank crank) {
+    return turn(WHEEL, places, turns, crank);
+  }
+
+  private static ToothEvents turn(WheelPattern wheel, Places places, int turns, Crank crank) {
     Random random = new Random(11);
     ToothEvents.Builder events = new ToothEvents.Builder();
     double time = 0;
     double before = 0;
     for (int r = 0; r < turns; r++) {
-      for (int k = 1; k <= WHEEL.teeth(); k++) {
+      for (int k = 1; k <= wheel.teeth(); k++) {
         double place =
             360.0 * r
-                + WHEEL.degreesAfterTooth1(k)
+                + wheel.degreesAfterTooth1(k)
                 + places.degrees(k)
                 + JITTER_DEGREES * random.nextGaussian();
         double rpm = crank.rpm().applyAsDouble(place / 360);
@@ -105,6 +109,20 @@ class GeometryFitTest {
     assertThat(g.offsetDegrees(19)).isCloseTo(0, within(0.06));
     assertThat(g.offsetDegrees(21)).isCloseTo(0, within(0.06));
     assertThat(g.amplitude(20)).isCloseTo(0.6, within(1e-9));
+  }
+
+  /**
+   * On so few teeth the waves that an engine makes can pass for nearly any row of offsets; that one
+   * tooth is bent is what is likely.
+   */
+  @Test
+  void findsABentToothOfACoarseWheelAtOneSpeed() {
+    WheelPattern coarse = WheelPattern.of(12, 1);
+    Places bent = k -> k == 4 ? 2 : 0;
+    ToothGeometry g = GeometryFit.learn(turn(coarse, bent, 30, ramp(30, 1260, 1270, 0)), coarse);
+    for (int k = 1; k <= coarse.teeth(); k++) {
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(bent.degrees(k), within(0.15));
+    }
   }
 
   @Test

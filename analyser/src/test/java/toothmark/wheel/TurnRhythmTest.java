@@ -37,6 +37,9 @@ class TurnRhythmTest {
     assertThat(best).isEqualTo(wheel);
     assertThat(rhythm.fit(best).firstTooth()).isEqualTo(first);
     assertThat(rhythm.fit(best).nats()).isGreaterThan(rhythm.natsOfAny());
+    Labelling labels = rhythm.label(best);
+    assertThat(labels.count()).isEqualTo(TURNS * wheel.teeth() + 1);
+    assertThat(labels.teeth[wheel.teeth() + 1]).isEqualTo((first + 1) % wheel.teeth());
   }
 
   @Test

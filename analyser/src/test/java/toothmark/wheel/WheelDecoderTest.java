@@ -34,6 +34,45 @@ class WheelDecoderTest {
     assertThat(wronglyNamed(made, "24-1")).isZero();
   }
 
+  /** A broken tooth of such a wheel is a second gap; tooth 8 of one way is tooth 4 of the other. */
+  @Test
+  void readsABrokenToothAndTheGapEitherWay() {
+    WheelPattern wheel = WheelPattern.parse("12-1");
+    EdgeTrain train = without(8, EdgeScenario.of(wheel).rpm(1200).ripple(0.02, 2).make(4));
+    WheelDecoder decoder = WheelDecoder.withDefaults();
+    int one = missing(decoder.decode(train, wheel));
+    int other = missing(decoder.decodeOtherwise(train, wheel).orElseThrow());
+    assertThat(List.of(one, other)).containsExactlyInAnyOrder(8, 4);
+  }
+
+  @Test
+  void readsAWheelWithoutABrokenToothOneWayOnly() {
+    WheelPattern wheel = WheelPattern.parse("12-1");
+    EdgeTrain sound = EdgeScenario.of(wheel).rpm(1200).make(4).train();
+    assertThat(WheelDecoder.withDefaults().decodeOtherwise(sound, wheel)).isEmpty();
+  }
+
+  private static int missing(DecodedWheel decoded) {
+    ToothEvents events = decoded.events();
+    int[] missing =
+        java.util.stream.IntStream.range(0, events.size())
+            .filter(i -> events.kind(i) == ToothKind.MISSING)
+            .map(events::tooth)
+            .distinct()
+            .toArray();
+    assertThat(missing).hasSize(1);
+    return missing[0];
+  }
+
+  /** The train of a wheel one tooth of which gives no edge. */
+  static EdgeTrain without(int tooth, EdgeScenario.Made made) {
+    return EdgeScenario.train(
+        made.truth().stream()
+            .filter(t -> t.tooth() != tooth)
+            .map(t -> new double[] {t.time(), 1})
+            .toList());
+  }
+
   @Test
   void doesNotDependOnWhenOrHowFast() {
     EdgeScenario.Made made = EdgeScenario.of("36-1").rpm(900).strays(0.05).lost(0.03).make(5);

@@ -40,6 +40,29 @@ class WheelIdentifierTest {
     assertThat(decoded.events().count(ToothKind.MISSING)).isZero();
   }
 
+  /** 36-2-1 is a wheel in use, but not with its second gap just anywhere. */
+  @ParameterizedTest
+  @ValueSource(doubles = {200, 900})
+  void takesASecondGapForABrokenTooth(double rpm) {
+    EdgeScenario.Made made = EdgeScenario.of("36-2").rpm(rpm).ripple(0.05, 2).make(5);
+    EdgeTrain train = WheelDecoderTest.without(7, made);
+    WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+    assertThat(search.found().orElseThrow().pattern()).hasToString("36-2");
+  }
+
+  @Test
+  void knowsAWheelOfTwoGapsAsItIsLaidOutOrTold() {
+    WheelPattern usual = WheelPattern.parse("36-2-1");
+    WheelPattern other = WheelPattern.ofRuns(36, new int[] {26, 7}, new int[] {2, 1});
+    EdgeTrain usualTrain = EdgeScenario.of(usual).ripple(0.03, 2).make(7).train();
+    EdgeTrain otherTrain = EdgeScenario.of(other).ripple(0.03, 2).make(7).train();
+    WheelIdentifier told = WheelIdentifier.withDefaults().withStated(usual);
+    assertThat(WheelIdentifier.withDefaults().identify(listed(usualTrain)).found())
+        .hasValueSatisfying(w -> assertThat(w.pattern()).isEqualTo(usual));
+    assertThat(told.identify(listed(otherTrain)).found())
+        .hasValueSatisfying(w -> assertThat(w.pattern()).isEqualTo(other));
+  }
+
   @Test
   void saysHowManyEdgesAreTooFew() {
     WheelSearch search = WheelIdentifier.withDefaults().identify(listed(NONE));

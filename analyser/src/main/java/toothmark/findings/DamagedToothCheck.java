@@ -72,7 +72,7 @@ final class DamagedToothCheck extends CrankCheck {
     WheelPattern pattern = crank.turns().pattern();
     return crank.swings().stream()
         .mapToInt(w -> w.weakest(pattern))
-        .filter(k -> crank.swings().get().of(k) < WEAK)
+        .filter(k -> crank.swings().get().besideNeighbours(k) < WEAK)
         .findFirst();
   }
 
@@ -82,8 +82,8 @@ final class DamagedToothCheck extends CrankCheck {
         .probability(0.95)
         .saw(
             "Its signal is "
-                + Say.percent(crank.swings().get().of(number))
-                + " of the other teeth's, whatever the speed.")
+                + Say.percent(crank.swings().get().besideNeighbours(number))
+                + " of its neighbours', whatever the speed.")
         .ratherThan("Run-out weakens the teeth of one side little by little; this is one tooth.")
         .next(inspect(number))
         .caution(Cautions.BY_HAND)

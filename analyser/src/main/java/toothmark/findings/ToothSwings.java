@@ -1,7 +1,9 @@
 package toothmark.findings;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import toothmark.edges.EdgeTrain;
 import toothmark.units.Measured;
 import toothmark.wheel.WheelPattern;
@@ -132,19 +134,31 @@ final class ToothSwings {
   }
 
   /**
-   * The weakest of the teeth that stand evenly among others, beside a gap the field is another;
-   * from 1.
+   * The tooth that is weakest beside its neighbours, of those that stand evenly among others:
+   * beside a gap the field is another.
+   *
+   * @return from 1
    */
   int weakest(WheelPattern pattern) {
-    int weakest = 1;
-    double least = Double.POSITIVE_INFINITY;
-    for (int k = 1; k <= byTooth.length; k++) {
-      if (byTooth[k - 1] < least && !RimForm.besideUneven(pattern, k)) {
-        least = byTooth[k - 1];
-        weakest = k;
-      }
+    return IntStream.rangeClosed(1, byTooth.length)
+        .filter(k -> !RimForm.besideUneven(pattern, k))
+        .boxed()
+        .min(Comparator.comparingDouble(this::besideNeighbours))
+        .orElse(1);
+  }
+
+  /**
+   * Swing of a tooth over that of the two teeth before and after, which run-out and an oval rim
+   * weaken as well.
+   */
+  double besideNeighbours(int tooth) {
+    int n = byTooth.length;
+    double[] near = new double[4];
+    for (int k = 0; k < 4; k++) {
+      near[k] = byTooth[Math.floorMod(tooth - 1 + (k < 2 ? k - 2 : k - 1), n)];
     }
-    return weakest;
+    Arrays.sort(near);
+    return 2 * byTooth[tooth - 1] / (near[1] + near[2]);
   }
 
   /** Swing of a tooth over that of the middle tooth; 1 where it was never seen. */

@@ -127,7 +127,17 @@ class WheelChecksTest {
     scene.turnsLearned = 0;
     Finding f = fires(new DamagedToothCheck(), scene);
     assertThat(f.title()).isEqualTo("Tooth 9 of the trigger wheel is short or worn.");
-    assertThat(f.evidence().get(0)).containsPattern("45\\h% of the other");
+    assertThat(f.evidence().get(0)).containsPattern("45\\h% of its neighbours");
+  }
+
+  /** Run-out weakens all teeth of one side. */
+  @Test
+  void damagedToothLeavesTheWeakSideOfARimAlone() {
+    for (int k = 1; k <= 35; k++) {
+      double a = Math.toRadians(scene.wheel.degreesAfterTooth1(k));
+      scene.strengths[k - 1] = 1 - 0.6 * Math.pow(Math.sin(a / 2), 2);
+    }
+    quiet(new DamagedToothCheck(), scene);
   }
 
   @Test

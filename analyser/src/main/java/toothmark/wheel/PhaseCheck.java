@@ -134,6 +134,7 @@ final class PhaseCheck {
       if (labels.teeth[i] != Labelling.STRAY) {
         long place = check.at[i] - shift;
         other.teeth[i] = check.toothAt[(int) Math.floorMod(place, (long) check.places)];
+        other.confidences[i] = labels.confidences[i];
         before = labels.steps[i] == 0 ? -1 : before;
         if (other.teeth[i] != ANY) {
           other.steps[i] = before < 0 ? 0 : check.teethFrom(before, place);

@@ -42,28 +42,6 @@ final class ToothFaults {
     return new ToothFaults(offsets, strengths, teeth);
   }
 
-  /**
-   * The same teeth, numbered as if the dead one's place were the gap and the gap the place of the
-   * dead tooth.
-   *
-   * @return for a wheel with one gap of one tooth and one tooth dead
-   */
-  ToothFaults exchanged() {
-    int places = offsets.length + 1;
-    int first = firstDead() + 1;
-    double[] otherOffsets = new double[offsets.length];
-    double[] otherStrengths = new double[offsets.length];
-    for (int k = 0; k < offsets.length; k++) {
-      int was = (first + k) % places;
-      boolean gap = was == places - 1;
-      otherOffsets[k] = gap ? 0 : offsets[was];
-      otherStrengths[k] = gap ? 1 : strengths[was];
-    }
-    BitSet otherDead = new BitSet();
-    otherDead.set(places - 1 - first);
-    return new ToothFaults(otherOffsets, otherStrengths, otherDead);
-  }
-
   double offset(int tooth) {
     return offsets[tooth];
   }

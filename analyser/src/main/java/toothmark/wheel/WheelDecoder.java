@@ -46,7 +46,7 @@ public final class WheelDecoder {
    */
   public DecodedWheel decode(EdgeTrain train, WheelPattern pattern) {
     Grounds grounds = Grounds.of(train, pattern);
-    return grounds.decode(grounds.faults());
+    return grounds.assemble(grounds.label(grounds.faults()));
   }
 
   /**
@@ -64,7 +64,13 @@ public final class WheelDecoder {
     }
     Grounds grounds = Grounds.of(train, pattern);
     ToothFaults faults = grounds.faults();
-    return faults.dead() == 1 ? Optional.of(grounds.decode(faults.exchanged())) : Optional.empty();
+    if (faults.dead() != 1) {
+      return Optional.empty();
+    }
+    Labelling labels = grounds.label(faults);
+    return Optional.of(
+        grounds.assemble(
+            PhaseCheck.withGapAt(grounds.series, labels, pattern, faults.firstDead())));
   }
 
   /** What was learned of a train before it is decoded whole. */
@@ -102,14 +108,16 @@ public final class WheelDecoder {
           : ToothFaults.none(pattern.teeth());
     }
 
-    DecodedWheel decode(ToothFaults faults) {
+    Labelling label(ToothFaults faults) {
       WheelTemplate as = WheelTemplate.of(pattern, faults);
       Supplier<Labeller> search =
           () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
-      Labelling labels =
-          as.teeth() == pattern.teeth()
-              ? PhaseCheck.label(series, pattern, search, 0, series.size())
-              : search.get().label(0, series.size()).renumbered(as, pattern.teeth());
+      return as.teeth() == pattern.teeth()
+          ? PhaseCheck.label(series, pattern, search, 0, series.size())
+          : search.get().label(0, series.size()).renumbered(as, pattern.teeth());
+    }
+
+    DecodedWheel assemble(Labelling labels) {
       LossBorders.clear(series, labels, pattern);
       TurnCount seen = TurnCount.of(series, labels, pattern);
       return new EventAssembly(series, pattern, labels, seen).assemble();

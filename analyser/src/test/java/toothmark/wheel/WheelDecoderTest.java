@@ -45,6 +45,33 @@ class WheelDecoderTest {
     assertThat(List.of(one, other)).containsExactlyInAnyOrder(8, 4);
   }
 
+  /** Then both are tooth 6, and only a turn by half a turn tells the ways apart. */
+  @Test
+  void readsABrokenToothOppositeTheGapEitherWay() {
+    WheelPattern wheel = WheelPattern.parse("12-1");
+    EdgeTrain train = without(6, EdgeScenario.of(wheel).rpm(1200).ripple(0.02, 2).make(4));
+    WheelDecoder decoder = WheelDecoder.withDefaults();
+    DecodedWheel one = decoder.decode(train, wheel);
+    DecodedWheel other = decoder.decodeOtherwise(train, wheel).orElseThrow();
+    assertThat(missing(one)).isEqualTo(6);
+    assertThat(missing(other)).isEqualTo(6);
+    ToothEvents events = one.events();
+    for (int i = 0; i < events.size(); i++) {
+      if (events.kind(i) == ToothKind.SEEN) {
+        int tooth = toothAt(other.events(), events.time(i));
+        assertThat(Math.abs(tooth - events.tooth(i))).isEqualTo(6);
+      }
+    }
+  }
+
+  private static int toothAt(ToothEvents events, double time) {
+    int i = 0;
+    while (events.time(i) < time) {
+      i++;
+    }
+    return events.tooth(i);
+  }
+
   @Test
   void readsAWheelWithoutABrokenToothOneWayOnly() {
     WheelPattern wheel = WheelPattern.parse("12-1");

@@ -48,13 +48,13 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
     for (JobSheet.CoilEntry c : sheet.coils()) {
       CrankChannel.named(capture, c.channel(), "coils.channel");
     }
-    boolean guess = sheet.equals(JobSheet.empty()) || (tdc.isEmpty() && sheet.coils().isEmpty());
-    if (!guess || angle.isEmpty()) {
+    boolean stated = tdc.isPresent() || !sheet.coils().isEmpty();
+    if (stated || angle.isEmpty()) {
       return new IgnitionChannels(tdc, sheet.coils(), "");
     }
     List<Turning> seen = new ArrayList<>();
     for (Channel c : capture.channels()) {
-      if (!c.equals(crank)) {
+      if (c != crank) {
         Turning.of(c, angle.get()).ifPresent(seen::add);
       }
     }
@@ -67,7 +67,7 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
             .filter(Turning::looksLikeMark)
             .min(Comparator.comparingDouble(Turning::markScore));
     List<Turning> coils =
-        seen.stream().filter(t -> mark.filter(t::equals).isEmpty() && t.looksLikeCoil()).toList();
+        seen.stream().filter(t -> mark.filter(m -> m == t).isEmpty() && t.looksLikeCoil()).toList();
     double zero = mark.map(m -> m.rise).orElse(0.0) + BEFORE_TDC;
     List<Turning> order =
         coils.stream()

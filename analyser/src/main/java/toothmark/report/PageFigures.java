@@ -2,6 +2,7 @@ package toothmark.report;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,7 +24,7 @@ final class PageFigures {
 
   private final List<Drawn> all;
   private final Map<Finding, Drawn> proofs;
-  private final Set<Drawn> shown = new HashSet<>();
+  private final Set<String> shown = new HashSet<>();
 
   private PageFigures(List<Drawn> all, Map<Finding, Drawn> proofs) {
     this.all = all;
@@ -47,7 +48,7 @@ final class PageFigures {
   static PageFigures of(Examination examination, List<Figure> more) {
     Figures figures = Figures.of(examination, Ink.LIGHT);
     Map<String, Figure> wanted = new LinkedHashMap<>();
-    Map<Finding, String> questions = new LinkedHashMap<>();
+    Map<Finding, String> questions = new IdentityHashMap<>();
     for (Finding finding : examination.diagnosis().findings()) {
       figures
           .draw(finding)
@@ -66,7 +67,7 @@ final class PageFigures {
     }
     more.forEach(f -> wanted.putIfAbsent(f.question(), f));
     List<Drawn> drawn = draw(List.copyOf(wanted.values()));
-    Map<Finding, Drawn> proofs = new LinkedHashMap<>();
+    Map<Finding, Drawn> proofs = new IdentityHashMap<>();
     for (Map.Entry<Finding, String> e : questions.entrySet()) {
       drawn.stream()
           .filter(d -> d.figure().question().equals(e.getValue()))
@@ -107,26 +108,26 @@ final class PageFigures {
   }
 
   boolean isShown(Drawn drawn) {
-    return shown.contains(drawn);
+    return shown.contains(drawn.id());
   }
 
   List<Drawn> notYetShown() {
     List<Drawn> rest = new ArrayList<>(all);
-    rest.removeIf(shown::contains);
+    rest.removeIf(this::isShown);
     return rest;
   }
 
   /** Writes one of the figures that sections of the page show, unless it stands above already. */
   void show(HtmlWriter html, Figure figure) {
     all.stream()
-        .filter(d -> d.figure().question().equals(figure.question()) && !shown.contains(d))
+        .filter(d -> d.figure().question().equals(figure.question()) && !isShown(d))
         .findFirst()
         .ifPresent(d -> show(html, d));
   }
 
   /** Writes a figure with its question and answer. */
   void show(HtmlWriter html, Drawn drawn) {
-    shown.add(drawn);
+    shown.add(drawn.id());
     html.open("figure", "id", drawn.id()).open("figcaption");
     html.element("h3", drawn.figure().question());
     html.element("p", drawn.figure().answer()).close();

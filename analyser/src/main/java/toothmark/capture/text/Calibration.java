@@ -33,7 +33,7 @@ final class Calibration {
     }
     Value stated = settings.of(Key.UNIT, channel);
     Value scale = settings.of(Key.SCALE, channel);
-    boolean counts = unit.isNone() || unit.equals(Unit.COUNT);
+    boolean counts = unit.isNone() || unit.isCount();
     boolean whole = table.column(column).writtenStep() >= 1;
     if (counts && whole && scale != null) {
       return scaled(name, channel, signal, stated);
@@ -58,7 +58,7 @@ final class Calibration {
     double factor = scale.number().doubleValue();
     double zero = 0;
     if (offset != null) {
-      boolean inCounts = offset.unit().equals(Unit.COUNT);
+      boolean inCounts = offset.unit().isCount();
       zero = offset.number().doubleValue() * (inCounts ? -factor : 1);
     }
     Value reference = settings.of(Key.REFERENCE, channel);
@@ -69,9 +69,7 @@ final class Calibration {
     String unit =
         stated != null
             ? stated.unit().symbol()
-            : scale.unit().isNone() || scale.unit().equals(Unit.COUNT)
-                ? "V"
-                : scale.unit().symbol();
+            : scale.unit().isNone() || scale.unit().isCount() ? "V" : scale.unit().symbol();
     notes.fact(
         "channel " + name,
         "counts times "

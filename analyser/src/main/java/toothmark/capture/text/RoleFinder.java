@@ -64,7 +64,7 @@ final class RoleFinder {
     if (plan.kind() == ColumnKind.CLOCK) {
       return Role.TIME;
     }
-    boolean minutes = Words.isTime(name) && plan.unit().equals(Unit.MINUTE);
+    boolean minutes = Words.isTime(name) && plan.unit().isMinute();
     if (plan.kind() != ColumnKind.NUMBER || !isTimeOrBare(plan.unit()) && !minutes) {
       return Role.VALUE;
     }
@@ -78,7 +78,7 @@ final class RoleFinder {
   }
 
   private static boolean isTimeOrBare(Unit unit) {
-    return unit.isTime() || unit.isNone() || unit.equals(Unit.COUNT);
+    return unit.isTime() || unit.isNone() || unit.isCount();
   }
 
   private Role counter(int c, String name) {

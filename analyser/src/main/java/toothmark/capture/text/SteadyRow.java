@@ -10,7 +10,7 @@ import toothmark.capture.store.NumberBlock;
 final class SteadyRow {
 
   /** Rows that are read column by column before the next are; their bytes stay in the cache. */
-  private static final int ROWS_AT_ONCE = 128;
+  private static final int ROWS_AT_ONCE = 64;
 
   /** Of a block, so that with 17 decades more no row has one over 22, which would not be exact. */
   private static final int HIGHEST_POWER = 5;

@@ -96,7 +96,7 @@ final class TimeBase {
     if (plan.stated().isScaled()) {
       return plan.value(1);
     }
-    if (unit.equals(Unit.MINUTE)) {
+    if (unit.isMinute()) {
       return SECONDS_IN_A_MINUTE;
     }
     if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {

@@ -37,6 +37,14 @@ record Unit(String symbol, int power) {
     return symbol.equals("s");
   }
 
+  boolean isMinute() {
+    return symbol.equals(MINUTE.symbol);
+  }
+
+  boolean isCount() {
+    return symbol.equals(COUNT.symbol);
+  }
+
   boolean isNone() {
     return symbol.isEmpty();
   }

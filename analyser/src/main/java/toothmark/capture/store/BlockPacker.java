@@ -169,6 +169,9 @@ public final class BlockPacker {
     shape.lowest = PowersOfTen.scale(min, shape.power);
     shape.highest = PowersOfTen.scale(max, shape.power);
     shape.twoLevels = onlyExtremes(values, count);
+    if (shape.twoLevels && width(max - min) > 1) {
+      return packLevels(values, count);
+    }
     tryLine(values, count);
     long range = max - min;
     shape.base = min + (range + 1) / 2;
@@ -179,6 +182,18 @@ public final class BlockPacker {
       values = withoutLine(values, count);
     }
     write(values, count, out);
+    return payload;
+  }
+
+  /** Of two levels far apart it is enough to know which. */
+  private byte[] packLevels(long[] values, int count) {
+    shape.base = min;
+    shape.unit = max - min;
+    shape.width = 1;
+    byte[] payload = new byte[count];
+    for (int i = 0; i < count; i++) {
+      payload[i] = (byte) (values[i] == min ? 0 : 1);
+    }
     return payload;
   }
 

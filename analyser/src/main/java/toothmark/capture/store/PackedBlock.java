@@ -5,7 +5,7 @@ public final class PackedBlock {
 
   /** What a packed element is. */
   enum Element {
-    /** Integer on a line: number = (base + line(j) + element) · 10^power. */
+    /** Integer on a line: number = (base + line(j) + element · unit) · 10^power. */
     INTEGER,
     /** IEEE 754 single. */
     SINGLE,
@@ -17,6 +17,7 @@ public final class PackedBlock {
   final Element element;
   final int width;
   final long base;
+  final long unit;
   final long step;
   final int power;
   final int finest;
@@ -32,6 +33,7 @@ public final class PackedBlock {
     this.element = shape.element;
     this.width = shape.width;
     this.base = shape.base;
+    this.unit = shape.unit;
     this.step = shape.step;
     this.power = shape.power;
     this.finest = shape.finest;
@@ -57,6 +59,7 @@ public final class PackedBlock {
     Element element = Element.INTEGER;
     int width;
     long base;
+    long unit = 1;
     long step;
     int power;
     int finest = Byte.MAX_VALUE;

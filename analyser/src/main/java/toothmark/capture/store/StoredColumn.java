@@ -154,9 +154,12 @@ public final class StoredColumn {
    */
   public long lineEnd(long index) {
     int b = blockOf(index);
-    PackedBlock block = blocks[b];
+    return isLine(blocks[b]) ? firsts[b] + blocks[b].count : index + 1;
+  }
+
+  private static boolean isLine(PackedBlock block) {
     boolean line = block.element == PackedBlock.Element.INTEGER && block.width == 0;
-    return line && block.marks.length == 0 ? firsts[b] + block.count : index + 1;
+    return line && block.marks.length == 0;
   }
 
   /**
@@ -183,6 +186,12 @@ public final class StoredColumn {
     if (first < 0 || length < 0 || first + length > count) {
       throw new IndexOutOfBoundsException(
           "samples " + first + " to " + (first + length) + " of " + count);
+    }
+    int b = length == 1 ? blockOf(first) : 0;
+    if (length == 1 && isLine(blocks[b])) {
+      long integer = blocks[b].base + PackedBlock.line(blocks[b].step, first - firsts[b]);
+      into[offset] = PowersOfTen.scale(integer, blocks[b].power);
+      return;
     }
     Run run = new Run(into, offset, first, length);
     raw(run);

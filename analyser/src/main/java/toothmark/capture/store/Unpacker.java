@@ -46,11 +46,12 @@ final class Unpacker {
     int n = run.length();
     int p = in.position();
     long base = block.base;
+    long unit = block.unit;
     switch (block.width) {
       case 0 -> Arrays.fill(into, offset, offset + n, base);
       case 1 -> {
         for (int i = 0; i < n; i++) {
-          into[offset + i] = base + in.get(p + i);
+          into[offset + i] = base + in.get(p + i) * unit;
         }
       }
       case 2 -> {

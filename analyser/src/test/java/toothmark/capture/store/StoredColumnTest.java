@@ -113,6 +113,23 @@ class StoredColumnTest {
   }
 
   @Test
+  void levelsFarApartTakeAByteEach() throws Exception {
+    try (SampleStore store = new SampleStore(0)) {
+      StoredColumn column = store.newColumn();
+      NumberBlock block = new NumberBlock(10_000);
+      double[] expected = new double[10_000];
+      for (int i = 0; i < 10_000; i++) {
+        long m = i % 7 < 3 ? -20_003 : 4_980_001;
+        block.set(i, m, (byte) -6);
+        expected[i] = nearest(m, -6);
+      }
+      column.append(packer.pack(block, 10_000, 0));
+      assertThat(store.inFileBytes()).isEqualTo(10_000);
+      checkAll(column, expected);
+    }
+  }
+
+  @Test
   void extremesAndLevels() throws Exception {
     try (SampleStore store = new SampleStore(1000)) {
       StoredColumn column = store.newColumn();

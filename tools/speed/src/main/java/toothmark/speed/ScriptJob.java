@@ -1,5 +1,7 @@
 package toothmark.speed;
 
+import com.sun.management.OperatingSystemMXBean;
+import java.lang.management.ManagementFactory;
 import java.nio.file.Path;
 import java.util.concurrent.CompletableFuture;
 import toothmark.capture.Capture;
@@ -39,12 +41,25 @@ public final class ScriptJob {
   /**
    * Runs the job.
    *
-   * @param arguments the capture
+   * @param arguments the capture; how many times, once when not said, and of several times the wall
+   *     and processor seconds of each are printed
    * @throws Exception if it cannot be read
    */
   public static void main(String[] arguments) throws Exception {
-    try (Capture capture =
-        CaptureReader.read(Path.of(arguments[0]), ReadingOptions.withDefaults())) {
+    int times = arguments.length > 1 ? Integer.parseInt(arguments[1]) : 1;
+    for (int i = 0; i < times; i++) {
+      double wall = System.nanoTime() / 1e9;
+      double processor = times > 1 ? processorSeconds() : 0;
+      run(Path.of(arguments[0]));
+      if (times > 1) {
+        wall = System.nanoTime() / 1e9 - wall;
+        System.out.println(wall + " " + (processorSeconds() - processor));
+      }
+    }
+  }
+
+  private static void run(Path file) throws Exception {
+    try (Capture capture = CaptureReader.read(file, ReadingOptions.withDefaults())) {
       CompletableFuture<ScriptJob> meanwhile =
           CompletableFuture.supplyAsync(() -> new ScriptJob(signal(capture, 1), 2.5));
       ScriptJob crank = new ScriptJob(signal(capture, 0), 0);
@@ -52,6 +67,11 @@ public final class ScriptJob {
       System.out.println(
           crank.edges + " teeth, " + crank.gaps + " gaps, " + coil.edges + " sparks");
     }
+  }
+
+  private static double processorSeconds() {
+    OperatingSystemMXBean system = ManagementFactory.getPlatformMXBean(OperatingSystemMXBean.class);
+    return system.getProcessCpuTime() / 1e9;
   }
 
   private static SampledSignal signal(Capture capture, int channel) {

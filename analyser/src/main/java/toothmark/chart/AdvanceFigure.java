@@ -37,7 +37,7 @@ final class AdvanceFigure {
     if (actual.isEmpty()) {
       return Optional.empty();
     }
-    NumberAxis speed = Axes.linear("speed (rev/min)", 50, ink);
+    NumberAxis speed = Axes.linear(Wording.of("axis.speed"), 50, ink);
     List<XYPlot> plots = new ArrayList<>();
     plots.add(advance(actual));
     boolean compared = !points(Value.GAP, List.of(SparkTiming.Standing.values())).isEmpty();
@@ -46,7 +46,7 @@ final class AdvanceFigure {
     }
     return Optional.of(
         new Figure(
-            "Does the spark leave at the commanded angle?",
+            Wording.of("advance.question"),
             answer(),
             Plots.chart(
                 compared
@@ -73,10 +73,14 @@ final class AdvanceFigure {
       layers.add(new CurveLayer(SeriesCurve.through(means), ink.commanded(), Ink.dashed(2)));
     }
     layers.add(marks(actual, Mark.DOT, 3, ink.text()));
-    label(labels, commanded.isEmpty() ? means : commanded, "commanded", Place.ABOVE);
-    label(labels, actual, "actual", Place.BELOW);
+    label(
+        labels,
+        commanded.isEmpty() ? means : commanded,
+        Wording.of("advance.commanded"),
+        Place.ABOVE);
+    label(labels, actual, Wording.of("advance.actual"), Place.BELOW);
     layers.add(new LabelsLayer(labels, Lettering.regular(12), ink.paper()));
-    return Plots.plot(null, Axes.linear("advance (° BTDC)", 4, ink), layers, ink);
+    return Plots.plot(null, Axes.linear(Wording.of("axis.advance"), 4, ink), layers, ink);
   }
 
   private XYPlot gap() {
@@ -94,10 +98,10 @@ final class AdvanceFigure {
     layers.add(marks(left, Mark.CROSS, 6, ink.quiet()));
     layers.add(marks(limited, Mark.HOLLOW, 6, ink.quiet()));
     timing.gap().ifPresent(fit -> line(fit, layers, labels));
-    label(labels, left, "left out", Place.ABOVE);
-    label(labels, limited, "held back by the limiter", Place.ABOVE);
+    label(labels, left, Wording.of("advance.out"), Place.ABOVE);
+    label(labels, limited, Wording.of("advance.limited"), Place.ABOVE);
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
-    return Plots.plot(null, Axes.linear("gap: actual − commanded (°)", 2, ink), layers, ink);
+    return Plots.plot(null, Axes.linear(Wording.of("axis.gap"), 2, ink), layers, ink);
   }
 
   private void band(GapFit fit, List<Layer> layers) {
@@ -123,7 +127,7 @@ final class AdvanceFigure {
         new Label(
             line.x(at),
             line.y(at),
-            "fit, with its 95" + Say.THIN + "% band",
+            Wording.of("advance.fit", Say.percent(0.95)),
             Place.ABOVE,
             ink.trouble()));
   }
@@ -172,22 +176,21 @@ final class AdvanceFigure {
 
   private String answer() {
     if (timing.gap().isEmpty()) {
-      return "What was commanded is not known; the actual advance is shown.";
+      return Wording.of("advance.unknown");
     }
     GapFit fit = timing.gap().get();
     Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
     List<String> parts = new ArrayList<>();
     if (Say.isSeen(fit.offsetDegrees())) {
-      parts.add(size(fit.offsetDegrees(), "°", "earlier", "later") + " at all speeds");
+      parts.add(size(fit.offsetDegrees(), "°", "advance.earlier", "advance.later"));
     }
     if (delay.filter(Say::isSeen).isPresent()) {
-      parts.add(size(delay.get(), Say.THIN + "µs", "late", "early"));
+      parts.add(size(delay.get(), Say.THIN + "µs", "advance.late", "advance.early"));
     }
-    String blind =
-        delay.isEmpty() ? " The speed changes too little to tell an angle from a time." : "";
+    String blind = delay.isEmpty() ? Wording.of("advance.blind") : "";
     return parts.isEmpty()
-        ? "Yes, within " + Say.bound(largest(fit), "°") + ": no gap can be seen." + blind
-        : "No: sparks come " + String.join(", and ", parts) + "." + blind;
+        ? Wording.of("advance.yes", Say.bound(largest(fit), "°")) + blind
+        : Wording.of("advance.no", String.join(Wording.of("advance.and"), parts)) + blind;
   }
 
   /** The gap at that end of the speeds where it may be larger. */
@@ -199,6 +202,6 @@ final class AdvanceFigure {
 
   private static String size(Measured m, String unit, String above, String below) {
     Measured size = new Measured(Math.abs(m.value()), m.standardUncertainty());
-    return Say.interval(size, unit) + " " + (m.value() > 0 ? above : below);
+    return Wording.of(m.value() > 0 ? above : below, Say.interval(size, unit));
   }
 }

@@ -49,11 +49,11 @@ final class AlignmentFigure {
         new MarksLayer(rejected, Mark.CROSS, 6, new MarksLayer.Style(ink.quiet(), ink.paper())));
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     return new Figure(
-        "Does the wheel stand where the controller believes?",
+        Wording.of("alignment.question"),
         answer(a),
         Plots.chart(
             Plots.plot(
-                Axes.time(span, ink), Axes.linear("tooth 1 before TDC (°)", 2, ink), layers, ink)),
+                Axes.time(span, ink), Axes.linear(Wording.of("axis.tooth1"), 2, ink), layers, ink)),
         HEIGHT);
   }
 
@@ -68,7 +68,7 @@ final class AlignmentFigure {
         new Label(
             span.getCentralValue(),
             m.value(),
-            "measured, at standstill: " + Say.degrees(m),
+            Wording.of("alignment.measured", Say.degrees(m)),
             Place.ABOVE,
             ink.text()));
   }
@@ -80,7 +80,7 @@ final class AlignmentFigure {
         new Label(
             span.getCentralValue(),
             n,
-            "the controller is told " + Axes.figures().format(n) + "°",
+            Wording.of("alignment.told", Axes.figures().format(n)),
             Place.BELOW,
             ink.text()));
   }
@@ -104,24 +104,19 @@ final class AlignmentFigure {
 
   private static String answer(Alignment a) {
     if (a.slip().isPresent()) {
-      return "It moved by "
-          + Say.degrees(a.slip().get().degrees())
-          + " during the capture, from "
-          + Say.at(a.slip().get().during().startInclusive())
-          + " to "
-          + Say.at(a.slip().get().during().endExclusive())
-          + ".";
+      return Wording.of(
+          "alignment.moved",
+          Say.degrees(a.slip().get().degrees()),
+          Say.at(a.slip().get().during().startInclusive()),
+          Say.at(a.slip().get().during().endExclusive()));
     }
     if (a.errorDegrees().isEmpty()) {
-      return "The job sheet does not say what the controller is told.";
+      return Wording.of("alignment.unknown");
     }
     Measured error = a.errorDegrees().get();
     if (!Say.isSeen(error)) {
-      return "Yes, within " + Say.bound(error, "°") + ": no error can be seen.";
+      return Wording.of("alignment.yes", Say.bound(error, "°"));
     }
-    return "It is off by "
-        + Say.degrees(error)
-        + "; sparks come that much "
-        + (error.value() > 0 ? "early." : "late.");
+    return Wording.of(error.value() > 0 ? "alignment.early" : "alignment.late", Say.degrees(error));
   }
 }

@@ -63,7 +63,7 @@ final class AngleAxis extends NumberAxis {
       if (perTurn * step >= ROOM) {
         for (int i = from; i <= to; i++) {
           if ((firstTurn + i) % step == 0) {
-            tick(ticks, turns.times()[i], "turn " + turns.word(i));
+            tick(ticks, turns.times()[i], Wording.of("axis.turn", turns.word(i)));
           }
         }
         return ticks;
@@ -76,7 +76,7 @@ final class AngleAxis extends NumberAxis {
     double start = turns.times()[turn];
     double end = turns.times()[turn + 1];
     int number = Integer.parseInt(turns.word(turn));
-    tick(ticks, start, "turn " + number);
+    tick(ticks, start, Wording.of("axis.turn", Integer.toString(number)));
     if (Integer.parseInt(turns.word(turn + 1)) == number + 1) {
       for (int a = step; a < 360; a += step) {
         tick(ticks, timeOf(360.0 * number + a, start, end), Say.number(a, 0) + "°");

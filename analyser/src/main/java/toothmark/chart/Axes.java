@@ -28,7 +28,7 @@ import toothmark.units.Say;
 final class Axes {
 
   /** Name of the axis of a whole capture. */
-  static final String TIME = "time (s)";
+  static final String TIME = Wording.of("axis.time");
 
   private static final double NAME_SIZE = 12;
   private static final double FIGURE_SIZE = 11;
@@ -67,7 +67,8 @@ final class Axes {
   /** An axis of time for an excerpt, in milliseconds after an instant. */
   static NumberAxis excerpt(Range span, double zeroSeconds, Ink ink) {
     NumberAxis axis =
-        linear("time after " + figures().format(zeroSeconds) + Say.THIN + "s (ms)", 1e-9, ink);
+        linear(
+            Wording.of("axis.excerpt", figures().format(zeroSeconds) + Say.THIN + "s"), 1e-9, ink);
     axis.setStandardTickUnits(
         new NumberTickUnitSource(false, new Shifted(zeroSeconds, 1e3, figures())));
     axis.setTickLabelInsets(SPARSE);

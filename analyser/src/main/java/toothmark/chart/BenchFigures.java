@@ -67,12 +67,12 @@ public final class BenchFigures {
             new CurveLayer(SeriesCurve.through(line), ink.trouble(), Ink.line(1.8)),
             new MarksLayer(readings, Mark.DOT, 7, new MarksLayer.Style(ink.text(), ink.paper())));
     return new Figure(
-        "Is the gap an angle or a delay?",
-        "Where the line meets standstill is the angle; its slope is the delay.",
+        Wording.of("strobe.question"),
+        Wording.of("strobe.answer"),
         Plots.chart(
             Plots.plot(
-                Axes.linear("speed (rev/min)", 50, ink),
-                Axes.linear("gap: seen − commanded (°)", 2, ink),
+                Axes.linear(Wording.of("axis.speed"), 50, ink),
+                Axes.linear(Wording.of("axis.gap.seen"), 2, ink),
                 layers,
                 ink)),
         HEIGHT);
@@ -109,22 +109,30 @@ public final class BenchFigures {
             new LabelsLayer(
                 List.of(
                     new Label(
-                        top, Double.NaN, "true TDC", early ? Place.LEFT : Place.RIGHT, ink.tdc()),
+                        top,
+                        Double.NaN,
+                        Wording.of("piston.true"),
+                        early ? Place.LEFT : Place.RIGHT,
+                        ink.tdc()),
                     new Label(
                         0,
                         Double.NaN,
-                        "TDC by the mark",
+                        Wording.of("piston.mark"),
                         early ? Place.RIGHT : Place.LEFT,
                         ink.text())),
                 Lettering.strong(12),
                 ink.paper()));
-    NumberAxis across = Axes.linear("pointer (° before TDC by the mark)", 10, ink);
+    NumberAxis across = Axes.linear(Wording.of("axis.pointer"), 10, ink);
     across.setInverted(true);
     SymbolAxis lanes =
-        Axes.lanes(IntStream.rangeClosed(1, stops.size()).mapToObj(i -> "pair " + i).toList(), ink);
+        Axes.lanes(
+            IntStream.rangeClosed(1, stops.size())
+                .mapToObj(i -> Wording.of("piston.pair", Integer.toString(i)))
+                .toList(),
+            ink);
     return new Figure(
-        "Where is true top dead centre?",
-        "Midway between the two touches of each pair.",
+        Wording.of("piston.question"),
+        Wording.of("piston.answer"),
         Plots.chart(Plots.plot(across, lanes, layers, ink)),
         HEIGHT);
   }
@@ -144,10 +152,12 @@ public final class BenchFigures {
     ToothGeometry geometry = new ToothGeometry(none, none, even, 0);
     WheelDrawing.Marks marks =
         new WheelDrawing.Marks(
-            firings(plan), OptionalDouble.of(CrankAngle.wrap(plan.tooth1BtdcDegrees())), "planned");
+            firings(plan),
+            OptionalDouble.of(CrankAngle.wrap(plan.tooth1BtdcDegrees())),
+            Wording.of("firing.planned"));
     return new Figure(
-        "Which tooth goes before each charge and spark?",
-        "Arcs run from the charge to the spark, at the most advance and the highest speed.",
+        Wording.of("firing.question"),
+        Wording.of("firing.answer"),
         Plots.chart(
             new WheelPlot(new WheelDrawing(wheel, geometry, OddTeeth.of(geometry), marks, ink))),
         HEIGHT);

@@ -78,21 +78,26 @@ public final class ComparisonFigures {
       return Optional.empty();
     }
     List<Layer> layers = lines(RunOutline::turn);
-    NumberAxis across = Axes.linear("degrees after tooth 1", 1, ink);
+    NumberAxis across = Axes.linear(Wording.of("axis.angle"), 1, ink);
     across.setRange(0, CrankAngle.REVOLUTION);
     String unit = (after.turn().isEmpty() ? before : after).unit();
     return Optional.of(
         figure(
-            "Does the signal look as before?",
+            Wording.of("compare.turn"),
             told(ComparisonFigures::swing),
             Plots.plot(
-                across, Axes.linear("crank signal (" + unit + ")", 1e-9, ink), layers, ink)));
+                across, Axes.linear(Wording.of("axis.signal", unit), 1e-9, ink), layers, ink)));
   }
 
   private static Optional<String> swing(RunOutline o) {
     return o.turn()
         .up()
-        .map(r -> Say.scaled(r.getLength(), o.unit()) + " at " + Say.rpm(o.turnRpm()));
+        .map(
+            r ->
+                Wording.of(
+                    "compare.turn.swing",
+                    Say.scaled(r.getLength(), o.unit()),
+                    Say.rpm(o.turnRpm())));
   }
 
   /**
@@ -132,11 +137,15 @@ public final class ComparisonFigures {
     Measured change = change(b, a, worst);
     boolean told = change.value() > Say.EXPAND * change.standardUncertainty();
     return figure(
-        "Do the teeth stand as before?",
+        Wording.of("compare.teeth"),
         told
-            ? "Tooth " + worst + " moved most, by " + Say.degrees(change) + "."
-            : "Yes: no tooth moved by more than its uncertainty.",
-        Plots.plot(Axes.linear("tooth", 1, ink), Axes.linear("late (°)", 0.2, ink), layers, ink));
+            ? Wording.of("compare.teeth.moved", Integer.toString(worst), Say.degrees(change))
+            : Wording.of("compare.teeth.yes"),
+        Plots.plot(
+            Axes.linear(Wording.of("axis.tooth"), 1, ink),
+            Axes.linear(Wording.of("axis.late"), 0.2, ink),
+            layers,
+            ink));
   }
 
   private static Measured change(ToothGeometry b, ToothGeometry a, int tooth) {
@@ -156,17 +165,18 @@ public final class ComparisonFigures {
     }
     return Optional.of(
         figure(
-            "Did it turn as fast?",
+            Wording.of("compare.speed"),
             told(o -> o.speed().up().map(ComparisonFigures::between)),
             Plots.plot(
-                Axes.linear("turns of the crank", 1, ink),
-                Axes.linear("speed (rev/min)", 50, ink),
+                Axes.linear(Wording.of("axis.turns"), 1, ink),
+                Axes.linear(Wording.of("axis.speed"), 50, ink),
                 lines(RunOutline::speed),
                 ink)));
   }
 
   private static String between(Range rpm) {
-    return Say.number(rpm.getLowerBound(), 0) + " to " + Say.rpm(rpm.getUpperBound());
+    return Wording.of(
+        "compare.speed.range", Say.number(rpm.getLowerBound(), 0), Say.rpm(rpm.getUpperBound()));
   }
 
   /**
@@ -184,27 +194,28 @@ public final class ComparisonFigures {
     layers.addAll(points(before.gap(), after.gap()));
     return Optional.of(
         figure(
-            "Does the spark follow the command as before?",
+            Wording.of("compare.gap"),
             told(o -> o.fit().map(ComparisonFigures::fit)),
             Plots.plot(
-                Axes.linear("speed (rev/min)", 50, ink),
-                Axes.linear("gap: actual − commanded (°)", 2, ink),
+                Axes.linear(Wording.of("axis.speed"), 50, ink),
+                Axes.linear(Wording.of("axis.gap"), 2, ink),
                 layers,
                 ink)));
   }
 
   private static String fit(GapFit fit) {
-    return Say.degrees(fit.offsetDegrees())
-        + fit.delaySeconds()
-            .map(d -> " and " + Say.interval(d.times(1e6), Say.THIN + "µs"))
-            .orElse("");
+    String offset = Say.degrees(fit.offsetDegrees());
+    return fit.delaySeconds()
+        .map(d -> Say.interval(d.times(1e6), Say.THIN + "µs"))
+        .map(delay -> Wording.of("compare.gap.delay", offset, delay))
+        .orElse(offset);
   }
 
   /** The same words of both, for those that have something to tell. */
   private String told(Function<RunOutline, Optional<String>> words) {
-    String earlier = words.apply(before).orElse("nothing to compare");
-    String later = words.apply(after).orElse("nothing to compare");
-    return "Before: " + earlier + "; after: " + later + ".";
+    String earlier = words.apply(before).orElse(Wording.of("compare.nothing"));
+    String later = words.apply(after).orElse(Wording.of("compare.nothing"));
+    return Wording.of("compare.both", earlier, later);
   }
 
   private List<Layer> lines(Function<RunOutline, Points> of) {
@@ -212,8 +223,8 @@ public final class ComparisonFigures {
     List<Label> labels = new ArrayList<>();
     line(of.apply(before), earlier(), Ink.dashed(1.4), layers);
     line(of.apply(after), ink.crank(), Ink.line(1.4), layers);
-    name(of.apply(before), "before", earlier(), 0.3, labels);
-    name(of.apply(after), "after", ink.crank(), 0.7, labels);
+    name(of.apply(before), Wording.of("compare.before"), earlier(), 0.3, labels);
+    name(of.apply(after), Wording.of("compare.after"), ink.crank(), 0.7, labels);
     layers.add(new LabelsLayer(labels, Lettering.strong(11), ink.paper()));
     return layers;
   }
@@ -227,8 +238,8 @@ public final class ComparisonFigures {
 
   private List<Layer> points(Points earlier, Points later) {
     List<Label> labels = new ArrayList<>();
-    name(earlier, "before", earlier(), 0.25, labels);
-    name(later, "after", ink.crank(), 0.75, labels);
+    name(earlier, Wording.of("compare.before"), earlier(), 0.25, labels);
+    name(later, Wording.of("compare.after"), ink.crank(), 0.75, labels);
     return List.of(
         new MarksLayer(earlier, Mark.HOLLOW, 7, new MarksLayer.Style(earlier(), ink.paper())),
         new MarksLayer(later, Mark.DOT, 5, new MarksLayer.Style(ink.crank(), ink.paper())),

@@ -72,12 +72,12 @@ final class CrankTurns {
 
   /** Name and unit of the signal, for an axis. */
   String nameAndUnit() {
-    return channel.name() + " (" + unit() + ")";
+    return Wording.of("axis.unit", channel.name(), unit());
   }
 
   /** Unit of the signal. */
   String unit() {
-    return channel.unit().isEmpty() ? "level" : channel.unit();
+    return channel.unit().isEmpty() ? Wording.of("axis.level") : channel.unit();
   }
 
   /** The signal of a turn over degrees after tooth 1. */

@@ -49,12 +49,12 @@ final class DwellFigure {
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     return Optional.of(
         new Figure(
-            "How long do the coils charge?",
+            Wording.of("dwell.question"),
             answer(),
             Plots.chart(
                 Plots.plot(
-                    Axes.linear("speed (rev/min)", 50, ink),
-                    Axes.linear("dwell (ms)", 0.5, ink),
+                    Axes.linear(Wording.of("axis.speed"), 50, ink),
+                    Axes.linear(Wording.of("axis.dwell"), 0.5, ink),
                     layers,
                     ink)),
             HEIGHT));
@@ -74,8 +74,12 @@ final class DwellFigure {
   private String answer() {
     List<String> parts = new ArrayList<>();
     for (CoilTrack c : coils) {
-      c.dwell().ifPresent(d -> parts.add(c.coil().name() + ": " + Say.seconds(d.meanSeconds())));
+      c.dwell()
+          .ifPresent(
+              d ->
+                  parts.add(
+                      Wording.of("dwell.coil", c.coil().name(), Say.seconds(d.meanSeconds()))));
     }
-    return "On average " + String.join(", ", parts) + ".";
+    return Wording.of("dwell.answer", String.join(", ", parts));
   }
 }

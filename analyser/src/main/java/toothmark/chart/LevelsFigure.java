@@ -39,11 +39,11 @@ final class LevelsFigure {
     List<Double> across = window.hysteresesVolts();
     Range span = new Range(across.get(0), across.get(across.size() - 1));
     return new Figure(
-        "With which fixed levels is no count lost?",
+        Wording.of("levels.question"),
         answer(),
         Plots.chart(
             Plots.plot(
-                Axes.ratios("hysteresis to each side of the threshold (V)", span, ink),
+                Axes.ratios(Wording.of("axis.hysteresis"), span, ink),
                 Axes.lanes(names, ink),
                 layers,
                 ink)),
@@ -77,20 +77,16 @@ final class LevelsFigure {
   private String answer() {
     int middle = window.thresholdsVolts().size() / 2;
     List<Integer> clear = window.clearAt(middle);
-    String about = " about the mean voltage";
-    String rest = " Coloured: no loss. A number: losses of count. A dash: most teeth not heard.";
+    String legend = " " + Wording.of("levels.legend");
     if (clear.isEmpty()) {
       boolean any = window.cells().stream().anyMatch(LevelWindow.Cell::clear);
-      return (any ? "None" + about + ", some elsewhere." : "None of those tried.") + rest;
+      return Wording.of(any ? "levels.elsewhere" : "levels.none") + legend;
     }
-    return "With ± "
-        + volts(window.hysteresesVolts().get(clear.get(0)))
-        + " to ± "
-        + volts(window.hysteresesVolts().get(clear.get(clear.size() - 1)))
-        + VOLTS
-        + about
-        + "."
-        + rest;
+    return Wording.of(
+            "levels.answer",
+            volts(window.hysteresesVolts().get(clear.get(0))),
+            volts(window.hysteresesVolts().get(clear.get(clear.size() - 1))) + VOLTS)
+        + legend;
   }
 
   private static String volts(double volts) {

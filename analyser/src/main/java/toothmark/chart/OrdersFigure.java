@@ -41,22 +41,18 @@ final class OrdersFigure {
     for (int i : peaks) {
       labels.add(new Label(points.x(i), points.y(i), name(points.x(i)), Place.ABOVE, ink.text()));
     }
-    NumberAxis up = Axes.linear("swing of the speed (%)", 0.1, ink);
+    NumberAxis up = Axes.linear(Wording.of("axis.swing"), 0.1, ink);
     up.setUpperMargin(0.15);
     return new Figure(
-        "How often in a turn does the speed swing?",
-        "Most at order "
-            + order(points.x(peaks.get(0)))
-            + ", by "
-            + Say.number(points.y(peaks.get(0)), 2)
-            + ""
-            + Say.THIN
-            + "% either way, over "
-            + spectrum.turns()
-            + " turns.",
+        Wording.of("orders.question"),
+        Wording.of(
+            "orders.answer",
+            order(points.x(peaks.get(0))),
+            Say.number(points.y(peaks.get(0)), 2) + Say.THIN + "%",
+            Integer.toString(spectrum.turns())),
         Plots.chart(
             Plots.plot(
-                Axes.linear("order (times in a turn)", 1, ink),
+                Axes.linear(Wording.of("axis.order"), 1, ink),
                 up,
                 List.of(
                     new StemsLayer(points, 0, 1.2, ink.crank()),
@@ -86,7 +82,7 @@ final class OrdersFigure {
   private String name(double order) {
     int cylinders = examination.observations().stated().cylinders();
     boolean firing = cylinders > 0 && Math.abs(order - cylinders / 2.0) < 0.1;
-    return order(order) + (firing ? ", the firing" : "");
+    return firing ? Wording.of("orders.firing", order(order)) : order(order);
   }
 
   private static String order(double order) {

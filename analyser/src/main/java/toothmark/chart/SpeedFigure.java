@@ -51,10 +51,11 @@ final class SpeedFigure {
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     Range span = Timeline.span(examination);
     return new Figure(
-        "How fast did the crank turn?",
+        Wording.of("speed.question"),
         answer(speed),
         Plots.chart(
-            Plots.plot(Axes.time(span, ink), Axes.linear("speed (rev/min)", 50, ink), layers, ink)),
+            Plots.plot(
+                Axes.time(span, ink), Axes.linear(Wording.of("axis.speed"), 50, ink), layers, ink)),
         HEIGHT);
   }
 
@@ -62,14 +63,14 @@ final class SpeedFigure {
     List<Interval> undecided = crank.wheel().undecided();
     if (!undecided.isEmpty()) {
       layers.add(new SpansLayer(undecided, ink.thin(ink.trouble(), 0.2)));
-      labels.add(upperEdge(undecided.get(0), "not decided"));
+      labels.add(upperEdge(undecided.get(0), Wording.of("mark.undecided")));
     }
     List<Limiter> limiters = examination.observations().timing().limiters();
     if (!limiters.isEmpty()) {
       layers.add(
           new SpansLayer(
               limiters.stream().map(Limiter::during).toList(), ink.thin(ink.commanded(), 0.25)));
-      labels.add(upperEdge(limiters.get(0).during(), "limiter"));
+      labels.add(upperEdge(limiters.get(0).during(), Wording.of("mark.limiter")));
     }
   }
 
@@ -94,9 +95,9 @@ final class SpeedFigure {
     }
     layers.add(new CurveLayer(new SeriesCurve(xs, ys, 2.5 * longest), ink.text(), Ink.line(1.4)));
     int at = xs.length * 3 / 5;
-    labels.add(new Label(xs[at], ys[at], "each turn", Place.RIGHT, ink.text()));
+    labels.add(new Label(xs[at], ys[at], Wording.of("mark.turn"), Place.RIGHT, ink.text()));
     int early = xs.length / 3;
-    labels.add(new Label(xs[early], ys[early], "tooth to tooth", Place.ABOVE, ink.crank()));
+    labels.add(new Label(xs[early], ys[early], Wording.of("mark.tooth"), Place.ABOVE, ink.crank()));
   }
 
   private void flags(List<Layer> layers, List<Label> labels) {
@@ -110,17 +111,17 @@ final class SpeedFigure {
       layers.add(
           new MarksLayer(flags, Mark.FLAG, 9, new MarksLayer.Style(ink.trouble(), ink.paper())));
       int last = flags.size() - 1;
-      labels.add(new Label(flags.x(last), flags.y(last), "sync lost", Place.BELOW, ink.trouble()));
+      labels.add(
+          new Label(
+              flags.x(last), flags.y(last), Wording.of("mark.sync"), Place.BELOW, ink.trouble()));
     }
   }
 
   private static String answer(SpeedTrace speed) {
-    return "Between "
-        + Say.number(speed.minRpm(), 0)
-        + " and "
-        + Say.rpm(speed.maxRpm())
-        + ", on average "
-        + Say.rpm(speed.meanRpm())
-        + ".";
+    return Wording.of(
+        "speed.answer",
+        Say.number(speed.minRpm(), 0),
+        Say.rpm(speed.maxRpm()),
+        Say.rpm(speed.meanRpm()));
   }
 }

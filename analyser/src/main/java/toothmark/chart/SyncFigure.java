@@ -18,7 +18,6 @@ final class SyncFigure {
   private static final int AXIS = 56;
   private static final int LANE = 30;
   private static final int MOST_CAUSES = 5;
-  private static final String NO_CAUSE = "without a cause found";
 
   private final Examination examination;
   private final Ink ink;
@@ -44,7 +43,7 @@ final class SyncFigure {
       for (int i = 0; i < e.getValue().size(); i++) {
         here.add(e.getValue().x(i), lane);
       }
-      names.add(e.getKey() + ": " + Say.count(here.size()));
+      names.add(Wording.of("sync.lane.count", e.getKey(), Say.count(here.size())));
       Color colour = ink.trouble();
       layers.add(
           new MarksLayer(
@@ -53,7 +52,7 @@ final class SyncFigure {
     }
     return Optional.of(
         new Figure(
-            "When is sync lost, and with what?",
+            Wording.of("sync.question"),
             answer(),
             Plots.chart(
                 Plots.plot(
@@ -68,8 +67,7 @@ final class SyncFigure {
     List<SyncLoss> losses = examination.observations().receiver().losses();
     List<String> causes = examination.diagnosis().syncLossCauses();
     for (int i = 0; i < losses.size(); i++) {
-      String cause = i < causes.size() && !causes.get(i).isEmpty() ? causes.get(i) : NO_CAUSE;
-      String lane = "sync lost, " + cause.replace('-', ' ');
+      String lane = lane(i < causes.size() ? causes.get(i) : "");
       if (!lanes.containsKey(lane) && lanes.size() == MOST_CAUSES) {
         lane = lanes.keySet().iterator().next();
       }
@@ -77,15 +75,21 @@ final class SyncFigure {
     }
   }
 
+  /** The id of a finding in words. */
+  private static String lane(String cause) {
+    return Wording.find("sync.lane." + (cause.isEmpty() ? "none" : cause))
+        .orElseGet(() -> Wording.of("sync.lane", cause.replace('-', ' ')));
+  }
+
   private void teeth(ToothEvents teeth) {
     for (int i = 0; i < teeth.size(); i++) {
       if (teeth.kind(i) == ToothKind.STRAY) {
-        add("stray edges", Mark.CROSS, teeth.time(i));
+        add(Wording.of("mark.strays"), Mark.CROSS, teeth.time(i));
       }
     }
     for (int i = 0; i < teeth.size(); i++) {
       if (teeth.kind(i) == ToothKind.MISSING) {
-        add("teeth missing", Mark.HOLLOW, teeth.time(i));
+        add(Wording.of("sync.missing"), Mark.HOLLOW, teeth.time(i));
       }
     }
   }
@@ -98,22 +102,19 @@ final class SyncFigure {
   private String answer() {
     int cranking = examination.observations().receiver().losses(SyncLoss.Phase.CRANKING);
     int running = examination.observations().receiver().losses(SyncLoss.Phase.RUNNING);
-    if (cranking + running == 0) {
-      return "The receiver never lost its count.";
+    if (cranking == 0) {
+      return running == 0 ? Wording.of("sync.never") : Wording.of("sync.running", times(running));
     }
-    return "The receiver lost its count "
-        + times(running)
-        + " while the engine ran and "
-        + times(cranking)
-        + " while it was cranked.";
+    return running == 0
+        ? Wording.of("sync.cranking", times(cranking))
+        : Wording.of("sync.both", times(running), times(cranking));
   }
 
   private static String times(int n) {
     return switch (n) {
-      case 0 -> "never";
-      case 1 -> "once";
-      case 2 -> "twice";
-      default -> Say.count(n) + " times";
+      case 1 -> Wording.of("sync.once");
+      case 2 -> Wording.of("sync.twice");
+      default -> Wording.of("sync.times", Say.count(n));
     };
   }
 }

@@ -49,12 +49,12 @@ final class ToothPeriodFigure {
     layers.add(marks(stray, Mark.CROSS, 7, ink.trouble()));
     layers.add(new LabelsLayer(labels(), Lettering.regular(11), ink.paper()));
     return new Figure(
-        "Do the teeth come evenly?",
+        Wording.of("period.question"),
         answer(),
         Plots.chart(
             Plots.plot(
                 Axes.time(Timeline.span(examination), ink),
-                Axes.ratios("time to the edge before (ms)", span, ink),
+                Axes.ratios(Wording.of("axis.period"), span, ink),
                 layers,
                 ink)),
         HEIGHT);
@@ -95,10 +95,10 @@ final class ToothPeriodFigure {
 
   private List<Label> labels() {
     List<Label> labels = new ArrayList<>();
-    label(labels, stray, "stray edges", Place.BELOW);
-    label(labels, missing, "a tooth missing", Place.ABOVE);
-    label(labels, gap, "over the gap", Place.ABOVE);
-    label(labels, even, "tooth to tooth", Place.BELOW);
+    label(labels, stray, Wording.of("mark.strays"), Place.BELOW);
+    label(labels, missing, Wording.of("mark.lost"), Place.ABOVE);
+    label(labels, gap, Wording.of("mark.gap"), Place.ABOVE);
+    label(labels, even, Wording.of("mark.tooth"), Place.BELOW);
     return labels;
   }
 
@@ -112,17 +112,13 @@ final class ToothPeriodFigure {
   private String answer() {
     List<String> parts = new ArrayList<>();
     if (!missing.isEmpty()) {
-      parts.add(
-          Wording.count(
-              missing.size(), "step spans a missing tooth", "steps span a missing tooth"));
+      parts.add(Wording.count(missing.size(), "period.missing"));
     }
     if (!stray.isEmpty()) {
-      parts.add(
-          Wording.count(stray.size(), "step begins or ends", "steps begin or end")
-              + " at a stray edge");
+      parts.add(Wording.count(stray.size(), "period.stray"));
     }
     return parts.isEmpty()
-        ? "Yes: every edge is a tooth and none is missing."
-        : "No: " + String.join(" and ", parts) + ".";
+        ? Wording.of("period.yes")
+        : Wording.of("period.no", String.join(Wording.of("period.and"), parts));
   }
 }

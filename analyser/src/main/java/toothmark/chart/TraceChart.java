@@ -96,7 +96,7 @@ public final class TraceChart {
     ValueAxis up =
         drawn.curve().isPresent()
             ? Axes.linear(null, 1e-9, ink)
-            : Axes.lanes(List.of("edges"), ink);
+            : Axes.lanes(List.of(Wording.of("axis.edges")), ink);
     up.setRange(whole);
     boolean crank = layers.isCrank(drawn.channel());
     XYPlot plot = Plots.plot(null, up, layers.of(drawn), ink);

@@ -60,8 +60,7 @@ final class TraceLayers {
                               teeth,
                               i -> teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == 1,
                               i -> Integer.toString(teeth.revolution(i)));
-                      NumberAxis axis =
-                          new AngleAxis("crank angle after tooth 1 (°)", turns, angle);
+                      NumberAxis axis = new AngleAxis(Wording.of("axis.trace"), turns, angle);
                       Axes.style(axis, ink);
                       return axis;
                     }));
@@ -87,7 +86,9 @@ final class TraceLayers {
   }
 
   private static String name(Channel channel) {
-    return channel.unit().isEmpty() ? channel.name() : channel.name() + " (" + channel.unit() + ")";
+    return channel.unit().isEmpty()
+        ? channel.name()
+        : Wording.of("axis.unit", channel.name(), channel.unit());
   }
 
   private Color colour(Channel channel, Optional<Integer> coil) {
@@ -189,9 +190,13 @@ final class TraceLayers {
     layers.add(train(seen, level, look(Mark.DOT, SEEN, ink.text(), TrainLayer.Crowd.HIDE)));
     layers.add(new ChosenLayer(teeth, level));
     Instants missing =
-        pick(teeth, i -> teeth.kind(i) == ToothKind.MISSING, i -> teeth.tooth(i) + " missing");
+        pick(
+            teeth,
+            i -> teeth.kind(i) == ToothKind.MISSING,
+            i -> Wording.of("mark.missing", Integer.toString(teeth.tooth(i))));
     layers.add(train(missing, level, look(Mark.HOLLOW, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));
-    Instants strays = pick(teeth, i -> teeth.kind(i) == ToothKind.STRAY, i -> "stray");
+    Instants strays =
+        pick(teeth, i -> teeth.kind(i) == ToothKind.STRAY, i -> Wording.of("mark.stray"));
     layers.add(train(strays, level, look(Mark.CROSS, ODD, ink.trouble(), TrainLayer.Crowd.THIN)));
     layers.add(new NumbersLayer(seen, ink.quiet(), ink.paper()));
     return List.of(runs(teeth), strays);
@@ -204,7 +209,9 @@ final class TraceLayers {
         i -> MissingTeeth.inRow(teeth, i) > 0,
         i -> {
           int n = MissingTeeth.inRow(teeth, i);
-          return n == 1 ? teeth.tooth(i) + " missing" : n + " teeth missing";
+          return n == 1
+              ? Wording.of("mark.missing", Integer.toString(teeth.tooth(i)))
+              : Wording.of("mark.missing.row", Integer.toString(n));
         });
   }
 
@@ -215,7 +222,7 @@ final class TraceLayers {
             .sorted()
             .toArray();
     String[] words = new String[t.length];
-    java.util.Arrays.fill(words, "sync lost");
+    java.util.Arrays.fill(words, Wording.of("mark.sync"));
     Instants losses = new Instants(t, words);
     layers.add(train(losses, level, look(Mark.FLAG, FLAG, ink.trouble(), TrainLayer.Crowd.THIN)));
     return losses;

@@ -41,15 +41,15 @@ final class TurnsFigure {
               SeriesCurve.through(all.turn(turn)), ink.thin(ink.crank(), 0.55), Ink.line(0.8)));
     }
     layers.addAll(topDeadCentre());
-    NumberAxis across = Axes.linear("degrees after tooth 1", 1, ink);
+    NumberAxis across = Axes.linear(Wording.of("axis.angle"), 1, ink);
     across.setRange(0, CrankAngle.REVOLUTION);
     NumberAxis up = Axes.linear(all.nameAndUnit(), 1e-9, ink);
     String answer =
-        (shown < turns ? shown + " of " + Say.count(turns) : "All " + turns)
-            + " turns laid over each other from tooth 1 to tooth 1;"
-            + " what differs from turn to turn stands out.";
+        shown < turns
+            ? Wording.of("turns.some", Integer.toString(shown), Say.count(turns))
+            : Wording.of("turns.all", Integer.toString(turns));
     return new Figure(
-        "Does every turn look the same?",
+        Wording.of("turns.question"),
         answer,
         Plots.chart(Plots.plot(across, up, layers, ink)),
         HEIGHT);
@@ -65,7 +65,7 @@ final class TurnsFigure {
     return List.of(
         new RulesLayer(new double[] {at}, RulesLayer.Way.UPRIGHT, ink.tdc(), Ink.line(1.6)),
         new LabelsLayer(
-            List.of(new Label(at, Double.NaN, "TDC", Place.BELOW, ink.tdc())),
+            List.of(new Label(at, Double.NaN, Wording.of("mark.tdc"), Place.BELOW, ink.tdc())),
             Lettering.regular(11),
             ink.paper()));
   }

@@ -58,9 +58,8 @@ final class WaveformFigure {
     XYPlot signal = signal(channel, excerpt, sparks);
     int coils = examination.observations().coils().size();
     String question =
-        "What does the crank signal look like at "
-            + Say.at((excerpt.startInclusive() + excerpt.endExclusive()) / 2)
-            + "?";
+        Wording.of(
+            "waveform.question", Say.at((excerpt.startInclusive() + excerpt.endExclusive()) / 2));
     if (sparks.isEmpty()) {
       signal.setDomainAxis(time);
       return new Figure(question, answer(excerpt), Plots.chart(signal), HEIGHT);
@@ -90,7 +89,7 @@ final class WaveformFigure {
     teeth(layers, labels, level, excerpt);
     losses(layers, labels, level);
     for (double t : tdc) {
-      labels.add(new Label(t, Double.NaN, "TDC", Place.BELOW, ink.tdc()));
+      labels.add(new Label(t, Double.NaN, Wording.of("mark.tdc"), Place.BELOW, ink.tdc()));
     }
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     return Plots.plot(null, upAxis(channel, curve, excerpt), layers, ink);
@@ -102,12 +101,12 @@ final class WaveformFigure {
 
   private ValueAxis upAxis(Channel channel, Optional<Curve> curve, Interval excerpt) {
     if (curve.isEmpty()) {
-      ValueAxis axis = Axes.lanes(List.of("edges"), ink);
+      ValueAxis axis = Axes.lanes(List.of(Wording.of("axis.edges")), ink);
       axis.setRange(-1, 1.3);
       return axis;
     }
-    String unit = channel.unit().isEmpty() ? "level" : channel.unit();
-    NumberAxis axis = Axes.linear(channel.name() + " (" + unit + ")", 1e-9, ink);
+    String unit = channel.unit().isEmpty() ? Wording.of("axis.level") : channel.unit();
+    NumberAxis axis = Axes.linear(Wording.of("axis.unit", channel.name(), unit), 1e-9, ink);
     Range r = curve.get().up(excerpt.startInclusive(), excerpt.endExclusive());
     double room = Math.max(r.getLength(), 1e-9);
     axis.setRange(r.getLowerBound() - 0.06 * room, r.getUpperBound() + 0.2 * room);
@@ -163,8 +162,8 @@ final class WaveformFigure {
     String text =
         switch (teeth.kind(i)) {
           case SEEN -> Integer.toString(teeth.tooth(i));
-          case MISSING -> teeth.tooth(i) + " missing";
-          case STRAY -> "stray";
+          case MISSING -> Wording.of("mark.missing", Integer.toString(teeth.tooth(i)));
+          case STRAY -> Wording.of("mark.stray");
         };
     Color colour = teeth.kind(i) == ToothKind.SEEN ? ink.quiet() : ink.trouble();
     labels.add(new Label(teeth.time(i), Double.NaN, text, Place.BELOW, colour));
@@ -186,7 +185,9 @@ final class WaveformFigure {
     Points flags = new Points();
     for (SyncLoss loss : examination.observations().receiver().losses()) {
       flags.add(loss.timeSeconds(), level);
-      labels.add(new Label(loss.timeSeconds(), level, "sync lost", Place.BELOW, ink.trouble()));
+      labels.add(
+          new Label(
+              loss.timeSeconds(), level, Wording.of("mark.sync"), Place.BELOW, ink.trouble()));
     }
     layers.add(
         new MarksLayer(flags, Mark.FLAG, 12, new MarksLayer.Style(ink.trouble(), ink.paper())));
@@ -246,15 +247,13 @@ final class WaveformFigure {
         examination.observations().receiver().losses().stream()
             .filter(l -> excerpt.contains(l.timeSeconds()))
             .count();
-    String what = Wording.count(counts[0], "tooth seen", "teeth seen");
-    what += ", " + Wording.count(counts[1], "missing", "missing");
-    what += ", " + Wording.count(counts[2], "stray edge", "stray edges");
-    String sync =
-        losses == 0 ? "." : "; sync is lost " + (losses == 1 ? "once." : losses + " times.");
     boolean wave = examination.observations().edges().kind() == SensorKind.VARIABLE_RELUCTANCE;
-    return "In this excerpt: "
-        + what
-        + sync
-        + (wave && counts[0] > 0 ? " Dots mark the zero crossings at the tooth centres." : "");
+    return Wording.of(
+            "waveform.answer",
+            Wording.count(counts[0], "waveform.seen"),
+            Wording.count(counts[1], "waveform.missing"),
+            Wording.count(counts[2], "waveform.stray"),
+            Wording.count(losses, "waveform.sync"))
+        + (wave && counts[0] > 0 ? Wording.of("waveform.dots") : "");
   }
 }

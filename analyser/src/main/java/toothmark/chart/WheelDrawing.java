@@ -93,7 +93,9 @@ final class WheelDrawing {
   }
 
   private static String origin(ToothGeometry geometry) {
-    return geometry.turns() == 0 ? "not measured" : geometry.turns() + " turns";
+    return geometry.turns() == 0
+        ? Wording.of("wheel.unmeasured")
+        : Wording.of("wheel.turns", Integer.toString(geometry.turns()));
   }
 
   /**
@@ -228,7 +230,13 @@ final class WheelDrawing {
       line.moveTo(x(a, 0.34 * radius), y(a, 0.34 * radius));
       line.lineTo(x(a, radius * 0.98), y(a, radius * 0.98));
       g.draw(line);
-      text(g, "TDC", Lettering.strong(11), ink.tdc(), x(a, radius * 1.07), y(a, radius * 1.07));
+      text(
+          g,
+          Wording.of("mark.tdc"),
+          Lettering.strong(11),
+          ink.tdc(),
+          x(a, radius * 1.07),
+          y(a, radius * 1.07));
     }
   }
 
@@ -249,7 +257,7 @@ final class WheelDrawing {
     if (factor > 1 && geometry.turns() > 0) {
       text(
           g,
-          "errors ×" + Say.THIN + Say.number(factor, 0),
+          Wording.of("wheel.errors", Say.number(factor, 0)),
           Lettering.regular(11),
           ink.quiet(),
           cx,

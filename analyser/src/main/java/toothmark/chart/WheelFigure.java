@@ -28,7 +28,7 @@ final class WheelFigure {
   private Figure draw(DecodedCrank crank) {
     OddTeeth odd = OddTeeth.of(crank.wheel().geometry());
     return new Figure(
-        "Is any tooth out of place or weak?",
+        Wording.of("wheel.question"),
         answer(crank.wheel().geometry(), odd),
         Plots.chart(new WheelPlot(examination, crank.wheel(), odd, ink)),
         HEIGHT);
@@ -36,32 +36,25 @@ final class WheelFigure {
 
   private static String answer(ToothGeometry g, OddTeeth odd) {
     if (g.turns() == 0) {
-      return "The capture is too short to tell; the wheel is drawn as it should be.";
+      return Wording.of("wheel.short");
     }
     if (odd.teeth().isEmpty()) {
-      return "No: all teeth pass within "
-          + Say.degrees(odd.largestEven())
-          + " of their place, over "
-          + g.turns()
-          + " turns.";
+      return Wording.of("wheel.no", Say.degrees(odd.largestEven()), Integer.toString(g.turns()));
     }
     List<String> parts = new ArrayList<>();
     for (int tooth : odd.teeth().subList(0, Math.min(3, odd.teeth().size()))) {
       parts.add(
-          "tooth "
-              + tooth
-              + " passes "
-              + Say.degrees(Math.abs(g.offsetDegrees(tooth)))
-              + (g.offsetDegrees(tooth) > 0 ? " late" : " early")
-              + " with a signal of "
-              + Say.percent(g.amplitude(tooth)));
+          Wording.of(
+              g.offsetDegrees(tooth) > 0 ? "wheel.late" : "wheel.early",
+              Integer.toString(tooth),
+              Say.degrees(Math.abs(g.offsetDegrees(tooth))),
+              Say.percent(g.amplitude(tooth))));
     }
     int more = odd.teeth().size() - parts.size();
-    return "Yes: "
-        + String.join("; ", parts)
-        + (more > 0 ? "; and " + more + " more" : "")
-        + ". The others lie within "
-        + Say.degrees(odd.largestEven())
-        + ".";
+    return Wording.of(
+        more > 0 ? "wheel.more" : "wheel.yes",
+        String.join("; ", parts),
+        Say.degrees(odd.largestEven()),
+        Integer.toString(more));
   }
 }

@@ -76,7 +76,10 @@ final class WheelPlot extends Plot {
 
   private static Plot byTooth(ToothGeometry g, OddTeeth odd, Ink ink) {
     return Plots.stack(
-        Axes.linear("tooth", 1, ink), List.of(place(g, odd, ink), signal(g, odd, ink)), 1, 1);
+        Axes.linear(Wording.of("axis.tooth"), 1, ink),
+        List.of(place(g, odd, ink), signal(g, odd, ink)),
+        1,
+        1);
   }
 
   private static XYPlot place(ToothGeometry g, OddTeeth odd, Ink ink) {
@@ -93,7 +96,7 @@ final class WheelPlot extends Plot {
       Place side = late > 0 ? Place.ABOVE : Place.BELOW;
       labels.add(new Label(k, late, Integer.toString(k), side, ink.trouble()));
     }
-    NumberAxis axis = Axes.linear("late (°)", 0.2, ink);
+    NumberAxis axis = Axes.linear(Wording.of("axis.late"), 0.2, ink);
     axis.setLowerMargin(0.15);
     axis.setUpperMargin(0.15);
     List<Layer> layers = new ArrayList<>(List.of(new BandLayer(lower, upper, ink.grid())));
@@ -105,7 +108,7 @@ final class WheelPlot extends Plot {
   private static XYPlot signal(ToothGeometry g, OddTeeth odd, Ink ink) {
     return Plots.plot(
         null,
-        Axes.linear("signal (1 = median)", 1, ink),
+        Axes.linear(Wording.of("axis.height"), 1, ink),
         stems(g.teeth(), g::amplitude, odd, ink),
         ink);
   }

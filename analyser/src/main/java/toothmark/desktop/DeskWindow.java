@@ -108,10 +108,10 @@ final class DeskWindow {
 
   private JComponent left() {
     side.setName("side");
-    side.addTab(Phrases.of("side.findings"), findings);
-    side.addTab(Phrases.of("side.measures"), measures.scrolled());
-    side.addTab(Phrases.of("side.job"), new JobView(model, commands).scrolled());
-    side.addTab(Phrases.of("side.whatIf"), whatIf.scrolled());
+    side.addTab(Phrases.of("command.findings"), findings);
+    side.addTab(Phrases.of("command.measures"), measures.scrolled());
+    side.addTab(Phrases.of("command.job"), new JobView(model, commands).scrolled());
+    side.addTab(Phrases.of("command.whatIf"), whatIf.scrolled());
     return side;
   }
 

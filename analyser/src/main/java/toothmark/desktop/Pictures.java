@@ -27,7 +27,7 @@ final class Pictures {
     this.model = model;
     this.saver = saver;
     tabs.setName("pictures");
-    tabs.getAccessibleContext().setAccessibleName(Phrases.of("pictures.name"));
+    tabs.getAccessibleContext().setAccessibleName(Phrases.of("command.pictures"));
     tabs.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
     add("wheel", f -> f.draw(Picture.WHEEL));
     add("turns", Figures::turns);

@@ -88,7 +88,7 @@ final class WhatIf {
     Optional<Examination> open = bench.session.get().flatMap(Session::examination);
     Conditioner circuit = setting.get().conditioner();
     bench.aside(
-        Phrases.of("side.whatIf"),
+        Phrases.of("command.whatIf"),
         () -> open.flatMap(this::replay).map(r -> outcome(r, circuit)),
         found -> {
           if (mine == asked) {

@@ -28,7 +28,7 @@ final class InputStageDropoutCheck extends CrankCheck {
         Draft.of(
                 id(),
                 Severity.WATCH,
-                "A receiver that arms on the last tooth's height misses teeth that are there.")
+                "An input stage that follows the last tooth's height misses teeth that are there.")
             .probability(0.6)
             .saw(
                 "A textbook receiver misses teeth "

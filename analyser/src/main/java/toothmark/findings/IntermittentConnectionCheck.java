@@ -30,7 +30,7 @@ final class IntermittentConnectionCheck extends CrankCheck {
                 "The crank signal drops out: a wire or plug is opening.")
             .probability(crank.losses().part(id()).orElseThrow().probability())
             .saw(
-                "The signal goes "
+                "The signal goes dead "
                     + Words.times(own.size())
                     + ", for "
                     + length(shortest, longest)

@@ -49,7 +49,8 @@ final class RandomNoiseCheck extends CrankCheck {
             .next(
                 "Route the sensor lead away from starter, alternator and coil wires, check its"
                     + " shield and the sensor ground, and record again.")
-            .caution("Ground a shield at one end only; do not float the sensor's return.")
+            .caution(
+                "Ground a shield at one end only; leave the sensor's own ground wire connected.")
             .picture(Picture.SYNC)
             .where(IgnitionInterferenceCheck.spans(strays)));
   }

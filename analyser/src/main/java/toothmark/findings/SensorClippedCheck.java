@@ -37,7 +37,7 @@ final class SensorClippedCheck implements Check {
             .saw(
                 "Zero crossings are still right, so teeth and timing hold; the amplitude does not.")
             .ratherThan(
-                "A conditioner that squares the signal off has steep sides down to zero; here the"
+                "An input circuit that squares the signal off has steep sides down to zero; here the"
                     + " sides still slope like a wave's.")
             .next("Choose a larger range or an attenuating probe, and record again.")
             .caution(

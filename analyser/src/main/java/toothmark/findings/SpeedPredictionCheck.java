@@ -30,7 +30,7 @@ final class SpeedPredictionCheck implements Check {
     return Draft.of(id(), Severity.WATCH, "Sparks stray while the speed changes.")
         .probability(0.8)
         .saw(
-            "The gap follows the change of speed just before the spark: by up to "
+            "The advance gap follows the change of speed just before the spark: by up to "
                 + Say.degrees(shift)
                 + ".")
         .saw(

@@ -15,9 +15,9 @@ final class ThresholdLagCheck extends GapShapeCheck {
   @Override
   Draft describe(Draft draft) {
     return draft
-        .saw("The gap is largest at low speed and fades as the signal grows.")
+        .saw("The advance gap is largest at low speed and fades as the signal grows.")
         .ratherThan("A delay would grow with speed; this shrinks.")
         .next("Check the air gap and the threshold of the sensor's input stage.")
-        .caution("A lower threshold admits noise: look at both sides.");
+        .caution("A lower threshold lets noise in: look for stray edges while cranking.");
   }
 }

@@ -12,7 +12,7 @@ final class TimingStepCheck extends GapShapeCheck {
   @Override
   Draft describe(Draft draft) {
     return draft
-        .saw("The gap has one value below a speed and another above it.")
+        .saw("The advance gap has one value below a speed and another above it.")
         .ratherThan("A delay changes little by little; this jumps.")
         .next(
             "Look in the controller for a table edge, a dwell limit or a change of timing tooth at that speed.")

@@ -5,8 +5,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -15,6 +18,10 @@ import org.junit.jupiter.params.provider.MethodSource;
 class CatalogueTest {
 
   private static final Path PAGES = Path.of("..", "docs", "findings");
+
+  private static final Pattern MARKED_TERM =
+      Pattern.compile("\\[([^]]+)]\\(\\.\\./glossary\\.md\\)");
+  private static final Pattern GLOSSARY_TERM = Pattern.compile("(?m)^- \\*\\*([^*]+)\\*\\*");
 
   static Stream<String> ids() {
     return Catalogue.CHECKS.stream().map(Check::id);
@@ -50,6 +57,27 @@ class CatalogueTest {
               .toList();
       assertThat(names).isEqualTo(List.copyOf(new TreeSet<>(ids().toList())));
     }
+  }
+
+  /** A word of the trade on a page leads to the glossary, which must explain it. */
+  @Test
+  void whatThePagesCallATermIsInTheGlossary() throws IOException {
+    List<String> explained =
+        GLOSSARY_TERM
+            .matcher(Files.readString(PAGES.resolveSibling("glossary.md")))
+            .results()
+            .flatMap(m -> Stream.of(m.group(1).split(", ")))
+            .map(t -> t.toLowerCase(Locale.ROOT))
+            .toList();
+    List<String> marked = new ArrayList<>();
+    try (Stream<Path> pages = Files.list(PAGES)) {
+      for (Path page : pages.toList()) {
+        MARKED_TERM.matcher(Files.readString(page)).results().forEach(m -> marked.add(m.group(1)));
+      }
+    }
+    assertThat(marked)
+        .hasSizeGreaterThan(40)
+        .allMatch(t -> explained.stream().anyMatch(t.toLowerCase(Locale.ROOT)::startsWith));
   }
 
   /** The ids that scripts rely on. */

@@ -34,16 +34,21 @@ public final class CaptureStrip {
    * Collects the events.
    *
    * @param span of the whole capture
-   * @param curve of the crank channel; empty for bare instants
+   * @param curve of the crank channel; empty for bare instants: then the speed is drawn
    * @param examination what was found; empty while it is not known
    * @param ink for which ground
    */
   public CaptureStrip(
       Interval span, Optional<Curve> curve, Optional<Examination> examination, Ink ink) {
     this.span = span;
-    this.curve = curve;
+    this.curve = curve.or(() -> examination.flatMap(CaptureStrip::speed));
     this.ink = ink;
     examination.ifPresent(this::collect);
+  }
+
+  private static Optional<Curve> speed(Examination e) {
+    Points turns = Timeline.turnSpeeds(e);
+    return turns.size() < 2 ? Optional.empty() : Optional.of(SeriesCurve.through(turns));
   }
 
   private void collect(Examination e) {

@@ -20,7 +20,12 @@ final class CrankingLossesCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.NOTE, "Sync is lost a few times while cranking, as is usual.")
+        Draft.of(
+                id(),
+                Severity.NOTE,
+                "Sync is lost "
+                    + Words.times(cranking)
+                    + " while cranking; a few losses are usual.")
             .probability(0.8)
             .saw(
                 "A textbook receiver loses sync "

@@ -37,6 +37,7 @@ final class SampleCatalogue {
         logicProbe(),
         periodsOnly(),
         wheelOutOfTrue(),
+        droppedSpanner(),
         straightIntoTheLimiter(),
         weakOnTheStarter(),
         primarySide(),
@@ -177,6 +178,19 @@ final class SampleCatalogue {
         Dialect.PLAIN,
         "The wheel had been welded to its carrier a little off the centre.",
         "Heights and places of the teeth swing once a turn.");
+  }
+
+  private static Sample droppedSpanner() {
+    Wheel.DamagedTooth tooth = new Wheel.DamagedTooth(23, -1.2, 0.2);
+    return gzip(
+        engine("dropped-spanner", 114)
+            .withWheel(Wheel.of("36-1", TOOTH1_36).withDamage(tooth))
+            .withSpeed(SpeedProfile.sweep(900.0, 2200.0, 0.8))
+            .withRecorder(Recorder.oscilloscope(60e3, 1.0))
+            .withFault("damaged-tooth"),
+        Dialect.PLAIN,
+        "A spanner fell into the turning pulley; the tachometer twitched ever after.",
+        "Tooth 23 is bent back by more than a degree, the same in every turn.");
   }
 
   private static Sample straightIntoTheLimiter() {

@@ -43,12 +43,8 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
     List<String> causes = e.diagnosis().syncLossCauses();
     for (int i = 0; i < losses.size(); i++) {
       SyncLoss loss = losses.get(i);
-      String cause = i < causes.size() ? causes.get(i).replace('-', ' ') : "";
       String words =
-          Phrases.of(
-              cause.isEmpty() ? "event.sync" : "event.sync.cause",
-              Integer.toString(loss.teethCounted()),
-              cause);
+          words(i < causes.size() ? causes.get(i) : "", Integer.toString(loss.teethCounted()));
       events.add(new CaptureEvent(loss.timeSeconds(), Kind.SYNC_LOST, OptionalInt.empty(), words));
     }
     for (CoilTrack coil : e.observations().coils()) {
@@ -63,6 +59,16 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
     }
     events.sort(Comparator.comparingDouble(CaptureEvent::timeSeconds));
     return List.copyOf(events);
+  }
+
+  private static String words(String cause, String teethCounted) {
+    if (cause.isEmpty()) {
+      return Phrases.of("event.sync", teethCounted);
+    }
+    String own = "event.sync." + cause;
+    return Phrases.find(own).isPresent()
+        ? Phrases.of(own, teethCounted)
+        : Phrases.of("event.sync.cause", teethCounted, cause.replace('-', ' '));
   }
 
   private static void teeth(ToothEvents teeth, List<CaptureEvent> events) {

@@ -1,5 +1,14 @@
 package toothmark.chart;
 
+import static toothmark.chart.SampleMotion.BENT;
+import static toothmark.chart.SampleMotion.BENT_BY;
+import static toothmark.chart.SampleMotion.END;
+import static toothmark.chart.SampleMotion.TOOTH1_BTDC;
+import static toothmark.chart.SampleMotion.WHEEL;
+import static toothmark.chart.SampleMotion.angleAt;
+import static toothmark.chart.SampleMotion.rpmAt;
+import static toothmark.chart.SampleMotion.timeAt;
+
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,7 +21,6 @@ import toothmark.capture.Channel;
 import toothmark.capture.Reading;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.StatedLayout;
-import toothmark.capture.StepSignal;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
@@ -40,18 +48,9 @@ import toothmark.receiver.SyncLoss;
 import toothmark.rotation.AngleTimeline;
 import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
-import toothmark.timing.Alignment;
-import toothmark.timing.AlignmentPoint;
-import toothmark.timing.CoilTiming;
-import toothmark.timing.GapFit;
-import toothmark.timing.GapShape;
-import toothmark.timing.Limiter;
-import toothmark.timing.SensorLag;
 import toothmark.timing.SparkTiming;
-import toothmark.timing.SpeedBand;
 import toothmark.timing.Timing;
 import toothmark.units.Interval;
-import toothmark.units.Measured;
 import toothmark.wheel.DecodedWheel;
 import toothmark.wheel.Orientation;
 import toothmark.wheel.ToothEvent;
@@ -68,12 +67,7 @@ import toothmark.wheel.WheelPattern;
  */
 public final class SampleRun {
 
-  private static final WheelPattern WHEEL = WheelPattern.of(36, 1);
-  private static final double END = 4.0;
-  private static final double TOOTH1_BTDC = 87.4;
   private static final double DELAY = 100e-6;
-  private static final int BENT = 11;
-  private static final double BENT_BY = 0.8;
 
   private final List<Double> knotTimes = new ArrayList<>();
   private final List<Double> knotAngles = new ArrayList<>();
@@ -139,30 +133,6 @@ public final class SampleRun {
         Observations.EdgeStatement.STATED);
   }
 
-  /** Crank angle: a steady rise of speed with a ripple of order 2. */
-  private static double angleAt(double t) {
-    double smooth = 6 * (1000 * t + 500 * t * t);
-    return smooth + 0.8 * Math.sin(Math.toRadians(2 * smooth));
-  }
-
-  private static double timeAt(double degrees) {
-    double low = 0;
-    double high = END + 1;
-    for (int i = 0; i < 60; i++) {
-      double middle = (low + high) / 2;
-      if (angleAt(middle) < degrees) {
-        low = middle;
-      } else {
-        high = middle;
-      }
-    }
-    return (low + high) / 2;
-  }
-
-  private static double rpmAt(double t) {
-    return (angleAt(t + 1e-6) - angleAt(t - 1e-6)) / 2e-6 / 6;
-  }
-
   private ToothEvents teeth() {
     ToothEvents.Builder b = new ToothEvents.Builder();
     for (int r = 0; 360.0 * (r + 1) < angleAt(END); r++) {
@@ -202,7 +172,7 @@ public final class SampleRun {
     ReceiverTrace receiver = receiver();
     Observations o =
         new Observations(
-            capture(sparks),
+            SampleSignals.capture(sparks),
             stated(),
             edges(),
             Disturbances.NONE,
@@ -210,7 +180,7 @@ public final class SampleRun {
             "",
             receiver,
             tracks,
-            timing(sparks));
+            SampleTiming.of(sparks));
     return new Examination(sheet(), roles(), o, diagnosis(receiver), Optional.of(teeth));
   }
 
@@ -241,7 +211,7 @@ public final class SampleRun {
     for (int r = 1; 360.0 * (r + 1) < angleAt(END) - 400; r++) {
       double rough = rpmAt(timeAt(360.0 * r + tdc));
       double commanded = 10 + rough / 400;
-      double t = timeAt(360.0 * r + tdc - commanded + 2.6 * 0) + DELAY + 2e-6 * Math.sin(r * 1.7);
+      double t = timeAt(360.0 * r + tdc - commanded) + DELAY + 2e-6 * Math.sin(r * 1.7);
       CrankPoint where = new CrankPoint(angle.degreesAt(t), rpmAt(t), 1000);
       if (r % 50 == 40) {
         absent.add(new AbsentSpark(t, where));
@@ -272,69 +242,6 @@ public final class SampleRun {
         sparks,
         absent,
         Optional.of(new Dwell(2.71e-3, 0.11e-3, sparks.size())));
-  }
-
-  private static Timing timing(List<SparkTiming> sparks) {
-    List<AlignmentPoint> points = new ArrayList<>();
-    for (int i = 0; i < 100; i++) {
-      points.add(
-          new AlignmentPoint(
-              i * 0.04, 1000 + 40 * i, 87.4 + 0.05 * Math.sin(i), AlignmentPoint.Use.KEPT));
-    }
-    Alignment alignment =
-        new Alignment(
-            Alignment.Source.TDC_CHANNEL,
-            OptionalDouble.of(90),
-            Optional.of(new Measured(87.402, 0.021)),
-            Optional.of(new Measured(-2.598, 0.021)),
-            Optional.of(new Measured(-3.401, 0.027)),
-            new SensorLag(new Measured(20e-6, 3e-6), SensorLag.KnownFrom.CHANGE_WITH_SPEED),
-            Optional.empty(),
-            new Alignment.Parts(0.005, 0.018, 0.01),
-            points);
-    GapFit fit =
-        new GapFit(
-            new Measured(-2.604, 0.031),
-            Optional.of(new Measured(100.3e-6, 1.9e-6)),
-            -0.9,
-            1012,
-            4880,
-            sparks.size(),
-            2,
-            Optional.empty(),
-            0.06,
-            GapFit.Verdict.NAMED,
-            List.of(new GapFit.ShapeScore(GapShape.DELAY, 0)));
-    return new Timing(
-        Timing.Reference.MEASURED,
-        Optional.of(alignment),
-        sparks,
-        List.of(
-            new CoilTiming(0, "coil 1", 190, 15.1, OptionalDouble.of(-4.4), 0),
-            new CoilTiming(1, "coil 2", 190, 15.2, OptionalDouble.of(-4.4), 0)),
-        List.of(
-            new SpeedBand(
-                1000,
-                2000,
-                1510,
-                70,
-                10.3,
-                OptionalDouble.of(13.8),
-                OptionalDouble.of(-3.5),
-                OptionalDouble.of(0.07)),
-            new SpeedBand(
-                2000,
-                3000,
-                2510,
-                110,
-                12.2,
-                OptionalDouble.of(16.3),
-                OptionalDouble.of(-4.1),
-                OptionalDouble.empty())),
-        Optional.of(fit),
-        List.of(new Limiter(Limiter.Manner.SPARK_CUT, 4700, new Interval(3.8, 3.95), 3, 12, 0)),
-        Optional.empty(),
-        Optional.empty());
   }
 
   private DecodedCrank crank() {
@@ -388,70 +295,6 @@ public final class SampleRun {
       }
     }
     return new ReceiverTrace(knotTimes.stream().mapToDouble(d -> d).toArray(), losses);
-  }
-
-  private Capture capture(List<SparkTiming> sparks) {
-    double[] samples = new double[200_000];
-    for (int i = 0; i < samples.length; i++) {
-      samples[i] = voltage(i * 2e-5);
-    }
-    return new Capture(
-        "rev-up.csv",
-        List.of(
-            new Channel("CH1", "V", SampledSignal.of(0, 2e-5, samples)),
-            new Channel("CH2", "", drive(sparks, 0)),
-            new Channel("CH3", "", drive(sparks, 1)),
-            new Channel("CH4", "", tdc())),
-        new Reading(
-            "delimited text, comma, decimal point",
-            List.of(
-                new Reading.Fact("sampling interval", "20 µs, from the time column"),
-                new Reading.Fact("header", "2 lines")),
-            List.of("3 empty cells were filled from their neighbours.")));
-  }
-
-  private static double voltage(double t) {
-    double a = angleAt(t);
-    double inTurn = a - 360 * Math.floor(a / 360);
-    double slot = Math.rint(inTurn / 10);
-    double size = 0.002 * rpmAt(t) * (slot == BENT - 1 ? 0.72 : 1);
-    double off = inTurn - slot * 10 - (slot == BENT - 1 ? BENT_BY : 0);
-    boolean gap = slot == 35 && Math.abs(off) < 5;
-    return gap ? 0 : -size * Math.sin(2 * Math.PI * off / 10) * Math.exp(-off * off / 20);
-  }
-
-  private static StepSignal drive(List<SparkTiming> sparks, int coil) {
-    List<Double> times = new ArrayList<>(List.of(0.0));
-    List<Double> levels = new ArrayList<>(List.of(0.0));
-    for (SparkTiming s : sparks) {
-      if (s.coil() == coil) {
-        times.add(s.spark().chargeStartSeconds().orElseThrow());
-        levels.add(1.0);
-        times.add(s.spark().timeSeconds());
-        levels.add(0.0);
-      }
-    }
-    return steps(times, levels);
-  }
-
-  private static StepSignal tdc() {
-    List<Double> times = new ArrayList<>(List.of(0.0));
-    List<Double> levels = new ArrayList<>(List.of(0.0));
-    for (int r = 1; 360.0 * r + 100 < angleAt(END); r++) {
-      times.add(timeAt(360.0 * r + TOOTH1_BTDC));
-      levels.add(1.0);
-      times.add(timeAt(360.0 * r + TOOTH1_BTDC + 4));
-      levels.add(0.0);
-    }
-    return steps(times, levels);
-  }
-
-  private static StepSignal steps(List<Double> times, List<Double> levels) {
-    return new StepSignal(
-        times.stream().mapToDouble(d -> d).toArray(),
-        levels.stream().mapToDouble(d -> d).toArray(),
-        1e-6,
-        END);
   }
 
   private static Diagnosis diagnosis(ReceiverTrace receiver) {

@@ -4,12 +4,20 @@ import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
 import java.awt.image.BufferedImage;
+import java.awt.image.DataBuffer;
+import java.awt.image.IndexColorModel;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import javax.imageio.ImageIO;
 import javax.swing.JComponent;
 import javax.swing.JTable;
@@ -19,14 +27,16 @@ import toothmark.chart.Ink;
 import toothmark.chart.TraceChart;
 
 /**
- * Takes a picture of each view of the window, light and dark, on a small and a large screen.
+ * Takes a picture of each view of the window, light and dark, on a small and a large screen, and of
+ * each on the small one with type half as large again.
  *
  * <p>Arguments: the folder of the samples, the folder for the pictures.
  */
 public final class TakePictures {
 
-  private static final List<Dimension> SCREENS =
-      List.of(new Dimension(1366, 768), new Dimension(2560, 1440));
+  private static final Dimension SMALL = new Dimension(1366, 768);
+  private static final Dimension LARGE = new Dimension(2560, 1440);
+  private static final int COLOURS = 256;
 
   private final Path samples;
   private final Path pictures;
@@ -44,13 +54,21 @@ public final class TakePictures {
 
   private void all() throws Exception {
     for (Ink ink : Ink.values()) {
-      for (Dimension screen : SCREENS) {
-        SwingUtilities.invokeAndWait(() -> Look.wear(ink));
-        String name = ink.name().toLowerCase(Locale.ROOT) + "-" + screen.width;
-        try (DrivenWindow window = DrivenWindow.show(screen)) {
-          views(window, name);
-        }
-      }
+      String look = ink.name().toLowerCase(Locale.ROOT);
+      views(ink, 1, SMALL, look + "-1366");
+      views(ink, 1, LARGE, look + "-2560");
+    }
+    views(Ink.LIGHT, 1.5, SMALL, "larger-1366");
+  }
+
+  private void views(Ink ink, double enlarged, Dimension screen, String name) throws Exception {
+    SwingUtilities.invokeAndWait(
+        () -> {
+          Look.enlarge(enlarged);
+          Look.wear(ink);
+        });
+    try (DrivenWindow window = DrivenWindow.show(screen)) {
+      views(window, name);
     }
   }
 
@@ -99,7 +117,9 @@ public final class TakePictures {
       w.on(x -> x.pictures.show(picture));
       take(w, picture + "-" + name);
     }
-    aids(w, name);
+    if (!name.endsWith("2560")) {
+      aids(w, name); // a dialog of its own size on any screen
+    }
     w.open(samples.resolve("README.md"));
     take(w, "wrong-file-" + name);
     w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
@@ -153,24 +173,57 @@ public final class TakePictures {
     w.on(x -> save(x.frame.getRootPane(), name));
   }
 
-  /** On the large screen the views that change most with the room they have. */
-  private static boolean isKept(String name) {
-    return !name.endsWith("2560") || name.matches("(event|advance)-.*");
-  }
-
   private void save(JComponent all, String name) {
-    if (!isKept(name)) {
-      return;
-    }
     BufferedImage image =
         new BufferedImage(all.getWidth(), all.getHeight(), BufferedImage.TYPE_INT_RGB);
     Graphics2D g = image.createGraphics();
     all.paint(g);
     g.dispose();
     try {
-      ImageIO.write(image, "png", pictures.resolve("desk-" + name + ".png").toFile());
+      ImageIO.write(indexed(image), "png", pictures.resolve("desk-" + name + ".png").toFile());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }
+  }
+
+  /** The same in the 256 colours that it has most of: a third as large on disk. */
+  private static BufferedImage indexed(BufferedImage image) {
+    int[] pixels =
+        image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
+    Map<Integer, Long> counts =
+        Arrays.stream(pixels).boxed().collect(Collectors.groupingBy(p -> p, Collectors.counting()));
+    int[] palette =
+        counts.entrySet().stream()
+            .sorted(Map.Entry.<Integer, Long>comparingByValue().reversed())
+            .limit(COLOURS)
+            .mapToInt(Map.Entry::getKey)
+            .toArray();
+    BufferedImage out =
+        new BufferedImage(
+            image.getWidth(),
+            image.getHeight(),
+            BufferedImage.TYPE_BYTE_INDEXED,
+            new IndexColorModel(8, palette.length, palette, 0, false, -1, DataBuffer.TYPE_BYTE));
+    Map<Integer, Integer> nearest = new HashMap<>();
+    int[] indices =
+        Arrays.stream(pixels)
+            .map(p -> nearest.computeIfAbsent(p, c -> nearest(palette, c)))
+            .toArray();
+    out.getRaster().setPixels(0, 0, image.getWidth(), image.getHeight(), indices);
+    return out;
+  }
+
+  private static int nearest(int[] palette, int colour) {
+    return IntStream.range(0, palette.length)
+        .boxed()
+        .min(Comparator.comparingInt(i -> distance(palette[i], colour)))
+        .orElseThrow();
+  }
+
+  private static int distance(int a, int b) {
+    int red = (a >> 16 & 0xFF) - (b >> 16 & 0xFF);
+    int green = (a >> 8 & 0xFF) - (b >> 8 & 0xFF);
+    int blue = (a & 0xFF) - (b & 0xFF);
+    return red * red + green * green + blue * blue;
   }
 }

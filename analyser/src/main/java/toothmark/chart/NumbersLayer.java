@@ -7,6 +7,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.stream.IntStream;
 import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 
@@ -16,7 +17,7 @@ import org.jfree.data.Range;
  */
 record NumbersLayer(Instants events, Color colour, Color paper) implements Layer {
 
-  private static final int[] STEPS = {1, 5, 10};
+  private static final int[] STEPS = {1, 5, 10, 20};
   private static final double ROOM = 22;
   private static final double SIZE = 11;
 
@@ -41,21 +42,32 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
                 .xAxis()
                 .java2DToValue(frame.area().getMinX() + LEFT, frame.area(), RectangleEdge.BOTTOM));
     int to = events.from(Math.nextUp(frame.toX()));
-    step(frame.area().getWidth(), to - from)
-        .ifPresent(step -> labels(from, to, step).paint(g, frame));
+    step(spacing(frame, from, to)).ifPresent(step -> labels(from, to, step).paint(g, frame));
+  }
+
+  /** From one event to the next, as half of them stand; 0 where there are more than have room. */
+  private double spacing(Frame frame, int from, int to) {
+    double width = frame.area().getWidth();
+    double perSecond = width / (frame.toX() - frame.fromX());
+    if (to - from < 2 || width / (to - from) * STEPS[STEPS.length - 1] < ROOM) {
+      return to - from < 2 ? width : 0;
+    }
+    double[] steps =
+        IntStream.range(from + 1, to)
+            .mapToDouble(i -> events.times()[i] - events.times()[i - 1])
+            .sorted()
+            .toArray();
+    return steps[steps.length / 2] * perSecond;
   }
 
   /**
    * The smallest step of tooth numbers at which none touches the next.
    *
-   * @param width room for all of them
-   * @param teeth how many pass there
+   * @param spacing from one tooth to the next
    * @return empty where even the largest step is too narrow
    */
-  static OptionalInt step(double width, int teeth) {
-    return Arrays.stream(STEPS)
-        .filter(step -> width / Math.max(1, teeth) * step >= ROOM)
-        .findFirst();
+  static OptionalInt step(double spacing) {
+    return Arrays.stream(STEPS).filter(step -> spacing * step >= ROOM).findFirst();
   }
 
   /** Whether a tooth has its number written at a step; the first always has. */

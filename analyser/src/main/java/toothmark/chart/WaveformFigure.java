@@ -148,9 +148,11 @@ final class WaveformFigure {
 
   /** Numbers at even steps, as many as have room where the figure is as wide as it is laid out. */
   private static int step(ToothEvents teeth, Interval excerpt) {
-    long seen =
-        IntStream.range(0, teeth.size()).filter(i -> excerpt.contains(teeth.time(i))).count();
-    return NumbersLayer.step(Figure.WIDTH, (int) seen).orElse(Integer.MAX_VALUE);
+    long there =
+        IntStream.range(0, teeth.size())
+            .filter(i -> teeth.kind(i) != ToothKind.STRAY && excerpt.contains(teeth.time(i)))
+            .count();
+    return NumbersLayer.step((double) Figure.WIDTH / Math.max(1, there)).orElse(Integer.MAX_VALUE);
   }
 
   private static boolean isNear(double time, Interval excerpt) {

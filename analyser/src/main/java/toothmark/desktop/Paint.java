@@ -6,6 +6,7 @@ import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.Stroke;
+import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import javax.swing.JComponent;
 import toothmark.chart.Lettering;
@@ -41,11 +42,13 @@ final class Paint {
   }
 
   /** Words on a patch, centred on a point. */
-  static void tag(Graphics2D g, String text, double x, double y, Color colour) {
+  static void tag(
+      Graphics2D g, String text, double about, double y, Rectangle2D within, Color colour) {
     g.setFont(Lettering.strong(TAG_SIZE));
     FontMetrics m = g.getFontMetrics();
     double w = m.stringWidth(text) + 10;
     double h = m.getHeight() + 2;
+    double x = Math.max(within.getMinX() + w / 2, Math.min(within.getMaxX() - w / 2, about));
     g.setColor(Look.ink().paper());
     RoundRectangle2D patch = new RoundRectangle2D.Double(x - w / 2, y - h / 2, w, h, 6, 6);
     g.fill(patch);

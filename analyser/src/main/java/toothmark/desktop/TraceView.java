@@ -166,7 +166,7 @@ final class TraceView extends PictureView {
     g.setStroke(name.isEmpty() ? Paint.THIN_DASHED : Paint.MEDIUM);
     g.draw(new Line2D.Double(x, a.getMinY(), x, a.getMaxY()));
     if (!name.isEmpty()) {
-      Paint.tag(g, name, x, a.getMaxY() - 18, colour);
+      Paint.tag(g, name, x, a.getMaxY() - 18, a, colour);
     }
   }
 
@@ -182,7 +182,7 @@ final class TraceView extends PictureView {
               g.setColor(ink.tdc());
               g.setStroke(Paint.MEDIUM);
               g.draw(new Line2D.Double(from, y, to, y));
-              Paint.tag(g, cursors.measure(e).say(), (from + to) / 2, y - 8, ink.tdc());
+              Paint.tag(g, cursors.measure(e).say(), (from + to) / 2, y - 8, a, ink.tdc());
             });
   }
 

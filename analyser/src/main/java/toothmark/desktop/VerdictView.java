@@ -34,6 +34,9 @@ final class VerdictView extends JPanel {
     setName("verdict");
     verdict.setName("verdict.text");
     verdict.setFocusable(true);
+    next.setName("verdict.next");
+    next.setFocusable(true);
+    next.getAccessibleContext().setAccessibleName(Phrases.of("finding.next"));
     verdict.getAccessibleContext().setAccessibleName(Phrases.of("verdict.name"));
     cancel = new JButton(commands.get("cancel"));
     cancel.setName("cancel");

@@ -72,6 +72,24 @@ class DeskWorkTest {
   }
 
   @Test
+  void whatANewUserAsksStandsInTheUpperBand() {
+    assertThat(band("verdict.next")).contains("move the sensor 4.4").contains("against the rot");
+    window.open(REFITTED.resolveSibling("dropped-spanner/capture.csv.gz"));
+    assertThat(band("verdict.text")).isEqualTo("Tooth 23 of the trigger wheel is bent or damaged.");
+    window.open(REFITTED.resolveSibling("loose-connector/capture.csv.gz"));
+    assertThat(band("verdict.text"))
+        .isEqualTo("The crank signal drops out: a wire or plug is opening.");
+    for (int i = 0; i < 13 && !band("event").contains("sync lost"); i++) {
+      window.run("nextEvent");
+    }
+    assertThat(band("event")).contains("sync lost").endsWith("intermittent connection");
+  }
+
+  private String band(String name) {
+    return window.ask(w -> words(DrivenWindow.named(all(w), name)));
+  }
+
+  @Test
   void cancellingLeavesWhatIsOpen() {
     window.on(
         w -> {

@@ -11,6 +11,7 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
@@ -37,6 +38,9 @@ public final class TakePictures {
   private static final Dimension SMALL = new Dimension(1366, 768);
   private static final Dimension LARGE = new Dimension(2560, 1440);
   private static final int COLOURS = 256;
+
+  /** Colours that differ only in the other bits look alike. */
+  private static final int ALIKE = 0xF0F0F0;
 
   private final Path samples;
   private final Path pictures;
@@ -186,17 +190,21 @@ public final class TakePictures {
     }
   }
 
-  /** The same in the 256 colours that it has most of: a third as large on disk. */
+  /** The same in the 256 kinds of colour that it has most of: a third as large on disk. */
   private static BufferedImage indexed(BufferedImage image) {
     int[] pixels =
         image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
-    Map<Integer, Long> counts =
-        Arrays.stream(pixels).boxed().collect(Collectors.groupingBy(p -> p, Collectors.counting()));
+    Map<Integer, Map<Integer, Long>> kinds =
+        Arrays.stream(pixels)
+            .boxed()
+            .collect(
+                Collectors.groupingBy(
+                    p -> p & ALIKE, Collectors.groupingBy(p -> p, Collectors.counting())));
     int[] palette =
-        counts.entrySet().stream()
-            .sorted(Map.Entry.<Integer, Long>comparingByValue().reversed())
+        kinds.values().stream()
+            .sorted(Comparator.comparingLong(TakePictures::total).reversed())
             .limit(COLOURS)
-            .mapToInt(Map.Entry::getKey)
+            .mapToInt(k -> Collections.max(k.entrySet(), Map.Entry.comparingByValue()).getKey())
             .toArray();
     BufferedImage out =
         new BufferedImage(
@@ -211,6 +219,10 @@ public final class TakePictures {
             .toArray();
     out.getRaster().setPixels(0, 0, image.getWidth(), image.getHeight(), indices);
     return out;
+  }
+
+  private static long total(Map<Integer, Long> counts) {
+    return counts.values().stream().mapToLong(n -> n).sum();
   }
 
   private static int nearest(int[] palette, int colour) {

@@ -11,14 +11,15 @@ import java.io.UncheckedIOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
-import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.swing.JComponent;
 import javax.swing.JTable;
@@ -190,22 +191,11 @@ public final class TakePictures {
     }
   }
 
-  /** The same in the 256 kinds of colour that it has most of: a third as large on disk. */
+  /** The same in 256 colours: a third as large on disk. */
   private static BufferedImage indexed(BufferedImage image) {
     int[] pixels =
         image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth());
-    Map<Integer, Map<Integer, Long>> kinds =
-        Arrays.stream(pixels)
-            .boxed()
-            .collect(
-                Collectors.groupingBy(
-                    p -> p & ALIKE, Collectors.groupingBy(p -> p, Collectors.counting())));
-    int[] palette =
-        kinds.values().stream()
-            .sorted(Comparator.comparingLong(TakePictures::total).reversed())
-            .limit(COLOURS)
-            .mapToInt(k -> Collections.max(k.entrySet(), Map.Entry.comparingByValue()).getKey())
-            .toArray();
+    int[] palette = palette(pixels);
     BufferedImage out =
         new BufferedImage(
             image.getWidth(),
@@ -221,8 +211,24 @@ public final class TakePictures {
     return out;
   }
 
-  private static long total(Map<Integer, Long> counts) {
-    return counts.values().stream().mapToLong(n -> n).sum();
+  /** Half of it what there is most of, half what the rest looks like. */
+  private static int[] palette(int[] pixels) {
+    List<Integer> byCount =
+        Arrays.stream(pixels)
+            .boxed()
+            .collect(Collectors.groupingBy(p -> p, Collectors.counting()))
+            .entrySet()
+            .stream()
+            .sorted(Map.Entry.<Integer, Long>comparingByValue().reversed())
+            .map(Map.Entry::getKey)
+            .toList();
+    Map<Integer, Integer> firstOfKind = new LinkedHashMap<>();
+    byCount.forEach(p -> firstOfKind.putIfAbsent(p & ALIKE, p));
+    return Stream.concat(byCount.stream().limit(COLOURS / 2), firstOfKind.values().stream())
+        .distinct()
+        .limit(COLOURS)
+        .mapToInt(p -> p)
+        .toArray();
   }
 
   private static int nearest(int[] palette, int colour) {

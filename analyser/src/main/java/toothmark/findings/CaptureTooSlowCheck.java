@@ -19,6 +19,15 @@ final class CaptureTooSlowCheck implements Check {
   /** Edges at every other sample that make no wheel are noise, which fills any sample rate. */
   private static final double NOISE = 2.5;
 
+  /** No noise of a still sensor spans so much, V, ... */
+  private static final double WAVE_VOLTS = 1;
+
+  /** ... and what spans less than this many deviations from sample to sample is no smooth wave. */
+  private static final double SMOOTH = 10;
+
+  /** By how much to raise a rate at which not even the teeth can be counted. */
+  private static final double MUCH_FASTER = 10;
+
   @Override
   public String id() {
     return "capture-too-slow";
@@ -30,30 +39,54 @@ final class CaptureTooSlowCheck implements Check {
     if (q.sampleRateHz() <= 0 || symptoms.seen().edges().kind() == SensorKind.EDGES_ONLY) {
       return Outcome.quiet();
     }
+    if (jumps(symptoms.seen())) {
+      return Outcome.fires(
+          draft(Severity.FAULT, MUCH_FASTER * q.sampleRateHz())
+              .saw(
+                  "From sample to sample the signal jumps over much of its height of "
+                      + Words.height(q.high() - q.low(), symptoms.seen())
+                      + ", at "
+                      + Say.scaled(q.sampleRateHz(), "Hz")
+                      + "; a tooth's wave needs 8 to 10 samples."));
+    }
     double samples = q.samplesPerEdge();
     boolean noise = symptoms.crank().isEmpty() && samples < NOISE;
     if (samples <= 0 || samples >= WANTED || noise) {
       return Outcome.quiet();
     }
     Severity severity = samples < NEEDED ? Severity.FAULT : Severity.WATCH;
-    double better = q.sampleRateHz() * 12 / samples;
     return Outcome.fires(
-        Draft.of(id(), severity, "The recorder is too slow for this speed and wheel.")
-            .probability(0.97)
+        draft(severity, q.sampleRateHz() * 12 / samples)
             .saw(
                 "At the highest speed there are only "
                     + Say.number(samples, 1)
                     + " samples for each tooth at "
                     + Say.scaled(q.sampleRateHz(), "Hz")
-                    + "; 8 to 10 are wanted.")
-            .ratherThan(
-                "Real jitter is as large at low speed; this grows with speed and steps by whole"
-                    + " samples.")
-            .next(
-                "Record at "
-                    + Say.scaled(Math.ceil(better / 1e3) * 1e3, "Hz")
-                    + " or more, or at a lower engine speed.")
-            .caution(Cautions.TURNING)
-            .picture(Picture.WAVEFORM));
+                    + "; 8 to 10 are wanted."));
+  }
+
+  /** Whether an undecoded wave of volts has no smooth course from sample to sample. */
+  static boolean jumps(Observations seen) {
+    SignalQuality q = seen.edges().quality();
+    double span = q.high() - q.low();
+    return seen.crank().isEmpty()
+        && seen.edges().kind() == SensorKind.VARIABLE_RELUCTANCE
+        && seen.scale() == Observations.Scale.VOLTS
+        && span > WAVE_VOLTS
+        && span < SMOOTH * q.noise();
+  }
+
+  private Draft draft(Severity severity, double better) {
+    return Draft.of(id(), severity, "The recorder is too slow for this speed and wheel.")
+        .probability(0.97)
+        .ratherThan(
+            "Real jitter is as large at low speed; this grows with speed and steps by whole"
+                + " samples.")
+        .next(
+            "Record at "
+                + Say.scaled(Math.ceil(better / 1e3) * 1e3, "Hz")
+                + " or more, or at a lower engine speed.")
+        .caution(Cautions.TURNING)
+        .picture(Picture.WAVEFORM);
   }
 }

@@ -33,7 +33,8 @@ final class NoCrankSignalCheck implements Check {
       return Outcome.quiet();
     }
     CrankEdges edges = symptoms.seen().edges();
-    if (CaptureTooShortCheck.shortOfTurns(symptoms.seen())) {
+    if (CaptureTooShortCheck.shortOfTurns(symptoms.seen())
+        || CaptureTooSlowCheck.jumps(symptoms.seen())) {
       return Outcome.quiet();
     }
     SignalQuality q = edges.quality();

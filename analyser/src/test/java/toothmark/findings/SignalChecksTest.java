@@ -74,6 +74,22 @@ class SignalChecksTest {
         .isEqualTo("Record at 240\u202fkHz or more, or at a lower engine speed.");
   }
 
+  /** Teeth between the samples leave volts that jump about; a still sensor's noise is no volt. */
+  @Test
+  void captureTooSlowFiresWhereNotEvenTeethCanBeCounted() {
+    scene.decoded = false;
+    scene.undecodable = "no wheel makes them more than chance would.";
+    scene.noise = 1.2;
+    fires(new CaptureTooSlowCheck(), scene);
+    quiet(new NoCrankSignalCheck(), scene);
+    scene.low = -0.3;
+    scene.high = 0.3;
+    scene.noise = 0.12;
+    scene.samplesPerEdge = 2;
+    quiet(new CaptureTooSlowCheck(), scene);
+    fires(new NoCrankSignalCheck(), scene);
+  }
+
   @Test
   void captureTooSlowStaysQuiet() {
     quiet(new CaptureTooSlowCheck(), scene);

@@ -56,8 +56,11 @@ final class MotionFit {
         Math.min(MOST, Math.max(LEAST_JITTER, j)), Math.min(MOST, Math.max(LEAST_ROUGHNESS, r)));
   }
 
-  /** Negative logarithm of the density of all labelled times, nats. */
-  private double cost(NoiseModel noise) {
+  /**
+   * Negative logarithm of the density of all labelled times, nats; infinite where the noise is so
+   * small that the filter's variances are lost to rounding.
+   */
+  double cost(NoiseModel noise) {
     SpeedState state = new SpeedState();
     int tooth = -1;
     double sum = 0;
@@ -74,7 +77,7 @@ final class MotionFit {
       }
       tooth = labels.teeth[i];
     }
-    return sum;
+    return Double.isNaN(sum) ? Double.POSITIVE_INFINITY : sum;
   }
 
   private double step(SpeedState state, int e, double angle, NoiseModel noise) {

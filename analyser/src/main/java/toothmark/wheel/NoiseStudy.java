@@ -48,6 +48,11 @@ final class NoiseStudy {
     labels = null;
     attempt(first);
     if (isPlain(labels)) {
+      MotionFit fit = new MotionFit(edges, wheel, filter, labels);
+      for (double[] g : GUESSES) {
+        NoiseModel other = fit.fit(first.withMotion(g[0], g[1]));
+        noise = fit.cost(other) < fit.cost(noise) ? other : noise;
+      }
       return this;
     }
     boolean rough = Math.max(noise.roughness(), noise.jitter()) > ROUGH;
@@ -97,7 +102,7 @@ final class NoiseStudy {
     NoiseModel m = guess;
     for (int r = 0; r < ROUNDS; r++) {
       Labelling l = new Labeller(edges, wheel, m, filter, Labeller.Effort.BRISK).label(from, to);
-      if (labels == null || l.cost < labels.cost) {
+      if (labels == null || !(l.cost >= labels.cost)) {
         labels = l;
         noise = m;
       }

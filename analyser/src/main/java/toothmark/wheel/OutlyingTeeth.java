@@ -24,6 +24,9 @@ final class OutlyingTeeth {
    */
   private static final double BESIDE_COUNTS = 20;
 
+  /** So far out of place, in pitches, teeth beside a gap may seem though they are not. */
+  static final double BESIDE_GAP = 0.03;
+
   private static final int FEWEST_TURNS = 3;
   private static final double SHARE_OF_TURNS = 0.5;
 
@@ -177,33 +180,44 @@ final class OutlyingTeeth {
 
   private boolean worst(List<List<Passing>> passings) {
     double turns = n == 0 ? 0 : (count[n - 1] - count[0]) / (double) offsets.length;
-    int worst = -1;
-    double most = OUT * pitch;
+    double[] late = new double[offsets.length];
+    double[] counting = new double[offsets.length];
     for (int t = 0; t < offsets.length; t++) {
-      near[t] = Math.max(near[t], passings.get(t).size());
-      if (passings.get(t).size() < Math.max(FEWEST_TURNS, SHARE_OF_TURNS * turns)) {
-        continue;
-      }
-      double[] late = sorted(passings.get(t), Passing::late);
-      double median = late[late.length / 2];
-      double spread = late[(int) (0.75 * late.length)] - late[(int) (0.25 * late.length)];
-      double strength = sorted(passings.get(t), Passing::strength)[late.length / 2];
-      boolean weak = hasReference && !crowded[t] && strength < WEAK && spread < REGULAR * pitch;
-      strengths[t] = weak ? strength : 1;
-      double size = Math.abs(median) * (beside[t] ? BESIDE_COUNTS : weak ? WEAK_COUNTS : 1);
-      if (size > most && Math.abs(median) > spread) {
-        most = size;
-        worst = t;
-        offsets[t] = median;
+      List<Passing> all = passings.get(t);
+      near[t] = Math.max(near[t], all.size());
+      if (all.size() >= Math.max(FEWEST_TURNS, SHARE_OF_TURNS * turns)) {
+        double[] sorted = sorted(all, Passing::late);
+        double median = sorted[sorted.length / 2];
+        double spread = sorted[(int) (0.75 * sorted.length)] - sorted[(int) (0.25 * sorted.length)];
+        double strength = sorted(all, Passing::strength)[sorted.length / 2];
+        boolean weak = hasReference && !crowded[t] && strength < WEAK && spread < REGULAR * pitch;
+        strengths[t] = weak ? strength : 1;
+        late[t] = Math.abs(median) > spread ? median : 0;
+        counting[t] = late[t] * (beside[t] ? BESIDE_COUNTS : weak ? WEAK_COUNTS : 1);
       }
     }
+    // A tooth far out pulls those beside the gap a little, who would count for more than it.
+    int worst = farthest(late) >= 0 ? farthest(late) : farthest(counting);
     for (int t = 0; t < offsets.length; t++) {
-      offsets[t] = out[t] || t == worst ? offsets[t] : 0;
+      offsets[t] = t == worst ? late[t] : out[t] ? offsets[t] : 0;
     }
     if (worst >= 0) {
       out[worst] = true;
     }
     return worst >= 0;
+  }
+
+  /** The tooth that is farthest out of place; -1 when none is out. */
+  private int farthest(double[] late) {
+    int farthest = -1;
+    double most = OUT * pitch;
+    for (int t = 0; t < late.length; t++) {
+      if (Math.abs(late[t]) > most) {
+        most = Math.abs(late[t]);
+        farthest = t;
+      }
+    }
+    return farthest;
   }
 
   private static double[] sorted(List<Passing> passings, ToDoubleFunction<Passing> of) {

@@ -115,6 +115,11 @@ final class PhaseCheck {
         : List.of(first, search.get().steered(meant).label(from, to));
   }
 
+  /** Whether a dead tooth's place looks just like the wheel's gap. */
+  static boolean mayExchange(WheelPattern pattern, ToothFaults faults) {
+    return faults.dead() == 1 && Arrays.equals(pattern.gapLengths(), new int[] {1});
+  }
+
   /**
    * Counts the same edges as if a dead tooth's place were the gap, and the gap a tooth's place.
    *

@@ -42,6 +42,24 @@ final class ToothFaults {
     return new ToothFaults(offsets, strengths, teeth);
   }
 
+  /**
+   * The same without offsets as small as those that the missing neighbour's field makes beside a
+   * gap.
+   *
+   * @param degrees offsets smaller than this go
+   * @return this where there are none
+   */
+  ToothFaults withoutSmaller(double degrees) {
+    double[] far = offsets.clone();
+    boolean any = false;
+    for (int k = 0; k < far.length; k++) {
+      boolean small = far[k] != 0 && Math.abs(far[k]) < degrees;
+      far[k] = small ? 0 : far[k];
+      any |= small;
+    }
+    return any ? withOffsets(far) : this;
+  }
+
   double offset(int tooth) {
     return offsets[tooth];
   }

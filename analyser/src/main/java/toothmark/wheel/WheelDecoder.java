@@ -1,7 +1,6 @@
 package toothmark.wheel;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
@@ -59,12 +58,9 @@ public final class WheelDecoder {
    *     choice
    */
   public Optional<DecodedWheel> decodeOtherwise(EdgeTrain train, WheelPattern pattern) {
-    if (!Arrays.equals(pattern.gapLengths(), new int[] {1})) {
-      return Optional.empty();
-    }
     Grounds grounds = Grounds.of(train, pattern);
     ToothFaults faults = grounds.faults();
-    if (faults.dead() != 1) {
+    if (!PhaseCheck.mayExchange(pattern, faults)) {
       return Optional.empty();
     }
     Labelling labels = grounds.label(faults);
@@ -150,7 +146,11 @@ public final class WheelDecoder {
       double turns = (double) reading.count() / pattern.teeth();
       double against = offPhase ? PhaseCheck.NATS_A_TURN * turns : 0;
       all.add(new Priced(faults, study.cost(pattern, faults) + against));
-      if (faults.dead() == 1 && Arrays.equals(pattern.gapLengths(), new int[] {1})) {
+      ToothFaults far = faults.withoutSmaller(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
+      if (far != faults) {
+        all.add(new Priced(far, study.cost(pattern, far) + against));
+      }
+      if (PhaseCheck.mayExchange(pattern, faults)) {
         Labelling other = PhaseCheck.withGapAt(series, reading, pattern, faults.firstDead());
         ToothFaults otherwise = OutlyingTeeth.find(series, other, pattern);
         all.add(new Priced(otherwise, study.cost(pattern, otherwise)));

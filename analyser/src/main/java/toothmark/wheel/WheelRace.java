@@ -44,20 +44,11 @@ final class WheelRace {
   double cost(WheelPattern pattern) {
     double sum = 0;
     for (int k = 0; k < stretches.size(); k++) {
-      Stretch s = stretches.get(k);
       Labelling labels = label(k, pattern);
       if (labels.cost == Double.POSITIVE_INFINITY) {
         return labels.cost;
       }
-      ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
-      double cost = labels.cost;
-      if (faults.any()) {
-        double price =
-            isWiderGap(pattern, faults) ? Double.POSITIVE_INFINITY : faults.price(pattern);
-        double once = k == 0 || price == Double.POSITIVE_INFINITY ? price : 0;
-        double again = label(s, WheelTemplate.of(pattern, faults)).cost + once;
-        cost = faults.dead() > 0 ? again : Math.min(cost, again);
-      }
+      double cost = cost(k, pattern, labels);
       sum += cost;
       if (sum > leader[k] + HOPELESS) {
         return Double.POSITIVE_INFINITY;
@@ -68,6 +59,37 @@ final class WheelRace {
       }
     }
     return sum;
+  }
+
+  /** Cost of a stretch by its labels, with what teeth are out of place or dead, nats. */
+  private double cost(int k, WheelPattern pattern, Labelling labels) {
+    ToothFaults faults = OutlyingTeeth.find(edges, labels, pattern);
+    if (!faults.any()) {
+      return labels.cost;
+    }
+    double cost = cost(k, pattern, faults);
+    if (faults.dead() == 0) {
+      return Math.min(labels.cost, cost);
+    }
+    if (PhaseCheck.mayExchange(pattern, faults)) {
+      Labelling other = PhaseCheck.withGapAt(edges, labels, pattern, faults.firstDead());
+      ToothFaults otherwise = OutlyingTeeth.find(edges, other, pattern);
+      return Math.min(cost, cost(k, pattern, otherwise));
+    }
+    return cost;
+  }
+
+  /** With the teeth beside a gap as they were measured, or in place, whichever is likelier. */
+  private double cost(int k, WheelPattern pattern, ToothFaults faults) {
+    ToothFaults far = faults.withoutSmaller(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
+    double cost = costAs(k, pattern, faults);
+    return far == faults ? cost : Math.min(cost, costAs(k, pattern, far));
+  }
+
+  private double costAs(int k, WheelPattern pattern, ToothFaults faults) {
+    double price = isWiderGap(pattern, faults) ? Double.POSITIVE_INFINITY : faults.price(pattern);
+    double once = k == 0 || price == Double.POSITIVE_INFINITY ? price : 0;
+    return label(stretches.get(k), WheelTemplate.of(pattern, faults)).cost + once;
   }
 
   /** A dead tooth beside the gap makes a wheel with a wider one, which is a candidate itself. */

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeTrain;
@@ -38,6 +39,32 @@ class WheelIdentifierTest {
         WheelDecoder.withDefaults().decode(train, search.found().orElseThrow().pattern());
     assertThat(decoded.events().count(ToothKind.STRAY)).isZero();
     assertThat(decoded.events().count(ToothKind.MISSING)).isZero();
+  }
+
+  /** Offset in pitches: the slot before or behind the tooth must not be taken for the gap. */
+  @ParameterizedTest
+  @CsvSource({
+    "36-1, 0.12",
+    "36-1, -0.19",
+    "36-1, 0.25",
+    "36-1, -0.32",
+    "24-1, 0.19",
+    "24-1, -0.19",
+    "60-2, 0.19",
+    "60-2, -0.25"
+  })
+  void namesTheWheelWhicheverToothIsBent(String wheel, double pitches) {
+    WheelPattern pattern = WheelPattern.parse(wheel);
+    for (int tooth = 3; tooth < pattern.teeth() - 1; tooth += 5) {
+      EdgeScenario bent =
+          EdgeScenario.of(pattern)
+              .rpm(t -> 900 + 900 * t)
+              .firing(0.02, 2)
+              .bent(tooth, pitches * pattern.pitchDegrees());
+      EdgeTrain train = bent.make(3 + tooth).train();
+      WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+      assertThat(search.found().orElseThrow().pattern()).as("tooth %d", tooth).isEqualTo(pattern);
+    }
   }
 
   /** 36-2-1 is a wheel in use, but not with its second gap just anywhere. */

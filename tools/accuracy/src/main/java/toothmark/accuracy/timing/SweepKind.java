@@ -30,9 +30,9 @@ enum SweepKind {
   /** The controller foresees the crank from the last tooth. */
   FORESEEING("foresight from the last tooth", 60),
   /** Into a limiter that cuts sparks. */
-  CUT("into a spark cut", 60),
+  CUT("into a spark cut", 300),
   /** Into a limiter that pulls sparks back. */
-  RETARDED("into a retard", 60),
+  RETARDED("into a retard", 300),
   /** One speed. */
   HELD("one speed", 60);
 

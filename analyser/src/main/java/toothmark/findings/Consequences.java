@@ -108,6 +108,27 @@ final class Consequences {
     return left;
   }
 
+  /**
+   * The finding that a cause is told by.
+   *
+   * @param cause id of a finding, said or left out
+   * @param said ids of the findings said, in their order
+   * @return the cause itself where it is said, else the first that explains it; empty text when
+   *     none does
+   */
+  static String toldBy(String cause, List<String> said) {
+    if (said.contains(cause)) {
+      return cause;
+    }
+    return said.stream()
+        .filter(
+            by ->
+                EXPLAINS.getOrDefault(by, Set.of()).contains(cause)
+                    || EXPLAINS_UNPROVEN.getOrDefault(by, Set.of()).contains(cause))
+        .findFirst()
+        .orElse("");
+  }
+
   private static boolean explains(Finding by, Finding f) {
     boolean graver = by.severity().compareTo(f.severity()) <= 0 || by.severity() == Severity.NOTE;
     boolean unproven = f.severity() == Severity.WATCH && by != f;

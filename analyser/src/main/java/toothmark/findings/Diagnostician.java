@@ -59,7 +59,7 @@ public final class Diagnostician {
         .map(
             c ->
                 SyncCauses.of(symptoms.seen(), c).stream()
-                    .map(id -> ids.contains(id) ? id : "")
+                    .map(id -> Consequences.toldBy(id, ids))
                     .toList())
         .orElseGet(() -> symptoms.seen().receiver().losses().stream().map(l -> "").toList());
   }

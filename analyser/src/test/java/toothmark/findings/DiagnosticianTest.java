@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import toothmark.timing.Alignment;
@@ -36,6 +37,21 @@ class DiagnosticianTest {
     assertThat(ids(d)).containsExactly("intermittent-connection");
     assertThat(d.syncLossCauses()).isNotEmpty().containsOnly("intermittent-connection");
     assertThat(d.nextStep()).startsWith("Wiggle the sensor plug");
+  }
+
+  @Test
+  void whatNoiseDoesToAWeakSignalIsPutDownToTheWeakSignal() {
+    scene.fromRpm = 200;
+    scene.toRpm = 200;
+    scene.seconds = 4;
+    scene.voltsAt200 = 0.15;
+    Random random = new Random(8);
+    for (int i = 0; i < 40; i++) {
+      scene.strays.add(4 * random.nextDouble());
+    }
+    Diagnosis d = Diagnostician.diagnose(scene.seen());
+    assertThat(ids(d)).contains("weak-signal").doesNotContain("random-noise-pickup");
+    assertThat(d.syncLossCauses()).contains("weak-signal").doesNotContain("");
   }
 
   @Test

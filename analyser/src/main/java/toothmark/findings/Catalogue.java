@@ -3,7 +3,8 @@ package toothmark.findings;
 import java.util.List;
 
 /**
- * All checks, in the order in which a technician would ask: signal, wheel, noise, timing, coils.
+ * All checks, in the order in which a technician would ask: capture, signal, wheel, noise, timing,
+ * coils.
  */
 final class Catalogue {
 
@@ -12,6 +13,9 @@ final class Catalogue {
           new NoCrankSignalCheck(),
           new CaptureTooShortCheck(),
           new CaptureTooSlowCheck(),
+          new AcCoupledCheck(),
+          new SensorClippedCheck(),
+          new ProbeFactorCheck(),
           new SensorPolarityReversedCheck(),
           new WrongTimingEdgeCheck(),
           new WheelPatternMismatchCheck(),
@@ -44,10 +48,8 @@ final class Catalogue {
           new DwellShortCheck(),
           new DwellLongCheck(),
           new DwellUnsteadyCheck(),
-          new SensorClippedCheck(),
           new SignalFadingCheck(),
           new HallLevelsCheck(),
-          new ProbeFactorCheck(),
           new WheelUncertainCheck(),
           new NoReferenceCheck(),
           new KickBackCheck(),

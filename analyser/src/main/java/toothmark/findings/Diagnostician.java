@@ -45,7 +45,7 @@ public final class Diagnostician {
 
   /**
    * How sure a finding is, roughly: 0 for sure. Within a band the order of the catalogue stands,
-   * which asks for the signal before the wheel and the wheel before the spark.
+   * which asks for the capture before the signal, the wheel and the spark.
    */
   private static int band(Finding f) {
     return f.probability() >= SURE ? 0 : f.probability() >= LIKELY ? 1 : 2;

@@ -7,6 +7,8 @@ import static toothmark.findings.Assertions.quiet;
 
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import toothmark.edges.SensorKind;
 import toothmark.wheel.Orientation;
 import toothmark.wheel.WheelPattern;
@@ -190,6 +192,28 @@ class SignalChecksTest {
   @Test
   void probeFactorStaysQuiet() {
     quiet(new ProbeFactorCheck(), scene);
+  }
+
+  @Test
+  void acCoupledFiresWhereASwitchFloatsAboutZero() {
+    scene.kind = SensorKind.HALL;
+    scene.low = -2.1;
+    scene.high = 2.9;
+    assertThat(fires(new AcCoupledCheck(), scene).nextTest()).startsWith("Set the channel to DC");
+  }
+
+  @ParameterizedTest
+  @CsvSource({"0.1, 5", "-0.2, 4.9", "-5, 0.1", "1.4, 5"})
+  void acCoupledStaysQuiet(double low, double high) {
+    scene.kind = SensorKind.HALL;
+    scene.low = low;
+    scene.high = high;
+    quiet(new AcCoupledCheck(), scene);
+  }
+
+  @Test
+  void acCoupledStaysQuietOnACoilWhichHasNoDirectVoltage() {
+    quiet(new AcCoupledCheck(), scene);
   }
 
   @Test

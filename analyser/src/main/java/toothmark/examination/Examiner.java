@@ -311,7 +311,10 @@ public final class Examiner {
         timed,
         sheet.sensor().edge().isPresent()
             ? Observations.EdgeStatement.STATED
-            : Observations.EdgeStatement.ASSUMED);
+            : Observations.EdgeStatement.ASSUMED,
+        new Observations.Firing(
+            sheet.engine().firingAngles().isEmpty() ? sheet.engine().firingOrder() : List.of(),
+            sheet.wheel().tooth1BtdcDegrees()));
   }
 
   /** Where the receiver times the slots, all its edges are off the teeth and none is a stray. */

@@ -54,6 +54,7 @@ final class Catalogue {
           new NoReferenceCheck(),
           new KickBackCheck(),
           new SlowCrankingCheck(),
+          new CompressionUnevenCheck(),
           new UnevenCylindersCheck(),
           new UnexplainedLossesCheck(),
           new LogRefusedCheck(),

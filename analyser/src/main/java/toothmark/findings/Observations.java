@@ -10,6 +10,7 @@ import toothmark.edges.EdgeDirection;
 import toothmark.ignition.CoilTrack;
 import toothmark.receiver.ReceiverTrace;
 import toothmark.rotation.DecodedCrank;
+import toothmark.timing.Alignment;
 import toothmark.timing.Timing;
 import toothmark.wheel.WheelPattern;
 
@@ -64,13 +65,42 @@ public record Observations(
    * @param sensorCircleMillimetres diameter at the tooth tips, mm
    * @param timedEdge edge that the controller times; falling when not stated
    * @param edgeStated whether the job sheet names the edge
+   * @param firing when which cylinder fires
    */
   public record Stated(
       int cylinders,
       Optional<WheelPattern> pattern,
       OptionalDouble sensorCircleMillimetres,
       EdgeDirection timedEdge,
-      EdgeStatement edgeStated) {}
+      EdgeStatement edgeStated,
+      Firing firing) {}
+
+  /**
+   * When which cylinder fires, by the job sheet.
+   *
+   * @param order cylinder numbers; empty when not stated or uneven
+   * @param tooth1BtdcDegrees angle from tooth 1 to top dead centre of cylinder 1, as the controller
+   *     is told
+   */
+  public record Firing(List<Integer> order, OptionalDouble tooth1BtdcDegrees) {
+
+    /** Nothing is stated. */
+    public static final Firing NOTHING = new Firing(List.of(), OptionalDouble.empty());
+
+    /** Copies the list. */
+    public Firing {
+      order = List.copyOf(order);
+    }
+  }
+
+  /** Top dead centre of cylinder 1, degrees after tooth 1: as measured, else as stated. */
+  OptionalDouble topDeadCentreDegrees() {
+    return timing
+        .alignment()
+        .flatMap(Alignment::tooth1BtdcDegrees)
+        .map(m -> OptionalDouble.of(m.value()))
+        .orElse(stated.firing().tooth1BtdcDegrees());
+  }
 
   /** Whether the job sheet names the edge that the controller times. */
   public enum EdgeStatement {

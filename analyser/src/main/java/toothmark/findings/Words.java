@@ -50,9 +50,19 @@ final class Words {
 
   /** Numbers in a row: 4, 5 and 6. */
   static String list(List<Integer> numbers) {
+    return list(numbers, "and");
+  }
+
+  /** One of some numbers: 1 or 4. */
+  static String either(List<Integer> numbers) {
+    return list(numbers, "or");
+  }
+
+  private static String list(List<Integer> numbers, String last) {
     StringBuilder s = new StringBuilder();
     for (int i = 0; i < numbers.size(); i++) {
-      s.append(i == 0 ? "" : i == numbers.size() - 1 ? " and " : ", ").append(numbers.get(i));
+      s.append(i == 0 ? "" : i == numbers.size() - 1 ? " " + last + " " : ", ")
+          .append(numbers.get(i));
     }
     return s.toString();
   }

@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
 import toothmark.examination.Examination;
+import toothmark.findings.Cranking;
 import toothmark.findings.Observations;
 import toothmark.ignition.CoilTrack;
 import toothmark.ignition.Dwell;
@@ -137,6 +138,7 @@ final class ExaminationJson {
           }
         });
     speed();
+    cranking();
     teeth();
   }
 
@@ -165,6 +167,29 @@ final class ExaminationJson {
           fields.number("min_rpm", speed.minRpm());
           fields.number("mean_rpm", speed.meanRpm());
           fields.number("max_rpm", speed.maxRpm());
+        });
+  }
+
+  private void cranking() throws IOException {
+    Optional<Cranking> found = Cranking.of(seen);
+    if (found.isEmpty()) {
+      fields.nothing("cranking");
+      return;
+    }
+    Cranking c = found.get();
+    fields.object(
+        "cranking",
+        () -> {
+          fields.number("mean_rpm", c.meanRpm());
+          fields.number("ripple", c.ripple());
+          fields.whole("cycles", c.cycles());
+          fields.objects(
+              "compressions",
+              c.compressions(),
+              one -> {
+                fields.wholes("cylinders", one.cylinders());
+                fields.measured("share", Optional.of(one.share()));
+              });
         });
   }
 

@@ -47,6 +47,14 @@ final class JsonFields {
     json.writeEndArray();
   }
 
+  void wholes(String name, List<Integer> values) throws IOException {
+    json.writeArrayFieldStart(name);
+    for (int v : values) {
+      json.writeNumber(v);
+    }
+    json.writeEndArray();
+  }
+
   void nothing(String name) throws IOException {
     json.writeNullField(name);
   }

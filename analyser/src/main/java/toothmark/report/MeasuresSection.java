@@ -11,6 +11,7 @@ import java.util.stream.IntStream;
 import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
+import toothmark.findings.Cranking;
 import toothmark.findings.Observations;
 import toothmark.ignition.CoilTrack;
 import toothmark.receiver.SyncLoss;
@@ -98,7 +99,20 @@ final class MeasuresSection {
                         + ", mean "
                         + Say.number(c.speed().meanRpm(), 0),
                     Say.count(c.speed().size()) + " steps from tooth to tooth"));
+    Cranking.of(seen).ifPresent(this::cranking);
     examination.teeth().ifPresent(this::teeth);
+  }
+
+  private void cranking(Cranking c) {
+    row(
+        "Cranking",
+        Say.rpm(c.meanRpm()) + " on average, ripple " + Say.percent(c.ripple()),
+        c.cycles() + " cycles on the starter");
+    row(
+        "Compressions",
+        c.shares(),
+        "kinetic energy that each takes, of their mean; which turn of the cycle comes first is"
+            + " arbitrary");
   }
 
   private static String alternatives(WheelIdentification w) {

@@ -130,7 +130,8 @@ public final class SampleRun {
         Optional.of(WHEEL),
         OptionalDouble.of(150),
         EdgeDirection.FALLING,
-        Observations.EdgeStatement.STATED);
+        Observations.EdgeStatement.STATED,
+        Observations.Firing.NOTHING);
   }
 
   private ToothEvents teeth() {

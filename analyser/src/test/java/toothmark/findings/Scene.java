@@ -100,6 +100,14 @@ final class Scene {
   double weakCylinder = 0;
   int cylinders = 4;
 
+  /** What turns the crank in place of an even speed; null for that. */
+  StarterModel starter = null;
+
+  /** By how much the wheel's centre being off moves a tooth, degrees. */
+  double runOutDegrees = 0;
+
+  Observations.Firing firing = Observations.Firing.NOTHING;
+
   /** Teeth that the receiver is told stand before the gap; 0 for those of the wheel. */
   int followedTeeth = 0;
 
@@ -140,6 +148,9 @@ final class Scene {
 
   /** Time at which the crank has turned so far, degrees. */
   double timeOf(double degrees) {
+    if (starter != null) {
+      return starter.timeOf(degrees);
+    }
     double rise = (toRpm - fromRpm) / seconds;
     double revs = degrees / 6;
     if (rise == 0) {
@@ -149,7 +160,7 @@ final class Scene {
   }
 
   double rpmAt(double time) {
-    return fromRpm + (toRpm - fromRpm) * time / seconds;
+    return starter != null ? starter.rpmAt(time) : fromRpm + (toRpm - fromRpm) * time / seconds;
   }
 
   /** Times of sparks, two a turn, 10 degrees before 90 and 270. */
@@ -171,7 +182,8 @@ final class Scene {
             told,
             OptionalDouble.of(150),
             EdgeDirection.FALLING,
-            Observations.EdgeStatement.ASSUMED),
+            Observations.EdgeStatement.ASSUMED,
+            firing),
         edges(),
         new Disturbances(
             spikes.stream().mapToDouble(Double::doubleValue).sorted().toArray(),
@@ -199,7 +211,7 @@ final class Scene {
     for (int r = 0; timeOf(360.0 * r) < seconds; r++) {
       for (int k = 1; k <= wheel.teeth(); k++) {
         double degrees = 360.0 * r + wheel.degreesAfterTooth1(k);
-        double t = timeOf(degrees);
+        double t = timeOf(degrees + runOutDegrees * Math.cos(Math.toRadians(degrees)));
         if (t < seconds) {
           double hum = humDegrees * Math.sin(2 * Math.PI * humHertz * t);
           double ripple = weakCylinder * 57.3 * Math.sin(Math.toRadians(degrees / 2));

@@ -1,0 +1,106 @@
+package toothmark.findings;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.fires;
+import static toothmark.findings.Assertions.quiet;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import toothmark.wheel.WheelPattern;
+
+class CompressionUnevenCheckTest {
+
+  private static final String CANNOT =
+      "Compressions can be compared only over four engine cycles or more on the starter, of an even"
+          + " number of four cylinders or more, with 12 teeth or more.";
+
+  private final CompressionUnevenCheck check = new CompressionUnevenCheck();
+  private final Scene scene = Scene.healthy();
+
+  @Test
+  void firesOnOneWeakCylinderAndNamesItsPair() {
+    cranks(1, 1, 0.7, 1);
+    scene.firing = new Observations.Firing(List.of(1, 3, 4, 2), OptionalDouble.of(90));
+    Finding f = fires(check, scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.evidence().get(0)).contains("1 or 4: ", ", 3 or 2: ");
+    assertThat(f.evidence().get(1))
+        .isEqualTo("It is cylinder 1 or 4; which of the two, a wheel on the crank does not show.");
+  }
+
+  @Test
+  void namesNoCylinderWhereTopDeadCentreIsUnknown() {
+    cranks(1, 0.6, 1, 1);
+    assertThat(fires(check, scene).evidence()).hasSize(1);
+  }
+
+  /**
+   * The air's work goes with its mass, so shares of energy are shares of the model's compression.
+   */
+  @Test
+  void readsHowMuchWeakerACylinderIs() {
+    cranks(1, 1, 0.7, 1);
+    double[] shares =
+        Cranking.of(scene.seen()).orElseThrow().compressions().stream()
+            .mapToDouble(c -> c.share().value())
+            .sorted()
+            .toArray();
+    assertThat(shares[0] / shares[2]).isCloseTo(0.7, within(0.05));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"36-1", "60-2", "12-1", "24"})
+  void firesOnAnyWheelAndStaysQuietOnASoundEngine(String wheel) {
+    scene.wheel = WheelPattern.parse(wheel);
+    scene.offsets = new double[scene.wheel.teeth()];
+    scene.strengths = Scene.ones(scene.wheel.teeth());
+    cranks(1, 1, 1, 1);
+    quiet(check, scene);
+    cranks(1, 1, 1, 0.65);
+    fires(check, scene);
+  }
+
+  /** A wheel off centre reads alike in both turns of the cycle. */
+  @Test
+  void staysQuietOnAWheelOffCentre() {
+    cranks(1, 1, 1, 1);
+    scene.runOutDegrees = 1;
+    quiet(check, scene);
+  }
+
+  @Test
+  void staysQuietWhereACompressionIsLittleWeaker() {
+    cranks(1, 1, 0.93, 1);
+    quiet(check, scene);
+  }
+
+  @Test
+  void staysQuietOnSixCylinders() {
+    cranks(1, 1, 1, 1, 1, 1);
+    quiet(check, scene);
+    cranks(1, 1, 1, 1, 0.65, 1);
+    fires(check, scene);
+  }
+
+  @Test
+  void cannotCompareOddNumbersOfCylinders() {
+    cranks(1, 1, 0.7);
+    cannotRun(check, scene, CANNOT);
+  }
+
+  @Test
+  void cannotCompareARunningEngine() {
+    cannotRun(check, scene, CANNOT);
+  }
+
+  private void cranks(double... compression) {
+    scene.cylinders = compression.length;
+    scene.starter = new StarterModel(compression, 200, 90, 360 * 14);
+    scene.seconds = scene.starter.timeOf(360 * 13);
+  }
+}

@@ -73,16 +73,16 @@ final class CompressionUnevenCheck extends CrankCheck {
     return least;
   }
 
-  /**
-   * Below the middle of the others, and below that one turn on, at which the wheel stands alike.
-   */
+  /** Below even the next weaker one, and so below that one turn on, where the wheel reads alike. */
   private static boolean stands(List<Cranking.Compression> all, int weakest) {
     Measured own = all.get(weakest).share();
-    Measured partner = all.get((weakest + all.size() / 2) % all.size()).share();
-    double[] sorted = all.stream().mapToDouble(c -> c.share().value()).sorted().toArray();
-    double reference = Math.min(partner.value(), sorted[all.size() / 2]);
-    double u = Math.hypot(own.standardUncertainty(), partner.standardUncertainty());
-    double below = reference - own.value();
-    return below > WATCH * reference && below > SURE * u;
+    Measured next = all.get(weakest == 0 ? 1 : 0).share();
+    for (int i = 0; i < all.size(); i++) {
+      Measured other = all.get(i).share();
+      next = i != weakest && other.value() < next.value() ? other : next;
+    }
+    double below = next.value() - own.value();
+    return below > WATCH * next.value()
+        && below > SURE * Math.hypot(own.standardUncertainty(), next.standardUncertainty());
   }
 }

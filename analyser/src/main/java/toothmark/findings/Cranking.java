@@ -69,9 +69,6 @@ public record Cranking(
   /** Furthest that one compression's middle may lie from the others': an eighth of the spacing. */
   private static final int FURTHEST = PHASES / 8;
 
-  /** A compression weaker than this, of the mean, has no middle that could be asked for. */
-  private static final double HAS_MIDDLE = 0.5;
-
   /**
    * Looks at the cranking with which a capture begins, without its first turn and the turn before
    * 400 rev/min are passed.
@@ -108,11 +105,28 @@ public record Cranking(
           break;
         }
       }
-      for (Interval i : turns.crank().wheel().undecided()) {
-        int before = turns.toothBefore(i.startInclusive());
-        to = before < 0 ? to : Math.min(to, turns.angle(before));
+      Interval longest = longest(new Interval(from, Math.max(from, to)), turns);
+      return new Part(
+          longest.startInclusive(),
+          longest.endExclusive(),
+          2 * CrankAngle.REVOLUTION / cylinders,
+          cylinders);
+    }
+
+    /** The longest stretch of angles in which every tooth is named. */
+    private static Interval longest(Interval all, Turns turns) {
+      Interval best = new Interval(all.startInclusive(), all.startInclusive());
+      double from = all.startInclusive();
+      for (Interval gap : turns.crank().wheel().undecided()) {
+        int before = Math.max(0, turns.toothBefore(gap.startInclusive()));
+        int after = Math.min(turns.toothBefore(gap.endExclusive()) + 1, turns.teeth() - 1);
+        double to = Math.min(all.endExclusive(), turns.angle(before));
+        best = to - from > best.seconds() ? new Interval(from, to) : best;
+        from = Math.max(from, turns.angle(after));
       }
-      return new Part(from, to, 2 * CrankAngle.REVOLUTION / cylinders, cylinders);
+      return all.endExclusive() - from > best.seconds()
+          ? new Interval(from, all.endExclusive())
+          : best;
     }
 
     /** Whole cycles, two compressions being kept back for finding where they begin. */
@@ -223,11 +237,18 @@ public record Cranking(
       return all;
     }
 
-    /** An engine that fires unevenly has its compressions elsewhere than they are looked for. */
+    /**
+     * An engine that fires unevenly has its compressions elsewhere than they are looked for. The
+     * weakest is not asked: a dead cylinder has no middle.
+     */
     private boolean evenlySpaced(List<Measured> shares) {
+      int weakest = 0;
+      for (int s = 1; s < cylinders; s++) {
+        weakest = shares.get(s).value() < shares.get(weakest).value() ? s : weakest;
+      }
       for (int s = 0; s < cylinders; s++) {
         int middle = extreme(phases(s, first - part.spacing() / 2), -1);
-        if (shares.get(s).value() > HAS_MIDDLE && Math.abs(middle - PHASES / 2) > FURTHEST) {
+        if (s != weakest && Math.abs(middle - PHASES / 2) > FURTHEST) {
           return false;
         }
       }

@@ -88,6 +88,27 @@ class CompressionUnevenCheckTest {
   }
 
   @Test
+  void firesOnADeadCylinder() {
+    cranks(1, 1, 1, 0);
+    fires(check, scene);
+  }
+
+  /** Which of the two is weak, or whether the others are strong, is then not to be known. */
+  @Test
+  void staysQuietWhereTwoAreWeak() {
+    cranks(0.6, 1, 0.6, 1);
+    quiet(check, scene);
+  }
+
+  /** The first turn from rest and the last before the engine runs are left out. */
+  @Test
+  void cannotCompareAShortCranking() {
+    cranks(1, 1, 0.6, 1);
+    scene.seconds = scene.starter.timeOf(360 * 8.9);
+    cannotRun(check, scene, CANNOT);
+  }
+
+  @Test
   void cannotCompareOddNumbersOfCylinders() {
     cranks(1, 1, 0.7);
     cannotRun(check, scene, CANNOT);

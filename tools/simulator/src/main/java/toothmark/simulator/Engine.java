@@ -10,13 +10,16 @@ import java.util.List;
  * @param compressionRatio geometric
  * @param inertiaKgM2 of everything that turns with the running crank; an engaged starter doubles it
  * @param frictionNm mean torque lost to friction
+ * @param lastCompression pressure that the last cylinder of the order keeps of what it should have,
+ *     0 to 1
  */
 public record Engine(
     List<Integer> firingOrder,
     double displacementLitres,
     double compressionRatio,
     double inertiaKgM2,
-    double frictionNm) {
+    double frictionNm,
+    double lastCompression) {
 
   /** Copies the order and checks that the engine can exist. */
   public Engine {
@@ -28,6 +31,35 @@ public record Engine(
       throw new IllegalArgumentException(
           "engine with a size, ratio or inertia that is not positive");
     }
+  }
+
+  /**
+   * An engine whose cylinders are all sound.
+   *
+   * @param firingOrder cylinder numbers in the order in which they fire
+   * @param displacementLitres swept volume of all
+   * @param compressionRatio geometric
+   * @param inertiaKgM2 of everything that turns
+   * @param frictionNm mean torque lost to friction
+   */
+  public Engine(
+      List<Integer> firingOrder,
+      double displacementLitres,
+      double compressionRatio,
+      double inertiaKgM2,
+      double frictionNm) {
+    this(firingOrder, displacementLitres, compressionRatio, inertiaKgM2, frictionNm, 1.0);
+  }
+
+  /**
+   * The same with a last cylinder that leaks.
+   *
+   * @param share of the pressure that it keeps, 0 to 1
+   * @return the engine
+   */
+  public Engine withLastCompression(double share) {
+    return new Engine(
+        firingOrder, displacementLitres, compressionRatio, inertiaKgM2, frictionNm, share);
   }
 
   /**

@@ -39,8 +39,8 @@ final class TorqueModel {
       onePulse[i] = burn(degrees);
       oneInertia[i] = pistonKg * travel * travel;
     }
-    gasNmPerBar = allCylinders(oneGas);
-    massKgM2PerRadian = halfSlope(allCylinders(oneInertia));
+    gasNmPerBar = allCylinders(oneGas, engine.lastCompression());
+    massKgM2PerRadian = halfSlope(allCylinders(oneInertia, 1.0));
     pulse = normalised(onePulse, engine.cylinders());
   }
 
@@ -77,12 +77,13 @@ final class TorqueModel {
     return x * StrictMath.exp(1.0 - x) * left * left;
   }
 
-  private double[] allCylinders(double[] one) {
+  private double[] allCylinders(double[] one, double last) {
     double[] all = new double[CYCLE];
     int cylinders = (int) Math.round(CYCLE / intervalDegrees);
     for (int c = 0; c < cylinders; c++) {
+      double share = c == cylinders - 1 ? last : 1.0;
       for (int i = 0; i < CYCLE; i++) {
-        all[i] += at(one, i - c * intervalDegrees);
+        all[i] += share * at(one, i - c * intervalDegrees);
       }
     }
     return all;

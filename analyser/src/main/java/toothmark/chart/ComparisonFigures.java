@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.data.Range;
 import toothmark.chart.LabelsLayer.Label;
@@ -66,6 +67,15 @@ public final class ComparisonFigures {
    */
   public ComparisonFigures in(Ink next) {
     return new ComparisonFigures(before, after, next);
+  }
+
+  /**
+   * All that can be drawn of the two.
+   *
+   * @return turn, spacing, speed and gap, those that are there
+   */
+  public List<Figure> all() {
+    return Stream.of(turn(), spacing(), speed(), gap()).flatMap(Optional::stream).toList();
   }
 
   /**

@@ -1,7 +1,6 @@
 package toothmark.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.DateTimeException;
@@ -23,10 +22,13 @@ import picocli.CommandLine.Spec;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
+import toothmark.chart.ComparisonFigures;
+import toothmark.chart.Figure;
 import toothmark.compare.Comparison;
 import toothmark.compare.Drift;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.Visit;
+import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
@@ -42,7 +44,7 @@ import toothmark.report.ResultReader;
     mixinStandardHelpOptions = true,
     description = {
       "Says what changed between two captures of one engine, by how much against its uncertainty,"
-          + " and which findings are gone, new or still there. Of more than two, or of a folder of"
+          + " and which findings are gone, new, graver, milder or still there. Of more than two, or of a folder of"
           + " examinations, says what moved over time.",
       ""
     },
@@ -95,11 +97,8 @@ final class CompareCommand implements Callable<Integer> {
           spec.commandLine(), "one examination is nothing to compare; name two or more");
     }
     JobSheet sheet = job == null ? JobSheet.empty() : JobSheetReader.read(job);
-    PrintWriter to = spec.commandLine().getOut();
     if (named.size() == 2 && paths.size() == 2) {
-      Comparison c = Comparison.of(record(paths.get(0), sheet), record(paths.get(1), sheet));
-      ComparisonText.of(c).forEach(to::println);
-      page(out == null ? null : ComparisonPage.write(c, out));
+      two(paths.get(0), paths.get(1), sheet);
       return 0;
     }
     List<Visit> visits = new ArrayList<>();
@@ -107,9 +106,29 @@ final class CompareCommand implements Callable<Integer> {
       visits.add(new Visit(date(path), record(path, sheet)));
     }
     Drift drift = Drift.of(visits);
-    DriftText.of(drift).forEach(to::println);
+    DriftText.of(drift).forEach(spec.commandLine().getOut()::println);
     page(out == null ? null : DriftPage.write(drift, out));
     return 0;
+  }
+
+  /** Captures are both kept open until their curves are drawn; folders hold none to draw. */
+  private void two(Path earlier, Path later, JobSheet sheet) throws Exception {
+    if (Files.isDirectory(earlier) || Files.isDirectory(later)) {
+      say(Comparison.of(record(earlier, sheet), record(later, sheet)), List.of());
+      return;
+    }
+    try (Capture first = open(earlier, sheet);
+        Capture second = open(later, sheet)) {
+      Examination before = Examiner.examine(first, sheet, Optional.empty());
+      Examination after = Examiner.examine(second, sheet, Optional.empty());
+      List<Figure> curves = out == null ? List.of() : ComparisonFigures.of(before, after).all();
+      say(Comparison.of(ResultReader.of(before), ResultReader.of(after)), curves);
+    }
+  }
+
+  private void say(Comparison c, List<Figure> curves) throws IOException {
+    ComparisonText.of(c).forEach(spec.commandLine().getOut()::println);
+    page(out == null ? null : ComparisonPage.write(c, curves, out));
   }
 
   private void page(Path page) {
@@ -150,9 +169,12 @@ final class CompareCommand implements Callable<Integer> {
     if (Files.isDirectory(path)) {
       return ResultReader.read(path);
     }
-    ReadingOptions options = ReadingOptions.withDefaults().withLayout(sheet.layout());
-    try (Capture capture = CaptureReader.read(path, options)) {
+    try (Capture capture = open(path, sheet)) {
       return ResultReader.of(Examiner.examine(capture, sheet, Optional.empty()));
     }
+  }
+
+  private static Capture open(Path path, JobSheet sheet) throws Exception {
+    return CaptureReader.read(path, ReadingOptions.withDefaults().withLayout(sheet.layout()));
   }
 }

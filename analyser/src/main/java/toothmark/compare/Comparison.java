@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BiPredicate;
 import java.util.stream.Stream;
 
 /**
@@ -14,24 +15,13 @@ import java.util.stream.Stream;
  * @param before the earlier
  * @param after the later
  * @param changes each figure that either has, in the order of the examinations
- * @param gone findings of the earlier that the later has not
- * @param stayed findings of both, as the later puts them
- * @param come findings of the later that the earlier has not
  */
 public record Comparison(
-    RecordedExamination before,
-    RecordedExamination after,
-    List<Change> changes,
-    List<RecordedFinding> gone,
-    List<RecordedFinding> stayed,
-    List<RecordedFinding> come) {
+    RecordedExamination before, RecordedExamination after, List<Change> changes) {
 
-  /** Copies the lists. */
+  /** Copies the list. */
   public Comparison {
     changes = List.copyOf(changes);
-    gone = List.copyOf(gone);
-    stayed = List.copyOf(stayed);
-    come = List.copyOf(come);
   }
 
   /**
@@ -42,13 +32,60 @@ public record Comparison(
    * @return what changed
    */
   public static Comparison of(RecordedExamination before, RecordedExamination after) {
-    return new Comparison(
-        before,
-        after,
-        changes(before, after),
-        before.findings().stream().filter(f -> !after.has(f.id())).toList(),
-        after.findings().stream().filter(f -> before.has(f.id())).toList(),
-        after.findings().stream().filter(f -> !before.has(f.id())).toList());
+    return new Comparison(before, after, changes(before, after));
+  }
+
+  /**
+   * Findings that went.
+   *
+   * @return those of the earlier that the later has not
+   */
+  public List<RecordedFinding> gone() {
+    return before.findings().stream().filter(f -> after.gravest(f.id()).isEmpty()).toList();
+  }
+
+  /**
+   * Findings that came.
+   *
+   * @return those of the later that the earlier has not
+   */
+  public List<RecordedFinding> come() {
+    return after.findings().stream().filter(f -> before.gravest(f.id()).isEmpty()).toList();
+  }
+
+  /**
+   * Findings of both that became graver, as a watch that is now a fault.
+   *
+   * @return as the later puts them
+   */
+  public List<RecordedFinding> graver() {
+    return both((then, f) -> f.grade() < then.grade());
+  }
+
+  /**
+   * Findings of both that became milder.
+   *
+   * @return as the later puts them
+   */
+  public List<RecordedFinding> milder() {
+    return both((then, f) -> after.gravest(f.id()).orElseThrow().grade() > then.grade());
+  }
+
+  /**
+   * Findings of both that are as grave as before.
+   *
+   * @return as the later puts them
+   */
+  public List<RecordedFinding> stayed() {
+    List<RecordedFinding> regraded = new ArrayList<>(graver());
+    regraded.addAll(milder());
+    return both((then, f) -> !regraded.contains(f));
+  }
+
+  private List<RecordedFinding> both(BiPredicate<RecordedFinding, RecordedFinding> kept) {
+    return after.findings().stream()
+        .filter(f -> before.gravest(f.id()).filter(then -> kept.test(then, f)).isPresent())
+        .toList();
   }
 
   private static List<Change> changes(RecordedExamination before, RecordedExamination after) {
@@ -84,8 +121,16 @@ public record Comparison(
               + after.wheel().orElse("none")
               + ".");
     }
-    parts.add(counted(gone) + " gone, " + counted(come).toLowerCase(Locale.ROOT) + " new.");
-    long stay = stayed.stream().filter(Comparison::fault).count();
+    parts.add(counted(gone()) + " gone, " + counted(come()).toLowerCase(Locale.ROOT) + " new.");
+    long became = graver().stream().filter(Comparison::fault).count();
+    if (became > 0) {
+      parts.add(became + (became == 1 ? " finding is" : " findings are") + " now a fault.");
+    }
+    long eased = milder().stream().filter(f -> fault(before.gravest(f.id()).orElseThrow())).count();
+    if (eased > 0) {
+      parts.add(eased + (eased == 1 ? " fault is" : " faults are") + " milder now.");
+    }
+    long stay = stayed().stream().filter(Comparison::fault).count();
     if (stay > 0) {
       parts.add(stay + (stay == 1 ? " fault is" : " faults are") + " still there.");
     }

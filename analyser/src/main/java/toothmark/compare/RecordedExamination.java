@@ -1,5 +1,6 @@
 package toothmark.compare;
 
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 
@@ -35,7 +36,15 @@ public record RecordedExamination(
     return figures.stream().filter(f -> f.name().equals(figure)).findFirst();
   }
 
-  boolean has(String id) {
-    return findings.stream().anyMatch(f -> f.id().equals(id));
+  /**
+   * The gravest finding of an id.
+   *
+   * @param id of the finding
+   * @return empty where there is none
+   */
+  public Optional<RecordedFinding> gravest(String id) {
+    return findings.stream()
+        .filter(f -> f.id().equals(id))
+        .min(Comparator.comparingInt(RecordedFinding::grade));
   }
 }

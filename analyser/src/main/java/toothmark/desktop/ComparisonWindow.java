@@ -114,6 +114,8 @@ final class ComparisonWindow {
     prose(compared.after() + "\n" + c.after().verdict(), 1);
     findings("compare.gone", c.gone());
     findings("compare.come", c.come());
+    findings("compare.graver", c.graver());
+    findings("compare.milder", c.milder());
     findings("compare.stayed", c.stayed());
     heading("compare.figures");
     for (Change change : c.changes()) {
@@ -132,7 +134,8 @@ final class ComparisonWindow {
   private void findings(String heading, List<RecordedFinding> findings) {
     if (!findings.isEmpty()) {
       heading(heading);
-      findings.forEach(f -> prose(f.title(), 1));
+      Comparison c = compared.comparison();
+      findings.forEach(f -> prose(f.title() + ComparisonText.regraded(c, f), 1));
     }
   }
 

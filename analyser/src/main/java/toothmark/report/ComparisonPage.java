@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.stream.Stream;
+import toothmark.chart.Figure;
 import toothmark.compare.Change;
 import toothmark.compare.Comparison;
 import toothmark.compare.RecordedExamination;
@@ -14,7 +15,10 @@ import toothmark.compare.RecordedFinding;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
-/** A comparison as one page: findings that went, stayed and came, and each figure twice. */
+/**
+ * A comparison as one page: findings that went, stayed and came, both captures laid over each
+ * other, and each figure twice.
+ */
 public final class ComparisonPage {
 
   /** The page's file. */
@@ -24,22 +28,26 @@ public final class ComparisonPage {
   private static final int MARGIN = 12;
 
   private final Comparison comparison;
+  private final List<Figure> curves;
   private final HtmlWriter html = SidePage.open("Before and after");
 
-  private ComparisonPage(Comparison comparison) {
+  private ComparisonPage(Comparison comparison, List<Figure> curves) {
     this.comparison = comparison;
+    this.curves = curves;
   }
 
   /**
    * Writes the page whole or not at all.
    *
    * @param comparison what to show
+   * @param curves both captures laid over each other; none where they are not at hand
    * @param folder made when missing; an earlier page in it is replaced
    * @return the page
    * @throws IOException if it could not be written
    */
-  public static Path write(Comparison comparison, Path folder) throws IOException {
-    String page = new ComparisonPage(comparison).page();
+  public static Path write(Comparison comparison, List<Figure> curves, Path folder)
+      throws IOException {
+    String page = new ComparisonPage(comparison, curves).page();
     return WholeFile.write(folder.resolve(FILE), page.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -48,9 +56,15 @@ public final class ComparisonPage {
     capture("Before", comparison.before());
     capture("After", comparison.after());
     html.element("h2", "Findings");
+    if (comparison.gone().isEmpty() && comparison.after().findings().isEmpty()) {
+      html.element("p", "None on either side.", "class", "quiet");
+    }
     findings("Gone", comparison.gone());
     findings("New", comparison.come());
+    findings("Graver", comparison.graver());
+    findings("Milder", comparison.milder());
     findings("Still there", comparison.stayed());
+    curves();
     figures();
     return SidePage.close(html);
   }
@@ -61,17 +75,26 @@ public final class ComparisonPage {
   }
 
   private void findings(String heading, List<RecordedFinding> findings) {
-    html.element("h3", heading);
     if (findings.isEmpty()) {
-      html.element("p", "None.", "class", "quiet");
       return;
     }
-    html.open("ul");
+    html.element("h3", heading).open("ul");
     for (RecordedFinding f : findings) {
       html.open("li").element("span", f.severity(), "class", "badge " + f.severity());
-      html.text(" " + f.title()).close();
+      html.text(" " + f.title() + ComparisonText.regraded(comparison, f)).close();
     }
     html.close();
+  }
+
+  private void curves() {
+    html.element("h2", "Curves");
+    if (curves.isEmpty()) {
+      html.element("p", "None: curves are drawn from captures; name both.", "class", "quiet");
+      return;
+    }
+    html.element("p", "Before is hollow and dashed, after filled and solid.", "class", "quiet");
+    PageFigures drawn = PageFigures.of(curves);
+    drawn.notYetShown().forEach(d -> drawn.show(html, d));
   }
 
   private void figures() {

@@ -26,6 +26,8 @@ public final class ComparisonText {
     lines.add("");
     c.gone().forEach(f -> lines.add(finding("gone", f)));
     c.come().forEach(f -> lines.add(finding("new", f)));
+    c.graver().forEach(f -> lines.add(finding("graver", f) + regraded(c, f)));
+    c.milder().forEach(f -> lines.add(finding("milder", f) + regraded(c, f)));
     c.stayed().forEach(f -> lines.add(finding("stays", f)));
     if (lines.size() > 2) {
       lines.add("");
@@ -44,6 +46,21 @@ public final class ComparisonText {
 
   private static String finding(String how, RecordedFinding f) {
     return String.format("%-6s %-6s %s", how, f.severity(), f.title());
+  }
+
+  /**
+   * What a finding was before.
+   *
+   * @param c the comparison
+   * @param f a finding of the later
+   * @return to stand behind its title; empty where it was not there or is as grave as before
+   */
+  public static String regraded(Comparison c, RecordedFinding f) {
+    return c.before()
+        .gravest(f.id())
+        .filter(then -> !then.severity().equals(f.severity()))
+        .map(then -> " (was a " + then.severity() + ")")
+        .orElse("");
   }
 
   /**

@@ -77,6 +77,11 @@ final class PageFigures {
     return new PageFigures(drawn, proofs);
   }
 
+  /** Figures that prove no finding. */
+  static PageFigures of(List<Figure> figures) {
+    return new PageFigures(draw(figures), Map.of());
+  }
+
   /** Each figure has its own document and its own ids, so they can be drawn side by side. */
   private static List<Drawn> draw(List<Figure> figures) {
     return IntStream.range(0, figures.size())

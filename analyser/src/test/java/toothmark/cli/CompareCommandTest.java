@@ -5,6 +5,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -27,7 +29,35 @@ class CompareCommandTest {
     assertThat(run.out()).startsWith("One fault gone, no fault new.");
     assertThat(run.out()).contains("gone   fault  The crank sensor is wired the wrong way round.");
     assertThat(Files.readString(folder.resolve("page").resolve("compare.html")))
-        .contains("<h3>Gone</h3>", "wired the wrong way round");
+        .contains("<h3>Gone</h3>", "wired the wrong way round")
+        .contains("curves are drawn from captures; name both")
+        .doesNotContain("<figure");
+  }
+
+  @Test
+  void twoCapturesAreLaidOverEachOther() throws IOException {
+    Path job = SAMPLES.resolve("clean-idle").resolve("job.toml");
+    CommandRun run =
+        CommandRun.of(
+            "compare",
+            sample("dropped-spanner"),
+            sample("clean-idle"),
+            "--job",
+            job,
+            "--out",
+            folder);
+
+    assertThat(run.code()).isZero();
+    String page = Files.readString(folder.resolve("compare.html"));
+    for (String question :
+        List.of(
+            "Does the signal look as before?",
+            "Do the teeth stand as before?",
+            "Did it turn as fast?",
+            "Does the spark follow the command as before?")) {
+      assertThat(page.split(Pattern.quote("<h3>" + question + "</h3>"), -1)).hasSize(2);
+    }
+    assertThat(page.split("<svg xmlns", -1)).hasSize(5);
   }
 
   @Test

@@ -36,6 +36,34 @@ class ComparisonTest {
     assertThat(c.verdict()).isEqualTo("One fault gone, no fault new. 1 fault is still there.");
   }
 
+  @Test
+  void aWatchThatBecameAFaultIsGraverAndTheOtherWayMilder() {
+    RecordedFinding suspected = new RecordedFinding("weak-signal", "watch", "It may be weak.");
+    Comparison worse =
+        Comparison.of(examination(List.of(), suspected), examination(List.of(), WEAK));
+    assertThat(worse.graver()).containsExactly(WEAK);
+    assertThat(worse.stayed()).isEmpty();
+    assertThat(worse.milder()).isEmpty();
+    assertThat(worse.verdict()).isEqualTo("No fault gone, no fault new. 1 finding is now a fault.");
+
+    Comparison better =
+        Comparison.of(examination(List.of(), WEAK), examination(List.of(), suspected));
+    assertThat(better.milder()).containsExactly(suspected);
+    assertThat(better.stayed()).isEmpty();
+    assertThat(better.graver()).isEmpty();
+    assertThat(better.verdict()).isEqualTo("No fault gone, no fault new. 1 fault is milder now.");
+  }
+
+  /** A fault that also left a watch behind is as grave as it was. */
+  @Test
+  void theGravestOfAnIdDecides() {
+    RecordedFinding second = new RecordedFinding("weak-signal", "watch", "So may the other.");
+    Comparison c =
+        Comparison.of(examination(List.of(), WEAK), examination(List.of(), WEAK, second));
+    assertThat(c.stayed()).containsExactly(WEAK, second);
+    assertThat(c.milder()).isEmpty();
+  }
+
   /** Variances of independent quantities add: JCGM 100:2008, 5.1.2; 3 and 4 give 5. */
   @Test
   void uncertaintiesOfADifferenceAdd() {

@@ -8,8 +8,7 @@ import java.util.Optional;
  * What can be wrong, or look wrong, each with a random but clear degree of it.
  *
  * <p>A fault changes the scenario's parts, so that its effects follow from the machine, and adds
- * its id to the truth. The last few have no finding of their own: a good analyser takes them in its
- * stride.
+ * its id to the truth. The last few are put in by name only, never drawn.
  */
 public enum Fault {
   /** The coil sensor's wires are the wrong way round. */
@@ -63,20 +62,20 @@ public enum Fault {
   /** A limiter pulls sparks back; no fault. */
   TIMING_RETARD_LIMITER(Group.TIMING, Setting.SWEEP, TimingFaults::retard),
 
-  /** The starter's brushes crackle; no finding of its own. */
-  STARTER_NOISE(Group.UNNAMED, Setting.CRANKING, SensorFaults::starterNoise),
+  /** The starter's brushes crackle. */
+  STARTER_NOISE(Group.BESIDE, Setting.CRANKING, SensorFaults::starterNoise),
   /** The recorder is AC coupled; no finding of its own. */
-  AC_COUPLED(Group.UNNAMED, Setting.ANY, RecorderFaults::acCoupled),
-  /** A bolt head between the teeth; no finding of its own. */
-  BOLT_HEAD(Group.UNNAMED, Setting.ANY, WheelFaults::boltHead),
-  /** Noise that crosses zero in the gap; no finding of its own. */
-  GAP_NOISE(Group.UNNAMED, Setting.CALM, SensorFaults::gapNoise),
-  /** Some sparks come twice; no finding of its own. */
-  DOUBLE_TRIGGER(Group.UNNAMED, Setting.RUNNING, TimingFaults::doubleTrigger),
-  /** A probe's factor is wrong; no finding of its own. */
-  PROBE_FACTOR(Group.UNNAMED, Setting.ANY, RecorderFaults::probeFactor),
+  AC_COUPLED(Group.BESIDE, Setting.ANY, RecorderFaults::acCoupled),
+  /** A bolt head between the teeth. */
+  BOLT_HEAD(Group.BESIDE, Setting.ANY, WheelFaults::boltHead),
+  /** Noise that crosses zero in the gap. */
+  GAP_NOISE(Group.BESIDE, Setting.CALM, SensorFaults::gapNoise),
+  /** Some sparks come twice. */
+  DOUBLE_TRIGGER(Group.BESIDE, Setting.RUNNING, TimingFaults::doubleTrigger),
+  /** A probe's factor is wrong. */
+  PROBE_FACTOR(Group.BESIDE, Setting.ANY, RecorderFaults::probeFactor),
   /** The controller predicts angles from the last tooth; scatter while accelerating only. */
-  PREDICTION(Group.UNNAMED, Setting.SWEEP, TimingFaults::prediction);
+  PREDICTION(Group.BESIDE, Setting.SWEEP, TimingFaults::prediction);
 
   /** Faults of one group are not put together. */
   enum Group {
@@ -87,7 +86,7 @@ public enum Fault {
     COILS,
     RECORDER,
     ALONE,
-    UNNAMED
+    BESIDE
   }
 
   /** In what kind of capture a fault shows itself. */
@@ -132,7 +131,22 @@ public enum Fault {
    * @return lower-case words joined by hyphens; empty when no finding does
    */
   public Optional<String> finding() {
-    return group == Group.UNNAMED ? Optional.empty() : Optional.of(words());
+    return switch (this) {
+      case AC_COUPLED -> Optional.empty();
+      case BOLT_HEAD -> Optional.of("extra-wheel-feature");
+      case DOUBLE_TRIGGER -> Optional.of("double-sparks");
+      case PREDICTION -> Optional.of("speed-prediction");
+      default -> Optional.of(words());
+    };
+  }
+
+  /**
+   * Whether random engines have it.
+   *
+   * @return false for those put in by name only
+   */
+  public boolean drawn() {
+    return group != Group.BESIDE;
   }
 
   /** The constant's name as lower-case words joined by hyphens. */

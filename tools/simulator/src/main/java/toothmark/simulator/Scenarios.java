@@ -33,7 +33,7 @@ public final class Scenarios {
   }
 
   /**
-   * An engine with one fault that has a finding, now and then with two.
+   * An engine with one of the faults that are drawn, now and then with two.
    *
    * @param seed decides all
    * @return the scenario
@@ -42,7 +42,7 @@ public final class Scenarios {
     Randomness random = Randomness.of(seed, "which faults");
     List<Fault> named = new ArrayList<>();
     for (Fault fault : Fault.values()) {
-      if (fault.finding().isPresent()) {
+      if (fault.drawn()) {
         named.add(fault);
       }
     }
@@ -78,7 +78,7 @@ public final class Scenarios {
   private static boolean goTogether(Fault a, Fault b) {
     boolean alone =
         List.of(a.group(), b.group()).stream()
-            .anyMatch(g -> g == Group.ALONE || g == Group.RECORDER || g == Group.UNNAMED);
+            .anyMatch(g -> g == Group.ALONE || g == Group.RECORDER || g == Group.BESIDE);
     boolean settings =
         a.setting() == b.setting() || a.setting() == Setting.ANY || b.setting() == Setting.ANY;
     return a.group() != b.group() && !alone && settings;

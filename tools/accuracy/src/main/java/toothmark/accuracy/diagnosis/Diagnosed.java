@@ -27,6 +27,9 @@ record Diagnosed(
     List<String> falseFaults,
     String words) {
 
+  /** Stands where nothing was said, or nothing is wrong. */
+  static final String NOTHING = "–";
+
   static Diagnosed of(CaseName name, SimulatedCapture capture) {
     List<String> wanted = capture.truth().faults();
     Set<String> fair = new HashSet<>(capture.scenario().fairFindings());
@@ -44,7 +47,7 @@ record Diagnosed(
     return new Diagnosed(
         name,
         wanted,
-        ids.isEmpty() ? "–" : ids.get(0),
+        ids.isEmpty() ? NOTHING : ids.get(0),
         wanted.stream().filter(id -> !ids.contains(id)).toList(),
         found.stream()
             .filter(f -> f.severity() == Severity.FAULT)

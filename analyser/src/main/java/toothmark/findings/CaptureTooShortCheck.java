@@ -43,6 +43,7 @@ final class CaptureTooShortCheck implements Check {
     return Outcome.fires(
         d.probability(0.97)
             .saw(saw + "at least " + Say.number(SPARSE_TURNS, 0) + " turns are needed.")
+            .ratherThan("A dead sensor would give no regular wave.")
             .next("Record again for two seconds or more, at the same sample rate.")
             .caution(Cautions.TURNING)
             .picture(Picture.TOOTH_PERIOD));

@@ -67,6 +67,8 @@ final class CoilSilentCheck implements Check {
     return Draft.of(id(), Severity.WATCH, "No recorded coil fires.")
         .probability(0.7)
         .saw("The crank turns, but no coil channel shows a spark.")
+        .ratherThan(
+            "A dead crank sensor silences the coils too, but here the crank is seen turning.")
         .against("Ignition may have been off, or the controller had no sync yet.")
         .next("Record again with ignition on, and check that the probes are on the coil drives.")
         .caution(Cautions.HIGH_VOLTAGE)

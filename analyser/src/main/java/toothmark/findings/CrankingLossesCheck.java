@@ -33,7 +33,9 @@ final class CrankingLossesCheck extends CrankCheck {
                     + " below "
                     + Say.rpm(SyncLoss.CRANKING_BELOW_RPM)
                     + ", where compression slows the crank within a tooth or two.")
+            .ratherThan("Losses with the engine running are not counted here.")
             .next("If it starts slowly, note whether the count rises once the engine runs.")
+            .caution(Cautions.STARTER)
             .picture(Picture.SYNC));
   }
 }

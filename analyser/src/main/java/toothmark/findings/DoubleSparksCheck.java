@@ -37,6 +37,8 @@ final class DoubleSparksCheck implements Check {
                     + Say.percent(share)
                     + ").")
             .against("A system that fires several sparks on purpose looks the same.")
+            .ratherThan(
+                "The second spark of a coil that serves two cylinders comes a whole turn later; these follow at once.")
             .next(
                 "Look at the coil's drive with an oscilloscope: a dip in the supply, or noise on the"
                     + " controller's ground, makes it let go and charge again.")

@@ -42,6 +42,7 @@ final class DwellLongCheck implements Check {
                     + " of the time from spark to spark; 2 to 4 ms at 14 V is usual.")
             .against(
                 "A ballast resistor or a driver that limits current makes long dwell harmless.")
+            .ratherThan("A few long charges, as after a stop, do not move the middle one.")
             .next(
                 "Put a current clamp on the coil's supply and look for a kink or a flat top; feel"
                     + " for heat with the engine off.")

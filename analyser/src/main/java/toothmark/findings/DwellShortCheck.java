@@ -43,6 +43,10 @@ final class DwellShortCheck implements Check {
                     + Words.count(d.sparks(), "spark", "sparks")
                     + "; 2 to 4 ms at 14 V is usual.")
             .against("A coil with a very low inductance may be made for this: see its data sheet.")
+            .ratherThan(
+                "At very high speed there is no time for more; here the coils charge for only "
+                    + Say.percent(d.duty())
+                    + " of the time.")
             .next(
                 "Put a current clamp on the coil's supply: the ramp should reach the coil's rated"
                     + " current. Check the voltage at the coil under load first.")

@@ -36,6 +36,7 @@ final class DwellUnsteadyCheck implements Check {
                     + Say.seconds(d.medianSeconds())
                     + "; a tenth is usual.")
             .against("A strong change of speed or of battery voltage in the capture does this too.")
+            .ratherThan("A few odd charges do not widen the middle two thirds.")
             .next("Record at a steady speed with the battery voltage beside it.")
             .caution(Cautions.HIGH_VOLTAGE)
             .picture(Picture.DWELL));

@@ -24,7 +24,9 @@ final class EngineStopsCheck extends CrankCheck {
                 "The speed falls to "
                     + Say.rpm(turns.rpmAt(end))
                     + " at the last tooth; a sensor of this kind gives nothing at standstill.")
+            .ratherThan("A wire that opens ends the signal at speed.")
             .next("If it was not switched off, look at what happened just before.")
+            .caution(Cautions.TURNING)
             .picture(Picture.SPEED));
   }
 }

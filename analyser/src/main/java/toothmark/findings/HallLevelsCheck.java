@@ -43,6 +43,8 @@ final class HallLevelsCheck implements Check {
                     + Words.height(q.high(), symptoms.seen())
                     + "; a logic input wants under 0.8 V and over 2.0 V.")
             .against("A probe with a divider set wrong shows the same.")
+            .ratherThan(
+                "Noise and spikes would only widen the levels; here even the outermost sample falls short.")
             .next(
                 high
                     ? "Measure the voltage between the sensor's ground and the engine's while it runs."

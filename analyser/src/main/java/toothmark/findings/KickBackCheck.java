@@ -34,6 +34,7 @@ final class KickBackCheck extends CrankCheck {
                     + " the crank slows to "
                     + Say.rpm(rpmBefore(turns, spans.get(0)))
                     + " and the teeth after it do not follow on.")
+            .ratherThan("A lost tooth leaves the following ones in step.")
             .next("Record a start with a fresh battery and with the base timing checked.")
             .caution("A kick-back can break the starter, or fingers at a hand crank.")
             .picture(Picture.TOOTH_PERIOD)

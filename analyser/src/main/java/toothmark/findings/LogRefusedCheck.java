@@ -24,6 +24,7 @@ final class LogRefusedCheck implements Check {
         Draft.of(id(), Severity.WATCH, "The controller's log does not fit the capture.")
             .probability(0.9)
             .saw(log.get().reason())
+            .ratherThan("A log that merely starts at another time is shifted into place.")
             .next(
                 "Start both recordings before a short rev of the engine, so that both hold the same"
                     + " rise in speed.")

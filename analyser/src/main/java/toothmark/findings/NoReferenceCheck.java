@@ -20,7 +20,9 @@ final class NoReferenceCheck extends CrankCheck {
                 "The wheel has no gap or extra tooth, so tooth 1 is the first one recorded.")
             .probability(0.9)
             .saw("All tooth spaces are alike over " + crank.turns().pattern().slots() + " teeth.")
+            .ratherThan("A gap that is filled with noise shows as strays.")
             .next("Record the camshaft or another sensor that marks the turn beside it.")
+            .caution(Cautions.TURNING)
             .picture(Picture.TOOTH_PERIOD));
   }
 }

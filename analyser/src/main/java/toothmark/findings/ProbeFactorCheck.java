@@ -40,6 +40,7 @@ final class ProbeFactorCheck extends CrankCheck {
                     + " from peak to peak at "
                     + Say.rpm(FAST_RPM)
                     + "; 20 to 100 V is usual. Times are not affected.")
+            .ratherThan("High speed gives more volts too, and is allowed for.")
             .next("Touch the probe to a battery of known voltage and compare.")
             .caution("A probe set to x1 where x10 is meant may overload the recorder's input.")
             .picture(Picture.WAVEFORM));

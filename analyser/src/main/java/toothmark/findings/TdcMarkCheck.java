@@ -40,6 +40,7 @@ final class TdcMarkCheck implements Check {
                     + " readings of top dead centre stand too far from the others ("
                     + Say.percent((double) out / points.size())
                     + ").")
+            .ratherThan("A wheel that slips leaves two groups of readings, one after the other.")
             .next("Check the pick-up of the mark and its distance, and record again.")
             .caution(Cautions.TURNING)
             .picture(Picture.ALIGNMENT));

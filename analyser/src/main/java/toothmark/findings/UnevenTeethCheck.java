@@ -30,6 +30,7 @@ final class UnevenTeethCheck extends CrankCheck {
                 "Teeth stand "
                     + Say.degrees(rim.scatterDegrees())
                     + " off their places (standard deviation), the same in every turn.")
+            .ratherThan("Jitter of the sensor changes from turn to turn.")
             .next("Compare the wheel with another, or measure a few tooth spaces with a caliper.")
             .caution(Cautions.BY_HAND)
             .picture(Picture.WHEEL));

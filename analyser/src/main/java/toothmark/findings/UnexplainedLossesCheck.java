@@ -37,6 +37,8 @@ final class UnexplainedLossesCheck extends CrankCheck {
                     + " with the engine running, and no tooth lost or added explains it: "
                     + Words.spans(spans)
                     + ".")
+            .ratherThan(
+                "Losses beside lost teeth, strays or other findings are told there and not counted here.")
             .next("Look at the signal at these places, and record again at a higher sample rate.")
             .caution(Cautions.TURNING)
             .picture(Picture.SYNC)

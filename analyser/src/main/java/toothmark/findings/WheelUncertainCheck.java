@@ -35,6 +35,7 @@ final class WheelUncertainCheck extends CrankCheck {
                     + " "
                     + Say.percent(next.confidence())
                     + ".")
+            .ratherThan("A wrong setting in the job sheet would meet one wheel that is sure.")
             .next("Count the slots on the wheel and name the pattern in the job sheet.")
             .caution(Cautions.BY_HAND)
             .picture(Picture.TOOTH_PERIOD));

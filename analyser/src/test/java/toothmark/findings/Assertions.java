@@ -19,6 +19,8 @@ final class Assertions {
     assertThat(f.title()).endsWith(".");
     assertThat(f.evidence()).isNotEmpty();
     assertThat(f.nextTest()).endsWith(".");
+    assertThat(f.toldApartFrom()).isNotEmpty().allMatch(t -> t.endsWith("."));
+    assertThat(f.caution()).endsWith(".");
     return f;
   }
 

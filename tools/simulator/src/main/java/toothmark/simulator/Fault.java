@@ -2,7 +2,6 @@ package toothmark.simulator;
 
 import java.util.List;
 import java.util.Locale;
-import java.util.Optional;
 
 /**
  * What can be wrong, or look wrong, each with a random but clear degree of it.
@@ -64,7 +63,7 @@ public enum Fault {
 
   /** The starter's brushes crackle. */
   STARTER_NOISE(Group.BESIDE, Setting.CRANKING, SensorFaults::starterNoise),
-  /** The recorder is AC coupled; no finding of its own. */
+  /** The recorder is AC coupled. */
   AC_COUPLED(Group.BESIDE, Setting.ANY, RecorderFaults::acCoupled),
   /** A bolt head between the teeth. */
   BOLT_HEAD(Group.BESIDE, Setting.ANY, WheelFaults::boltHead),
@@ -128,15 +127,14 @@ public enum Fault {
   /**
    * Id of the finding that names this fault.
    *
-   * @return lower-case words joined by hyphens; empty when no finding does
+   * @return lower-case words joined by hyphens
    */
-  public Optional<String> finding() {
+  public String finding() {
     return switch (this) {
-      case AC_COUPLED -> Optional.empty();
-      case BOLT_HEAD -> Optional.of("extra-wheel-feature");
-      case DOUBLE_TRIGGER -> Optional.of("double-sparks");
-      case PREDICTION -> Optional.of("speed-prediction");
-      default -> Optional.of(words());
+      case BOLT_HEAD -> "extra-wheel-feature";
+      case DOUBLE_TRIGGER -> "double-sparks";
+      case PREDICTION -> "speed-prediction";
+      default -> words();
     };
   }
 
@@ -185,8 +183,9 @@ public enum Fault {
    * @return a changed copy, with the fault's id in its truth
    */
   public Scenario applyTo(Scenario scenario, long seed) {
-    Scenario changed =
-        change.apply(scenario, Randomness.of(seed, words())).withFairFindings(fairFindings());
-    return finding().map(changed::withFault).orElse(changed);
+    return change
+        .apply(scenario, Randomness.of(seed, words()))
+        .withFairFindings(fairFindings())
+        .withFault(finding());
   }
 }

@@ -119,7 +119,7 @@ final class FaultStudy implements Study {
     section.table(table);
     section.paragraph(
         "Beside these, and not counted in the aims: causes that are smaller, seldom met, or of the"
-            + " recording. AC coupling has no finding; nothing should be called a fault in it.");
+            + " recording. AC coupling shows with a switching sensor only.");
     section.table(beside);
     section.paragraph(
         "What was put first, a row for each single cause, a column under the number of each finding"
@@ -145,7 +145,7 @@ final class FaultStudy implements Study {
 
   private List<Diagnosed> one(Run run, Fault fault, Table table, Confusion grid) {
     List<Diagnosed> some = diagnose(run, words(fault), EACH);
-    String finding = fault.finding().orElse(words(fault));
+    String finding = fault.finding();
     row(table, finding.equals(words(fault)) ? finding : words(fault) + ": " + finding, some);
     some.forEach(d -> grid.add(finding, d.top()));
     return some;

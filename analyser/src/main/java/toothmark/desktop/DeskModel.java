@@ -139,9 +139,13 @@ final class DeskModel {
 
   /** Picks a finding out, and shows the place where it shows. */
   void select(Finding finding) {
-    Selected next = selected.get().withFinding(finding);
+    Selected next = selected.get().withFinding(finding).withTooth(finding.tooth());
     if (finding.where().isEmpty()) {
-      selected.set(next);
+      OptionalDouble pass =
+          finding.tooth().isPresent()
+              ? passNearest(finding.tooth().getAsInt())
+              : OptionalDouble.empty();
+      selected.set(pass.isPresent() ? next.withInstant(pass.getAsDouble()) : next);
       return;
     }
     Interval at = finding.where().get(0);
@@ -169,16 +173,19 @@ final class DeskModel {
 
   /** Picks a tooth out, and brings its nearest pass into view. */
   void selectTooth(int tooth) {
-    double near = selected.get().instant().orElse(view.get().map(TimeView::middle).orElse(0.0));
-    OptionalDouble pass =
-        examination()
-            .flatMap(Examination::teeth)
-            .map(t -> Teeth.passNearest(t, tooth, near))
-            .orElse(OptionalDouble.empty());
+    OptionalDouble pass = passNearest(tooth);
     Selected next = selected.get().withTooth(OptionalInt.of(tooth));
     selected.set(pass.isPresent() ? next.withInstant(pass.getAsDouble()) : next);
     pass.ifPresent(this::bringIntoView);
     askForTrace();
+  }
+
+  private OptionalDouble passNearest(int tooth) {
+    double near = selected.get().instant().orElse(view.get().map(TimeView::middle).orElse(0.0));
+    return examination()
+        .flatMap(Examination::teeth)
+        .map(t -> Teeth.passNearest(t, tooth, near))
+        .orElse(OptionalDouble.empty());
   }
 
   private void askForTrace() {

@@ -85,6 +85,7 @@ final class DamagedToothCheck extends CrankCheck {
                 + Say.percent(crank.swings().get().besideNeighbours(number))
                 + " of its neighbours', whatever the speed.")
         .ratherThan("Run-out weakens the teeth of one side little by little; this is one tooth.")
+        .tooth(number)
         .next(inspect(number))
         .caution(Cautions.BY_HAND)
         .picture(Picture.WHEEL);
@@ -113,6 +114,7 @@ final class DamagedToothCheck extends CrankCheck {
         .sawIf(!lost.isEmpty(), "It was lost " + Words.times(lost.size()) + ".")
         .ratherThan("Noise comes at random places; this is one tooth in every turn.")
         .ratherThan("A bolt head would add an edge; the count of teeth is right.")
+        .tooth(odd.number())
         .next(inspect(odd.number()))
         .caution(Cautions.BY_HAND)
         .picture(Picture.WHEEL);
@@ -187,6 +189,7 @@ final class DamagedToothCheck extends CrankCheck {
                     + " after it is the missing one."));
     return d.probability(0.97)
         .ratherThan("An opening wire loses teeth at any place; this is always the same one.")
+        .tooth(number)
         .next(inspect(number))
         .caution(Cautions.BY_HAND)
         .picture(Picture.WHEEL)

@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import toothmark.units.Interval;
 
 /** A finding while it is being written. */
@@ -18,6 +19,7 @@ final class Draft {
   private String caution = "";
   private Picture picture = Picture.WAVEFORM;
   private final List<Interval> where = new ArrayList<>();
+  private OptionalInt tooth = OptionalInt.empty();
 
   private Draft(String id, Severity severity, String title) {
     this.id = id;
@@ -78,6 +80,12 @@ final class Draft {
     return this;
   }
 
+  /** The tooth that it is about, from 1. */
+  Draft tooth(int number) {
+    tooth = OptionalInt.of(number);
+    return this;
+  }
+
   Finding finish() {
     double p = Math.max(0.001, Math.min(0.999, probability));
     return new Finding(
@@ -91,6 +99,7 @@ final class Draft {
         nextTest,
         caution,
         picture,
-        where);
+        where,
+        tooth);
   }
 }

@@ -44,6 +44,7 @@ final class ExtraFeatureCheck extends CrankCheck {
                     + Say.number(turns, 0)
                     + " turns.")
             .ratherThan("Interference from sparks would move with the advance; this stays.")
+            .tooth(tooth)
             .next(
                 "Look behind tooth "
                     + tooth

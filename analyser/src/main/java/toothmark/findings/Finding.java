@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalInt;
 import toothmark.units.Interval;
 
 /**
@@ -19,6 +20,7 @@ import toothmark.units.Interval;
  * @param caution what not to do; may be empty
  * @param picture the picture that proves it
  * @param where spans of time in which it shows, s; empty when it is everywhere
+ * @param tooth the tooth that it is about, from 1; empty when it is about none in particular
  */
 public record Finding(
     String id,
@@ -31,7 +33,8 @@ public record Finding(
     String nextTest,
     String caution,
     Picture picture,
-    List<Interval> where) {
+    List<Interval> where,
+    OptionalInt tooth) {
 
   /** Copies the lists. */
   public Finding {
@@ -56,6 +59,7 @@ public record Finding(
         nextTest,
         caution,
         picture,
-        where);
+        where,
+        tooth);
   }
 }

@@ -336,6 +336,7 @@ public final class SampleRun {
         "Turn the engine by hand and look at tooth 11.",
         "Keep the ignition off while hands are near the wheel.",
         picture,
-        where);
+        where,
+        java.util.OptionalInt.empty());
   }
 }

@@ -19,10 +19,10 @@ final class Centre extends JPanel {
   private static final long serialVersionUID = 1L;
 
   private static final int ROOM_FOR_BOTH = 640;
+  private static final double TRACE_SHARE = 0.52;
 
   private final JComponent trace;
   private final transient Pictures pictures;
-  private final JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT);
   private transient Optional<Finding> finding = Optional.empty();
   private boolean together;
 
@@ -31,8 +31,6 @@ final class Centre extends JPanel {
     this.trace = trace;
     this.pictures = pictures;
     setName("centre");
-    split.setResizeWeight(0.52);
-    split.setBorder(null);
     apart();
     addComponentListener(
         new ComponentAdapter() {
@@ -66,18 +64,18 @@ final class Centre extends JPanel {
     together = true;
     pictures.removeTrace();
     removeAll();
-    split.setTopComponent(trace);
-    split.setBottomComponent(pictures.tabs());
+    // a new one each time: a split pane that is emptied remembers sizes that are no longer right
+    JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, trace, pictures.tabs());
+    split.setResizeWeight(TRACE_SHARE);
+    split.setBorder(null);
     add(split, BorderLayout.CENTER);
-    split.setDividerLocation((int) (getHeight() * 0.52));
+    split.setDividerLocation((int) (getHeight() * TRACE_SHARE));
     revalidate();
   }
 
   private void apart() {
     together = false;
     removeAll();
-    split.setTopComponent(null);
-    split.setBottomComponent(null);
     pictures.addTrace(trace);
     add(pictures.tabs(), BorderLayout.CENTER);
     revalidate();

@@ -109,6 +109,25 @@ class DeskReachTest {
   }
 
   @Test
+  void onALargeScreenTheFiguresReachDownToTheStrip() throws Exception {
+    window.close();
+    window = DrivenWindow.show(new Dimension(2560, 1440));
+    window.settle();
+    window.openSample();
+    window.on(
+        w -> {
+          Container split = w.pictures.tabs().getParent();
+          assertThat(split).isInstanceOf(javax.swing.JSplitPane.class);
+          assertThat(w.pictures.tabs().getY() + w.pictures.tabs().getHeight())
+              .isEqualTo(split.getHeight());
+          // above the strip there is only its margin
+          int gap =
+              javax.swing.SwingUtilities.convertPoint(w.strip, 0, 0, split).y - split.getHeight();
+          assertThat(gap).isBetween(0, 8);
+        });
+  }
+
+  @Test
   void aFigureIsZoomedAndMovedByKeys() {
     window.on(w -> w.pictures.show("speed"));
     window.settle();

@@ -72,8 +72,8 @@ public final class Desk {
   }
 
   /** One more window, for another capture beside this one. */
-  static void newWindow() {
-    show(recent());
+  static DeskWindow newWindow() {
+    return show(recent());
   }
 
   private static DeskWindow show(RecentFiles recent) {

@@ -60,6 +60,13 @@ final class DeskCommands {
     commands.add("cancel", "", model.bench::cancel);
     commands.add("undo", "menu Z", model.job::undo);
     commands.add("redo", "menu shift Z", model.job::redo);
+    model.job.draft.follow(d -> steps());
+    model.bench.session.watch(s -> steps());
+  }
+
+  private void steps() {
+    commands.get("undo").setEnabled(model.job.canUndo());
+    commands.get("redo").setEnabled(model.job.canRedo());
   }
 
   private void ways() {

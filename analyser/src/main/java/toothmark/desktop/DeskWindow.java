@@ -3,16 +3,12 @@ package toothmark.desktop;
 import com.formdev.flatlaf.FlatLaf;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
-import java.awt.datatransfer.DataFlavor;
-import java.awt.datatransfer.UnsupportedFlavorException;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.MouseAdapter;
 import java.awt.event.MouseEvent;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
-import java.io.File;
-import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -22,17 +18,15 @@ import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JLabel;
-import javax.swing.JMenuItem;
+import javax.swing.JMenu;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
 import javax.swing.JTabbedPane;
 import javax.swing.SwingUtilities;
-import javax.swing.TransferHandler;
 import net.miginfocom.swing.MigLayout;
 import toothmark.capture.Channel;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
-import toothmark.desktop.JobDraft.Field;
 import toothmark.findings.Picture;
 
 /** The window: verdict above, findings, pictures and wheel in the middle, the capture below. */
@@ -85,7 +79,7 @@ final class DeskWindow {
     frame.setMinimumSize(new Dimension(900, 560));
     frame.setLocationByPlatform(true);
     frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
-    frame.setTransferHandler(new Dropped());
+    new FileDrop(files::openDropped).takeAllOver(frame);
   }
 
   private void lay() {
@@ -214,23 +208,30 @@ final class DeskWindow {
   /** What a channel is, set by clicking it. */
   private void offerRoles(MouseEvent e) {
     Optional<Channel> channel = trace.channelAt(e);
-    if (!e.isPopupTrigger() || channel.isEmpty()) {
-      return;
+    if (e.isPopupTrigger() && channel.isPresent()) {
+      JPopupMenu menu = new JPopupMenu();
+      new RolesMenu(model, commands).items(channel.get().name()).forEach(menu::add);
+      offer(menu, e.getX(), e.getY());
     }
-    String name = channel.get().name();
-    JPopupMenu menu = new JPopupMenu();
-    role(menu, "role.crank", Field.CRANK, name);
-    role(menu, "role.tdc", Field.TDC, name);
-    menu.addSeparator();
-    SavingMenu.add(menu, "trace", this::waveform, files::savePicture);
-    menu.show(trace, e.getX(), e.getY());
   }
 
-  /** The saving menu of the trace, for the keyboard; the mouse's has the roles of a channel too. */
+  /** The same by the keyboard, which points at no channel: the roles of each. */
   void offerTrace() {
     JPopupMenu menu = new JPopupMenu();
+    RolesMenu roles = new RolesMenu(model, commands);
+    for (Channel c : model.bench.session.get().map(s -> s.capture().channels()).orElse(List.of())) {
+      JMenu of = new JMenu(c.name());
+      of.setName("channel." + c.name());
+      roles.items(c.name()).forEach(of::add);
+      menu.add(of);
+    }
+    offer(menu, trace.getWidth() / 2, trace.getHeight() / 2);
+  }
+
+  private void offer(JPopupMenu menu, int x, int y) {
+    menu.addSeparator();
     SavingMenu.add(menu, "trace", this::waveform, files::savePicture);
-    menu.show(trace, trace.getWidth() / 2, trace.getHeight() / 2);
+    menu.show(trace, x, y);
   }
 
   /** What is in view of the crank signal, as the report draws it. */
@@ -238,13 +239,6 @@ final class DeskWindow {
     return model
         .examination()
         .flatMap(e -> Figures.of(e, Look.ink()).waveform(model.view.get().orElseThrow().shown()));
-  }
-
-  private void role(JPopupMenu menu, String key, Field role, String channel) {
-    JMenuItem item = new JMenuItem(Phrases.of(key, channel));
-    item.addActionListener(
-        a -> model.job.edit(model.job.draft.get().withRole(role, channel), "role"));
-    menu.add(item);
   }
 
   private void title() {
@@ -304,30 +298,5 @@ final class DeskWindow {
     aids.ifPresent(AidsWindow::refresh);
     comparison.ifPresent(ComparisonWindow::refresh);
     frame.getContentPane().revalidate();
-  }
-
-  /** Opens files that are dropped anywhere on the window. */
-  private final class Dropped extends TransferHandler {
-
-    private static final long serialVersionUID = 1L;
-
-    @Override
-    public boolean canImport(TransferSupport s) {
-      return s.isDataFlavorSupported(DataFlavor.javaFileListFlavor);
-    }
-
-    @Override
-    @SuppressWarnings("unchecked") // the flavour promises a list of files
-    public boolean importData(TransferSupport s) {
-      try {
-        List<File> dropped =
-            (List<File>) s.getTransferable().getTransferData(DataFlavor.javaFileListFlavor);
-        List<Path> paths = dropped.stream().map(File::toPath).toList();
-        files.openDropped(paths);
-        return true;
-      } catch (UnsupportedFlavorException | IOException e) {
-        return false;
-      }
-    }
   }
 }

@@ -27,6 +27,9 @@ final class FileDoor {
   /** Shows a page that was written. */
   Consumer<Path> browser = FileDoor::browse;
 
+  /** Opens one more capture, in a window of its own. */
+  Consumer<Request> beside = r -> Desk.newWindow().files.openRequest(r);
+
   FileDoor(DeskWindow window, RecentFiles recent) {
     this.window = window;
     this.recent = recent;
@@ -70,9 +73,11 @@ final class FileDoor {
   }
 
   void openDropped(List<Path> paths) {
-    Optional<Request> request = Request.of(paths);
-    if (request.isPresent()) {
-      openRequest(request.get());
+    List<Request> requests = Request.of(paths);
+    if (!requests.isEmpty()) {
+      if (openRequest(requests.get(0))) {
+        requests.stream().skip(1).forEach(beside);
+      }
       return;
     }
     Optional<Session> now = window.model.bench.session.get();
@@ -87,14 +92,17 @@ final class FileDoor {
     }
   }
 
-  private void openRequest(Request request) {
-    if (mayLeave()) {
+  /** Opens it unless what is open shall stay; says which. */
+  boolean openRequest(Request request) {
+    boolean may = mayLeave();
+    if (may) {
       folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
       recent.add(request.capture());
       window.notice.putAway();
       window.trace.requestFocusInWindow();
       window.model.bench.open(request);
     }
+    return may;
   }
 
   /** Opens the bundled sample from a copy, since a reader wants a file. */

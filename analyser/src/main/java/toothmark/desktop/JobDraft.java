@@ -15,6 +15,7 @@ import toothmark.examination.CaptureTable;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
+import toothmark.ignition.PickUp;
 import toothmark.units.PlainNumber;
 
 /**
@@ -168,10 +169,42 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
 
   /** Gives a channel a role, and takes the role from any other channel. */
   JobDraft withRole(Field role, String channel) {
-    List<CoilDraft> others = coils.stream().filter(c -> !c.channel().equals(channel)).toList();
-    Field other = role == Field.CRANK ? Field.TDC : Field.CRANK;
-    JobDraft next = withCoils(others);
-    return (get(other).equals(channel) ? next.with(other, "") : next).with(role, channel);
+    return withoutRole(channel).with(role, channel);
+  }
+
+  /** Takes its role from a channel: what it is is then found from the capture. */
+  JobDraft withoutRole(String channel) {
+    return withCoils(coils.stream().filter(c -> !c.channel().equals(channel)).toList())
+        .withoutMark(channel);
+  }
+
+  private JobDraft withoutMark(String channel) {
+    JobDraft next = this;
+    for (Field f : List.of(Field.CRANK, Field.TDC)) {
+      next = get(f).equals(channel) ? next.with(f, "") : next;
+    }
+    return next;
+  }
+
+  /** Gives a channel to a coil; the coil that had it gets the other's in turn. */
+  JobDraft withCoil(int index, String channel) {
+    String before = coils.get(index).channel();
+    List<CoilDraft> next = new ArrayList<>();
+    for (int i = 0; i < coils.size(); i++) {
+      CoilDraft c = coils.get(i);
+      String its = i == index ? channel : c.channel().equals(channel) ? before : c.channel();
+      next.add(new CoilDraft(c.name(), its, c.cylinders(), c.signal()));
+    }
+    return withCoils(next).withoutMark(channel);
+  }
+
+  /** Adds a coil on a channel, which may be empty, and takes the role that the channel had. */
+  JobDraft withNewCoil(String channel) {
+    JobDraft free = channel.isEmpty() ? this : withoutRole(channel);
+    List<CoilDraft> next = new ArrayList<>(free.coils());
+    String name = Phrases.of("job.coil", Integer.toString(next.size() + 1));
+    next.add(new CoilDraft(name, channel, "", PickUp.LOGIC.label()));
+    return free.withCoils(next);
   }
 
   JobSheet sheet() throws JobSheetException {

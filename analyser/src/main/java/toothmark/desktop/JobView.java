@@ -185,14 +185,7 @@ final class JobView extends Column {
   }
 
   private void addCoil() {
-    List<CoilDraft> next = new ArrayList<>(model.job.draft.get().coils());
-    next.add(
-        new CoilDraft(
-            Phrases.of("job.coil", Integer.toString(next.size() + 1)),
-            "",
-            "",
-            PickUp.LOGIC.label()));
-    model.job.edit(model.job.draft.get().withCoils(next), "add");
+    model.job.edit(model.job.draft.get().withNewCoil(""), "add");
   }
 
   private void complain() {

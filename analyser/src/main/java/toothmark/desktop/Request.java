@@ -31,9 +31,13 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
     return new Request(capture, beside(folder, JobSheetReader.USUAL_NAME), beside(folder, LOG));
   }
 
-  /** Files dropped together: sheet and log are known by their names, the first other is opened. */
-  static Optional<Request> of(List<Path> dropped) {
-    List<Path> captures = new ArrayList<>();
+  /**
+   * Files dropped together: sheet and log are known by their names and go with each of the others.
+   *
+   * @return one for each capture; none if there is none
+   */
+  static List<Request> of(List<Path> dropped) {
+    List<Request> captures = new ArrayList<>();
     Optional<Path> job = Optional.empty();
     Optional<Path> log = Optional.empty();
     for (Path p : dropped) {
@@ -43,14 +47,14 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
       } else if (name.equals(LOG)) {
         log = Optional.of(p);
       } else {
-        captures.add(p);
+        captures.add(of(p));
       }
     }
-    if (captures.isEmpty()) {
-      return Optional.empty();
-    }
-    Request found = of(captures.get(0));
-    return Optional.of(new Request(found.capture(), job.or(found::job), log.or(found::log)));
+    Optional<Path> sheet = job;
+    Optional<Path> logged = log;
+    return captures.stream()
+        .map(c -> new Request(c.capture(), sheet.or(c::job), logged.or(c::log)))
+        .toList();
   }
 
   /** The job sheet; empty for none. */

@@ -17,6 +17,7 @@ final class WhatIf {
   private final Bench bench;
   private final AtomicReference<Prepared> prepared = new AtomicReference<>();
   private long asked;
+  private long answered;
 
   /** The circuit to try. */
   final Watched<Setting> setting = new Watched<>(Setting.usual(Circuit.ADAPTIVE));
@@ -82,7 +83,9 @@ final class WhatIf {
 
   private record Prepared(Examination examination, Optional<InputReplay> replay) {}
 
-  /** Plays the signal anew; the outcome comes later, and only that of the last call. */
+  /**
+   * Plays the signal anew; the outcome comes later, unless that of a later call was there before.
+   */
   void play() {
     long mine = ++asked;
     Optional<Examination> open = bench.session.get().flatMap(Session::examination);
@@ -91,7 +94,8 @@ final class WhatIf {
         Phrases.of("command.whatIf"),
         () -> open.flatMap(this::replay).map(r -> outcome(r, circuit)),
         found -> {
-          if (mine == asked) {
+          if (mine > answered) {
+            answered = mine;
             outcome.set(found);
           }
         });

@@ -70,8 +70,8 @@ final class WhatIfView extends Column {
 
   /** Nothing is played while nobody looks. */
   private void ask() {
-    if (isShowing()) {
-      wait.restart();
+    if (isShowing() && !wait.isRunning()) {
+      wait.start();
     }
   }
 

@@ -337,6 +337,6 @@ public final class SampleRun {
         "Keep the ignition off while hands are near the wheel.",
         picture,
         where,
-        java.util.OptionalInt.empty());
+        OptionalInt.empty());
   }
 }

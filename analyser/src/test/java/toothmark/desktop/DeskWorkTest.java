@@ -9,17 +9,27 @@ import java.awt.GraphicsEnvironment;
 import java.awt.Window;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.Transferable;
+import java.awt.event.MouseEvent;
 import java.awt.event.WindowEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import javax.swing.AbstractButton;
 import javax.swing.JButton;
 import javax.swing.JDialog;
+import javax.swing.JLabel;
 import javax.swing.JList;
+import javax.swing.JMenu;
+import javax.swing.JPopupMenu;
+import javax.swing.JRootPane;
+import javax.swing.JSlider;
+import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
 import javax.swing.text.JTextComponent;
@@ -153,6 +163,154 @@ class DeskWorkTest {
   }
 
   @Test
+  void filesMayBeDroppedOnEveryPart() {
+    for (String side : List.of("job", "findings")) {
+      window.run(side);
+      window.settle();
+      window.on(DeskWorkTest::dropEverywhere);
+    }
+    window.close();
+    window = DrivenWindow.show(new Dimension(1366, 768));
+    window.on(DeskWorkTest::dropEverywhere);
+  }
+
+  private static void dropEverywhere(DeskWindow w) {
+    JRootPane root = w.frame.getRootPane();
+    for (int x = 2; x < root.getWidth(); x += 16) {
+      for (int y = 2; y < root.getHeight(); y += 8) {
+        Component at = SwingUtilities.getDeepestComponentAt(root, x, y);
+        while (at.getDropTarget() == null || !at.getDropTarget().isActive()) {
+          at = at.getParent();
+        }
+        assertThat(at).as(x + ", " + y).isSameAs(w.frame);
+      }
+    }
+    assertThat(
+            w.frame
+                .getTransferHandler()
+                .canImport(new TransferHandler.TransferSupport(w.frame, transfer(List.of()))))
+        .isTrue();
+  }
+
+  @Test
+  void ofSeveralCapturesEachAfterTheFirstGetsAWindowOfItsOwn() {
+    List<Request> others = new ArrayList<>();
+    window.on(w -> w.files.beside = others::add);
+    Path idle = REFITTED.resolveSibling("clean-idle/capture.csv.gz");
+    Path loose = REFITTED.resolveSibling("loose-connector/capture.csv.gz");
+    drop(idle, loose);
+    assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
+        .isEqualTo(idle.toFile().toPath());
+    assertThat(others).containsExactly(Request.of(loose));
+  }
+
+  @Test
+  void whatCannotBeTakenBackIsNotOffered() {
+    assertThat(offered()).containsExactly(false, false);
+    window.on(w -> type(w, Field.NOTES, "call back on Friday"));
+    assertThat(offered()).containsExactly(true, false);
+    window.run("undo");
+    assertThat(offered()).containsExactly(false, true);
+  }
+
+  private List<Boolean> offered() {
+    return window.ask(
+        w -> List.of(w.commands.get("undo").isEnabled(), w.commands.get("redo").isEnabled()));
+  }
+
+  @Test
+  void whatIfAnswersWhileTheSliderMoves() throws Exception {
+    window.open(REFITTED.resolveSibling("weak-on-the-starter/capture.csv.gz"));
+    window.run("whatIf");
+    window.settle();
+    Set<Object> answers = new HashSet<>();
+    window.on(w -> w.model.whatIf.outcome.watch(answers::add));
+    long until = System.currentTimeMillis() + 10_000;
+    for (int i = 0; answers.isEmpty() && System.currentTimeMillis() < until; i++) {
+      int value = 20 + i % 60;
+      window.on(w -> ((JSlider) DrivenWindow.named(all(w), "whatIf.level")).setValue(value));
+      Thread.sleep(20);
+    }
+    assertThat(answers).isNotEmpty();
+  }
+
+  @Test
+  void aChannelGetsItsRoleFromTheMenuOfMouseAndKeyboard() {
+    window.run("trace");
+    window.settle();
+    window.on(
+        w ->
+            w.trace.dispatchEvent(
+                new MouseEvent(
+                    w.trace,
+                    MouseEvent.MOUSE_PRESSED,
+                    1,
+                    0,
+                    400,
+                    60,
+                    1,
+                    true,
+                    MouseEvent.BUTTON3)));
+    List<String> byMouse = window.ask(w -> texts(popup()));
+    window.run("saveTrace");
+    window.on(
+        w -> {
+          JMenu first = (JMenu) popup().getComponent(0);
+          assertThat(byMouse).startsWith(texts(first.getPopupMenu()).toArray(new String[0]));
+          assertThat(byMouse)
+              .startsWith(
+                  "CH1 is the crank sensor",
+                  "CH1 marks TDC of cylinder 1",
+                  "CH1 is " + w.model.job.draft.get().coils().get(0).name());
+          choose("CH2", 3);
+        });
+    assertThat(coilChannels()).containsExactly("CH3", "CH2");
+    window.run("saveTrace");
+    window.on(w -> choose("CH4", 5));
+    assertThat(window.<String>ask(w -> w.model.job.draft.get().get(Field.TDC))).isEmpty();
+    window.run("saveTrace");
+    window.on(w -> choose("CH4", 4));
+    assertThat(coilChannels()).containsExactly("CH3", "CH2", "CH4");
+    assertThat(window.<Boolean>ask(w -> DrivenWindow.named(all(w), "job").isShowing())).isTrue();
+    window.settle();
+  }
+
+  private List<String> coilChannels() {
+    return window.ask(w -> w.model.job.draft.get().coils().stream().map(c -> c.channel()).toList());
+  }
+
+  private static JPopupMenu popup() {
+    return (JPopupMenu) MenuSelectionManager.defaultManager().getSelectedPath()[0];
+  }
+
+  private static void choose(String channel, int item) {
+    JMenu menu = (JMenu) DrivenWindow.named(popup(), "channel." + channel);
+    menu.getItem(item).doClick();
+    MenuSelectionManager.defaultManager().clearSelectedPath();
+  }
+
+  private static List<String> texts(JPopupMenu menu) {
+    return Arrays.stream(menu.getComponents())
+        .filter(c -> c instanceof AbstractButton)
+        .map(c -> ((AbstractButton) c).getText())
+        .toList();
+  }
+
+  @Test
+  void aFindingAboutAToothMarksIt() {
+    window.open(REFITTED.resolveSibling("dropped-spanner/capture.csv.gz"));
+    window.on(w -> w.model.selectTooth(1));
+    window.on(w -> list(w).clearSelection());
+    window.on(w -> list(w).setSelectedIndex(0));
+    window.settle();
+    assertThat(
+            window.<String>ask(
+                w -> ((JLabel) DrivenWindow.named(all(w), "readout.tooth")).getText()))
+        .isEqualTo("23");
+    assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElse(0))).isEqualTo(23);
+  }
+
+  @Test
   void theCrankIsTurnedByKeysAndPlayed() {
     window.on(w -> w.model.selectTooth(1));
     window.run("toothOn");
@@ -194,30 +352,32 @@ class DeskWorkTest {
   }
 
   private void drop(Path... files) {
-    List<java.io.File> dropped = Arrays.stream(files).map(Path::toFile).toList();
-    Transferable transfer =
-        new Transferable() {
-          @Override
-          public DataFlavor[] getTransferDataFlavors() {
-            return new DataFlavor[] {DataFlavor.javaFileListFlavor};
-          }
-
-          @Override
-          public boolean isDataFlavorSupported(DataFlavor flavour) {
-            return flavour.equals(DataFlavor.javaFileListFlavor);
-          }
-
-          @Override
-          public Object getTransferData(DataFlavor flavour) {
-            return dropped;
-          }
-        };
+    Transferable transfer = transfer(Arrays.stream(files).map(Path::toFile).toList());
     window.on(
         w ->
             w.frame
                 .getTransferHandler()
                 .importData(new TransferHandler.TransferSupport(w.frame, transfer)));
     window.settle();
+  }
+
+  private static Transferable transfer(List<java.io.File> files) {
+    return new Transferable() {
+      @Override
+      public DataFlavor[] getTransferDataFlavors() {
+        return new DataFlavor[] {DataFlavor.javaFileListFlavor};
+      }
+
+      @Override
+      public boolean isDataFlavorSupported(DataFlavor flavour) {
+        return flavour.equals(DataFlavor.javaFileListFlavor);
+      }
+
+      @Override
+      public Object getTransferData(DataFlavor flavour) {
+        return files;
+      }
+    };
   }
 
   /** As the button of the window's frame does; the question that follows holds the event up. */

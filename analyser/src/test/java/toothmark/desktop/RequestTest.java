@@ -27,9 +27,11 @@ class RequestTest {
   void filesDroppedTogetherAreToldApart() throws Exception {
     Path capture = Files.createFile(folder.resolve("sweep.csv"));
     Path mine = Path.of("elsewhere", "other.toml");
-    Request r = Request.of(List.of(mine, capture)).orElseThrow();
-    assertThat(r.capture()).isEqualTo(capture);
-    assertThat(r.job()).contains(mine);
+    Path second = Files.createFile(folder.resolve("idle.csv"));
+    assertThat(Request.of(List.of(mine, capture, second)))
+        .containsExactly(
+            new Request(capture, Optional.of(mine), Optional.empty()),
+            new Request(second, Optional.of(mine), Optional.empty()));
   }
 
   @Test

@@ -175,10 +175,11 @@ final class AdvanceFigure {
   }
 
   private String answer() {
-    if (timing.gap().isEmpty()) {
-      return Wording.of("advance.unknown");
-    }
-    GapFit fit = timing.gap().get();
+    return timing.gap().map(AdvanceFigure::answer).orElseGet(() -> Wording.of("advance.unknown"))
+        + (timing.reference() == Timing.Reference.NOMINAL ? Wording.of("advance.told") : "");
+  }
+
+  private static String answer(GapFit fit) {
     Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
     List<String> parts = new ArrayList<>();
     if (Say.isSeen(fit.offsetDegrees())) {

@@ -16,7 +16,6 @@ import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
 import toothmark.receiver.SyncLoss;
-import toothmark.timing.Alignment;
 import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SparkTiming;
 import toothmark.units.Interval;
@@ -197,7 +196,6 @@ final class WaveformFigure {
 
   private double[] tdcTimes() {
     return examination.observations().timing().alignment().stream()
-        .filter(a -> a.source() == Alignment.Source.TDC_CHANNEL)
         .flatMap(a -> a.points().stream())
         .mapToDouble(AlignmentPoint::timeSeconds)
         .toArray();

@@ -42,6 +42,7 @@ final class Catalogue {
           new SpeedPredictionCheck(),
           new TimingStepCheck(),
           new TdcMarkCheck(),
+          new TdcUnknownCheck(),
           new CoilSilentCheck(),
           new CoilMissesCheck(),
           new DoubleSparksCheck(),

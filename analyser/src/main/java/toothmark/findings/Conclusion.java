@@ -20,9 +20,9 @@ final class Conclusion {
           : watches.get(0).title();
     }
     String sound = "Nothing wrong was found" + over(symptoms) + ".";
-    return watches.isEmpty()
-        ? sound
-        : sound + " One thing to keep an eye on: " + lower(watches.get(0).title());
+    String watched =
+        watches.isEmpty() ? "" : " One thing to keep an eye on: " + lower(watches.get(0).title());
+    return sound + watched + unchecked(findings);
   }
 
   private static String over(Symptoms symptoms) {
@@ -52,9 +52,18 @@ final class Conclusion {
     return Character.toLowerCase(sentence.charAt(0)) + sentence.substring(1);
   }
 
+  /** Nothing wrong is less than all well where an angle was taken on trust. */
+  private static String unchecked(List<Finding> findings) {
+    return findings.stream()
+        .filter(f -> f.id().equals(TdcUnknownCheck.ID))
+        .map(f -> " " + f.title())
+        .findFirst()
+        .orElse("");
+  }
+
   static String nextStep(List<Finding> findings) {
     return findings.stream()
-        .filter(f -> f.severity() != Severity.NOTE)
+        .filter(f -> f.severity() != Severity.NOTE || f.id().equals(TdcUnknownCheck.ID))
         .map(Finding::nextTest)
         .findFirst()
         .orElse("");

@@ -19,7 +19,7 @@ final class WheelMisalignedCheck implements Check {
   /** Marks that agree no better than this, as a standard uncertainty in degrees, show nothing. */
   private static final double AGREE_DEGREES = 3.0;
 
-  /** Fewer marks may agree by chance; a top dead centre known otherwise has no marks at all. */
+  /** Fewer marks may agree by chance. */
   private static final int PROVING_MARKS = 3;
 
   @Override
@@ -58,7 +58,7 @@ final class WheelMisalignedCheck implements Check {
 
   private Draft draft(Alignment a, Measured error, double sure) {
     boolean advanced = error.value() > 0;
-    boolean few = !a.points().isEmpty() && a.points().size() < PROVING_MARKS;
+    boolean few = a.points().size() < PROVING_MARKS;
     boolean proven = sure >= FAULT_DEGREES && !few;
     Measured size = new Measured(Math.abs(error.value()), error.standardUncertainty());
     Draft d =
@@ -94,8 +94,10 @@ final class WheelMisalignedCheck implements Check {
                 + move
                 + " "
                 + way
-                + " the rotation, or enter the measured angle in the controller. Controllers differ"
-                + " in the sign of that setting: change it by five degrees and look with a light.")
+                + " the rotation, or change the controller's setting by "
+                + Say.degrees(size)
+                + ". Controllers differ in the sign of that setting: change it by five degrees and"
+                + " look with a light which way the timing goes.")
         .caution(Cautions.ADVANCE)
         .picture(Picture.ALIGNMENT);
   }

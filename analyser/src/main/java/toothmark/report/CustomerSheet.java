@@ -40,6 +40,7 @@ final class CustomerSheet {
     html.element("h3", "What happens next");
     String next = examination.diagnosis().nextStep();
     html.element("p", next.isEmpty() ? "Nothing needs doing." : next);
+    unchecked(next);
     checked();
     html.close();
     html.open("div", "class", "signature");
@@ -81,6 +82,13 @@ final class CustomerSheet {
     figures.proof(telling.get(0)).ifPresent(d -> figures.again(html, d));
   }
 
+  /** How to check the wheel's own angle, if it was not and something graver comes first. */
+  private void unchecked(String next) {
+    examination.diagnosis().findings().stream()
+        .filter(f -> f.id().equals("tdc-unknown") && !f.nextTest().equals(next))
+        .forEach(f -> html.element("p", f.title() + " " + f.nextTest()));
+  }
+
   private static String plain(Severity severity) {
     return switch (severity) {
       case FAULT -> "This should be mended.";
@@ -98,7 +106,8 @@ final class CustomerSheet {
     }
     fine.add("whether the control unit can follow the signal");
     if (o.timing().alignment().isPresent() || o.timing().gap().isPresent()) {
-      fine.add("the ignition timing");
+      String against = Wording.against(o.timing().reference());
+      fine.add("the ignition timing" + (against.isEmpty() ? "" : ", " + against));
     }
     if (!o.coils().isEmpty()) {
       fine.add("the work of each ignition coil");

@@ -214,7 +214,11 @@ final class MeasuresSection {
             + Say.number(fit.fromRpm(), 0)
             + " to "
             + Say.rpm(fit.toRpm());
-    row("Advance gap at all speeds", Say.degrees(fit.offsetDegrees()), sparks);
+    String against = Wording.against(seen.timing().reference());
+    row(
+        "Advance gap at all speeds",
+        Say.degrees(fit.offsetDegrees()),
+        sparks + (against.isEmpty() ? "" : "; " + against));
     Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
     row(
         "Delay of the spark",
@@ -290,7 +294,12 @@ final class MeasuresSection {
     if (bands.isEmpty()) {
       return;
     }
-    html.element("h3", "Advance by speed").open("div", "class", "scroll").open("table");
+    html.element("h3", "Advance by speed");
+    String against = Wording.against(seen.timing().reference());
+    if (!against.isEmpty()) {
+      html.element("p", "Counted " + against + ".");
+    }
+    html.open("div", "class", "scroll").open("table");
     html.open("tr");
     for (String head :
         List.of(

@@ -90,7 +90,7 @@ public final class VerdictText {
                 + o.receiver().losses(SyncLoss.Phase.RUNNING)
                 + " running)");
     o.timing().alignment().ifPresent(this::alignment);
-    o.timing().gap().ifPresent(this::gapFit);
+    o.timing().gap().ifPresent(g -> gapFit(g, Wording.against(o.timing().reference())));
     o.timing().table().ifPresent(t -> lines.figure("ignition table", Wording.of(t)));
     o.coils().forEach(this::coil);
   }
@@ -138,7 +138,7 @@ public final class VerdictText {
     }
   }
 
-  private void gapFit(GapFit gap) {
+  private void gapFit(GapFit gap, String against) {
     Measured angle = gap.offsetDegrees();
     String offset =
         Say.isSeen(angle) ? "offset " + Say.degrees(angle) : unseen("offset", angle, "°");
@@ -151,7 +151,7 @@ public final class VerdictText {
                         ? "delay " + Say.interval(d, MICROSECONDS)
                         : unseen("delay", d, MICROSECONDS))
             .orElse("delay not to be told at these speeds");
-    lines.figure("advance", offset + ", " + delay);
+    lines.figure("advance", offset + ", " + delay + (against.isEmpty() ? "" : ", " + against));
   }
 
   /** What cannot be told from nothing, and how large it may be. */

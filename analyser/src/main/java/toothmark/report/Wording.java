@@ -6,6 +6,7 @@ import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapShape;
 import toothmark.timing.IgnitionTable;
 import toothmark.timing.TableUse;
+import toothmark.timing.Timing;
 import toothmark.units.PlainNumber;
 import toothmark.units.Say;
 
@@ -28,6 +29,16 @@ final class Wording {
       case THRESHOLD -> "largest at low speed, as of a threshold";
       case STEP -> "a step at one speed";
     };
+  }
+
+  /**
+   * What an advance is counted from, where that is not top dead centre; empty where it is, or where
+   * there is no advance.
+   */
+  static String against(Timing.Reference reference) {
+    return reference == Timing.Reference.NOMINAL
+        ? "against the setting that the controller is told, not against top dead centre"
+        : "";
   }
 
   /** Which ignition table was read, at which load, and where its edge was held. */

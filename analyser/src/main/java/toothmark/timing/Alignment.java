@@ -6,9 +6,8 @@ import java.util.OptionalDouble;
 import toothmark.units.Measured;
 
 /**
- * How far before top dead centre tooth 1 passes the sensor.
+ * How far before top dead centre tooth 1 passes the sensor, by marks of a TDC channel.
  *
- * @param source what showed top dead centre
  * @param nominalDegrees what the controller is told, degrees BTDC; empty when the job sheet does
  *     not say
  * @param tooth1BtdcDegrees what the capture shows, at standstill (the sensor's lag taken off),
@@ -23,7 +22,6 @@ import toothmark.units.Measured;
  * @param points each reading, in time order
  */
 public record Alignment(
-    Source source,
     OptionalDouble nominalDegrees,
     Optional<Measured> tooth1BtdcDegrees,
     Optional<Measured> errorDegrees,
@@ -36,16 +34,6 @@ public record Alignment(
   /** Copies the list. */
   public Alignment {
     points = List.copyOf(points);
-  }
-
-  /** What showed top dead centre. */
-  public enum Source {
-    /** A channel with an edge at top dead centre. */
-    TDC_CHANNEL,
-    /** A piston stop. */
-    PISTON_STOP,
-    /** Readings with a timing light. */
-    TIMING_LIGHT
   }
 
   /**

@@ -226,7 +226,6 @@ final class AlignmentFit {
     double lagPart = Line.DEGREES * line.centreRpm() * lag.seconds().standardUncertainty() * 1e6;
     Optional<Measured> error = error(measured, wheel);
     return new Alignment(
-        Alignment.Source.TDC_CHANNEL,
         wheel.nominalTooth1BtdcDegrees(),
         measured,
         error,

@@ -61,6 +61,16 @@ class FiguresTest {
   }
 
   @Test
+  void saysWhatAnAdvanceIsCountedFromWhereThereIsNoMark() {
+    Figure advance =
+        Figures.of(SampleRun.withoutTdc(), Ink.LIGHT).draw(Picture.ADVANCE).orElseThrow();
+    assertThat(advance.answer())
+        .startsWith("No: sparks come ")
+        .endsWith(
+            "µs late. Against the setting that the controller is told, not against top dead centre.");
+  }
+
+  @Test
   void laysTurnsOverEachOther() {
     Figure figure = full.turns().orElseThrow();
     assertThat(figure.answer()).startsWith("24 of ");

@@ -30,6 +30,7 @@ import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
 import toothmark.findings.Diagnosis;
+import toothmark.findings.Diagnostician;
 import toothmark.findings.Finding;
 import toothmark.findings.NotExamined;
 import toothmark.findings.Observations;
@@ -122,6 +123,36 @@ public final class SampleRun {
   /** The same with another diagnosis. */
   public static Examination with(Examination e, Diagnosis diagnosis) {
     return new Examination(e.sheet(), e.roles(), e.observations(), diagnosis, e.teeth());
+  }
+
+  /** The same without a mark of top dead centre, as diagnosed with one more note. */
+  public static Examination withoutTdc() {
+    Examination e = full();
+    Observations o = e.observations();
+    Timing t = o.timing();
+    Timing told =
+        new Timing(
+            Timing.Reference.NOMINAL,
+            Optional.empty(),
+            t.sparks(),
+            t.coils(),
+            t.bands(),
+            t.gap(),
+            t.limiters(),
+            t.log(),
+            t.table());
+    Observations seen =
+        new Observations(
+            o.capture(),
+            o.stated(),
+            o.edges(),
+            o.disturbances(),
+            o.crank(),
+            o.undecodable(),
+            o.receiver(),
+            o.coils(),
+            told);
+    return new Examination(e.sheet(), e.roles(), seen, Diagnostician.diagnose(seen), e.teeth());
   }
 
   private static Observations.Stated stated() {

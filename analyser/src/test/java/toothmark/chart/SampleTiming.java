@@ -31,7 +31,6 @@ final class SampleTiming {
     }
     Alignment alignment =
         new Alignment(
-            Alignment.Source.TDC_CHANNEL,
             OptionalDouble.of(90),
             Optional.of(new Measured(87.402, 0.021)),
             Optional.of(new Measured(-2.598, 0.021)),

@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,7 +10,9 @@ import java.util.Random;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import toothmark.timing.Alignment;
+import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SensorLag;
+import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.wheel.Orientation;
 import toothmark.wheel.WheelPattern;
@@ -94,6 +97,27 @@ class DiagnosticianTest {
     assertThat(d.syncLossCauses()).allMatch("sensor-polarity-reversed"::equals);
   }
 
+  @Test
+  void anAngleThatWasNotCheckedIsSaidThoughNothingIsWrong() {
+    scene.reference = Timing.Reference.NOMINAL;
+    Diagnosis d = Diagnostician.diagnose(scene.seen());
+    assertThat(ids(d)).containsExactly("tdc-unknown");
+    assertThat(d.verdict())
+        .startsWith("Nothing wrong was found")
+        .endsWith(" The wheel's own angle was not checked.");
+    assertThat(d.nextStep()).isEqualTo(d.findings().get(0).nextTest());
+  }
+
+  @Test
+  void anAngleThatWasNotCheckedPushesNoFaultAside() {
+    scene.reference = Timing.Reference.NOMINAL;
+    scene.everyNthSparkAbsent = 5;
+    Diagnosis d = Diagnostician.diagnose(scene.seen());
+    assertThat(ids(d)).containsExactly("coil-misses", "tdc-unknown");
+    assertThat(d.verdict()).isEqualTo(d.findings().get(0).title());
+    assertThat(d.nextStep()).isEqualTo(d.findings().get(0).nextTest());
+  }
+
   /** At one speed uneven pushing looks like run-out, and missing sparks make it. */
   @Test
   void missingSparksExplainRunOutThatIsNotProven() {
@@ -145,7 +169,6 @@ class DiagnosticianTest {
   private static Alignment alignment(double error) {
     Measured e = new Measured(error, 0.05);
     return new Alignment(
-        Alignment.Source.TDC_CHANNEL,
         OptionalDouble.of(90),
         Optional.of(new Measured(90 + error, 0.05)),
         Optional.of(e),
@@ -153,6 +176,6 @@ class DiagnosticianTest {
         new SensorLag(new Measured(20e-6, 12e-6), SensorLag.KnownFrom.USUAL_FOR_SENSOR),
         Optional.empty(),
         new Alignment.Parts(0.02, 0.02, 0.02),
-        List.of());
+        Collections.nCopies(3, new AlignmentPoint(0.1, 900, 90, AlignmentPoint.Use.KEPT)));
   }
 }

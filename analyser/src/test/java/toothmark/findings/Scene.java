@@ -117,6 +117,7 @@ final class Scene {
   double dwellSpread = 0;
   int everyNthSparkAbsent = 0;
   int everyNthSparkTwice = 0;
+  Timing.Reference reference = Timing.Reference.MEASURED;
   Optional<Alignment> alignment = Optional.empty();
   List<CoilTiming> coilTimings = new ArrayList<>();
   Optional<GapFit> gap = Optional.empty();
@@ -193,7 +194,7 @@ final class Scene {
         receiver(),
         coilsRecorded ? coils() : List.of(),
         new Timing(
-            Timing.Reference.NOMINAL,
+            reference,
             alignment,
             sparkTimings(),
             coilTimings,

@@ -5,6 +5,7 @@ import static toothmark.findings.Assertions.cannotRun;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -12,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import toothmark.timing.Alignment;
 import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SensorLag;
+import toothmark.timing.Timing;
 import toothmark.timing.WheelSlip;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
@@ -237,7 +239,11 @@ class WheelChecksTest {
         Optional.of(alignment(Optional.of(new Measured(4.2, 0.05)), Optional.empty()));
     Finding f = fires(new WheelMisalignedCheck(), scene);
     assertThat(f.title()).contains("too far advanced");
-    assertThat(f.nextTest()).contains("5.50\u00a0±\u00a00.13\u202fmm with the rotation");
+    assertThat(f.nextTest())
+        .contains(
+            "5.50\u00a0±\u00a00.13\u202fmm with the rotation,"
+                + " or change the controller's setting by 4.200\u00a0±\u00a00.098°. Controllers"
+                + " differ in the sign");
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
   }
 
@@ -286,6 +292,24 @@ class WheelChecksTest {
     quiet(new TdcMarkCheck(), scene);
   }
 
+  @Test
+  void tdcUnknownFiresWhereSparksAreCountedFromTheToldAngle() {
+    scene.reference = Timing.Reference.NOMINAL;
+    Finding f = fires(new TdcUnknownCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.NOTE);
+    assertThat(f.nextTest()).contains("piston stop", "timing light", "channel");
+  }
+
+  @Test
+  void tdcUnknownStaysQuiet() {
+    quiet(new TdcUnknownCheck(), scene);
+    scene.reference = Timing.Reference.UNKNOWN;
+    quiet(new TdcUnknownCheck(), scene);
+    scene.reference = Timing.Reference.NOMINAL;
+    scene.coilsRecorded = false;
+    quiet(new TdcUnknownCheck(), scene);
+  }
+
   private static Alignment marks(AlignmentPoint.Use second) {
     List<AlignmentPoint> points = new java.util.ArrayList<>();
     for (int i = 0; i < 12; i++) {
@@ -296,7 +320,6 @@ class WheelChecksTest {
 
   private static Alignment with(Alignment a, List<AlignmentPoint> points) {
     return new Alignment(
-        a.source(),
         a.nominalDegrees(),
         a.tooth1BtdcDegrees(),
         a.errorDegrees(),
@@ -309,7 +332,6 @@ class WheelChecksTest {
 
   private static Alignment alignment(Optional<Measured> error, Optional<WheelSlip> slip) {
     return new Alignment(
-        Alignment.Source.TDC_CHANNEL,
         OptionalDouble.of(90),
         error.map(e -> new Measured(90 + e.value(), e.standardUncertainty())),
         error,
@@ -317,7 +339,7 @@ class WheelChecksTest {
         new SensorLag(new Measured(20e-6, 12e-6), SensorLag.KnownFrom.USUAL_FOR_SENSOR),
         slip,
         new Alignment.Parts(0.02, 0.02, 0.02),
-        List.of());
+        Collections.nCopies(3, new AlignmentPoint(0.1, 900, 90, AlignmentPoint.Use.KEPT)));
   }
 
   private void wave(int order, double degrees) {

@@ -110,6 +110,23 @@ class ReportHtmlTest {
   }
 
   @Test
+  void saysWhatAnAdvanceIsCountedFromWhereThereIsNoMark() throws Exception {
+    String against = "against the setting that the controller is told, not against top dead centre";
+    String page = page(SampleRun.withoutTdc());
+    parse(page);
+    assertThat(page)
+        .containsSubsequence(
+            "id=\"figures\"",
+            "rev/min; " + against + "<",
+            "<p>Counted " + against + ".</p>",
+            "id=\"customer\"",
+            "What happens next",
+            "<p>The wheel&#39;s own angle was not checked. Check the wheel&#39;s own angle:",
+            "<li>the ignition timing, " + against + "</li>");
+    assertThat(page(SampleRun.full())).doesNotContain(against).doesNotContain("was not checked");
+  }
+
+  @Test
   void isTheSameEachTime() throws IOException {
     assertThat(page(SampleRun.full())).isEqualTo(page(SampleRun.full()));
   }

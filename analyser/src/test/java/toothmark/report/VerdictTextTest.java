@@ -49,6 +49,17 @@ class VerdictTextTest {
   }
 
   @Test
+  void saysWhatAnAdvanceIsCountedFromWhereThereIsNoMark() {
+    assertThat(VerdictText.of(SampleRun.withoutTdc(), List.of(), 200))
+        .extracting(VerdictText.Line::plain)
+        .contains(
+            "NOTE         The wheel's own angle was not checked.",
+            "advance      offset −2.604 ± 0.061°, delay 100.3 ± 3.7 µs, against the setting that the"
+                + " controller is told, not against top dead centre")
+        .noneMatch(s -> s.startsWith("tooth 1"));
+  }
+
+  @Test
   void saysLittleWhereLittleIsKnown() {
     assertThat(VerdictText.of(SampleRun.undecodable(), List.of(), 80))
         .extracting(VerdictText.Line::plain)

@@ -6,7 +6,7 @@ public enum Severity {
   FAULT("fault"),
   /** Not proven, or harmless today. */
   WATCH("watch"),
-  /** Explained and normal. */
+  /** Explained and normal, or worth knowing. */
   NOTE("note");
 
   private final String label;

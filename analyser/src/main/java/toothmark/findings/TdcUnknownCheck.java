@@ -25,6 +25,7 @@ final class TdcUnknownCheck implements Check {
                 "Advance is counted from the tooth 1 angle that the controller is told: if the wheel"
                     + " stands off that angle, every spark comes early or late by as much, and this"
                     + " capture cannot show it.")
+            .ratherThan("With a mark of top dead centre a wheel that is off would be measured.")
             .next(
                 "Check the wheel's own angle: find top dead centre with a piston stop, then look at"
                     + " that mark with a timing light at three speeds, or record a mark that rises at"

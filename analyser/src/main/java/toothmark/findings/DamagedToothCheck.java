@@ -37,7 +37,7 @@ final class DamagedToothCheck extends CrankCheck {
     WheelPattern pattern = crank.turns().pattern();
     List<LostTeeth> lost =
         crank.losses().of(Losses.TOOTH).stream()
-            .filter(l -> !RimForm.isCrowded(pattern, l.number()))
+            .filter(l -> !pattern.isCrowded(l.number()))
             .toList();
     double turns = Math.max(1, crank.turns().turned());
     if (!lost.isEmpty() && lost.size() >= LOST_SHARE * turns) {

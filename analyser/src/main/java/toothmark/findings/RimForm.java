@@ -145,21 +145,7 @@ record RimForm(
 
   /** Whether the space before or after a tooth is a gap, or half filled by an extra tooth. */
   static boolean besideUneven(WheelPattern pattern, int tooth) {
-    return isCrowded(pattern, tooth)
-        || Math.max(before(pattern, tooth), after(pattern, tooth)) > 1.5 * pattern.pitchDegrees();
-  }
-
-  /** Whether a tooth stands so near another that their fields merge. */
-  static boolean isCrowded(WheelPattern pattern, int tooth) {
-    return Math.min(before(pattern, tooth), after(pattern, tooth)) < 0.75 * pattern.pitchDegrees();
-  }
-
-  private static double before(WheelPattern pattern, int tooth) {
-    return after(pattern, (tooth + pattern.teeth() - 2) % pattern.teeth() + 1);
-  }
-
-  private static double after(WheelPattern pattern, int tooth) {
-    int next = tooth % pattern.teeth() + 1;
-    return CrankAngle.wrap(pattern.degreesAfterTooth1(next) - pattern.degreesAfterTooth1(tooth));
+    double widest = Math.max(pattern.degreesFromLast(tooth), pattern.degreesToNext(tooth));
+    return pattern.isCrowded(tooth) || widest > 1.5 * pattern.pitchDegrees();
   }
 }

@@ -81,7 +81,7 @@ final class OutlyingTeeth {
       int before = t == 0 ? beside.length - 1 : t - 1;
       double step = wheel.ahead(before, 1);
       boolean uneven = step > 1.5 * pitch || step < 0.75 * pitch;
-      crowded[t] = WheelTemplate.isCrowded(pattern, t);
+      crowded[t] = pattern.isCrowded(t + 1);
       beside[t] |= uneven;
       beside[before] |= uneven;
     }

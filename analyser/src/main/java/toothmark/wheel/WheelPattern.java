@@ -209,6 +209,39 @@ public final class WheelPattern {
   }
 
   /**
+   * Angle from a tooth to the next one.
+   *
+   * @param number of the tooth, from 1
+   * @return degrees
+   */
+  public double degreesToNext(int number) {
+    int next = number % teeth() + 1;
+    double turns = next == 1 ? 360 : 0;
+    return degreesAfterTooth1(next) + turns - degreesAfterTooth1(number);
+  }
+
+  /**
+   * Angle to a tooth from the one before.
+   *
+   * @param number of the tooth, from 1
+   * @return degrees
+   */
+  public double degreesFromLast(int number) {
+    return degreesToNext((number + teeth() - 2) % teeth() + 1);
+  }
+
+  /**
+   * Whether a neighbour stands so near, as an extra tooth does, that the slot between fills with
+   * both their fields.
+   *
+   * @param number of the tooth, from 1
+   * @return whether either space beside it is under three quarters of a pitch
+   */
+  public boolean isCrowded(int number) {
+    return Math.min(degreesFromLast(number), degreesToNext(number)) < 0.75 * pitchDegrees();
+  }
+
+  /**
    * Angle from one slot to the next.
    *
    * @return degrees

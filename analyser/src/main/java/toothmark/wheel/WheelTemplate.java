@@ -39,20 +39,9 @@ final class WheelTemplate {
   }
 
   private static double strength(WheelPattern pattern, ToothFaults faults, int tooth) {
-    return isCrowded(pattern, tooth)
+    return pattern.isCrowded(tooth + 1)
         ? Math.min(CROWDED, faults.strength(tooth))
         : faults.strength(tooth);
-  }
-
-  /** Whether a neighbour stands so near that the slot between fills with both their fields. */
-  static boolean isCrowded(WheelPattern pattern, int tooth) {
-    int last = pattern.teeth();
-    double at = pattern.degreesAfterTooth1(tooth + 1);
-    double before = at - pattern.degreesAfterTooth1(tooth == 0 ? last : tooth);
-    double after = pattern.degreesAfterTooth1(tooth + 1 == last ? 1 : tooth + 2) - at;
-    double least =
-        Math.min(before + (tooth == 0 ? TURN : 0), after + (tooth + 1 == last ? TURN : 0));
-    return least < 0.75 * pattern.pitchDegrees();
   }
 
   /** A train of even steps, each a turn of its own: for counting slots before a wheel is known. */

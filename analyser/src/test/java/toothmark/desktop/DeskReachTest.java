@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GraphicsEnvironment;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.Action;
@@ -15,7 +14,6 @@ import javax.swing.JMenu;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import toothmark.chart.Ink;
@@ -27,9 +25,7 @@ class DeskReachTest {
 
   @BeforeEach
   void open() throws Exception {
-    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
-    javax.swing.SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
-    window = DrivenWindow.show(new Dimension(1366, 768));
+    window = DrivenWindow.onALaptop();
     window.openSample();
   }
 

@@ -3,8 +3,6 @@ package toothmark.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.Component;
-import java.awt.Dimension;
-import java.awt.GraphicsEnvironment;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.awt.event.MouseEvent;
@@ -15,11 +13,9 @@ import javax.swing.JComponent;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import toothmark.chart.Ink;
 import toothmark.units.Interval;
 
 /** The real window, worked with events; skipped where there is no display. */
@@ -31,9 +27,7 @@ class DeskWindowTest {
 
   @BeforeEach
   void open() throws Exception {
-    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
-    javax.swing.SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
-    window = DrivenWindow.show(new Dimension(1366, 768));
+    window = DrivenWindow.onALaptop();
     window.openSample();
   }
 

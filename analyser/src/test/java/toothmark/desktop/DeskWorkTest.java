@@ -5,7 +5,6 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.GraphicsEnvironment;
 import java.awt.Window;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.Transferable;
@@ -37,11 +36,9 @@ import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import toothmark.chart.Ink;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.findings.Finding;
 
@@ -54,9 +51,7 @@ class DeskWorkTest {
 
   @BeforeEach
   void open() throws Exception {
-    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
-    SwingUtilities.invokeAndWait(() -> Look.wear(Ink.LIGHT));
-    window = DrivenWindow.show(new Dimension(1366, 768));
+    window = DrivenWindow.onALaptop();
     window.open(REFITTED.resolve("capture.csv.gz"));
   }
 

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.GraphicsEnvironment;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
 import java.util.Arrays;
@@ -15,6 +16,8 @@ import java.util.function.Function;
 import java.util.prefs.Preferences;
 import java.util.stream.Stream;
 import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.Assumptions;
+import toothmark.chart.Ink;
 
 /** A real window, worked from a test: every touch happens on the event thread. */
 final class DrivenWindow implements AutoCloseable {
@@ -27,6 +30,15 @@ final class DrivenWindow implements AutoCloseable {
   private DeskWindow window;
 
   private DrivenWindow() {}
+
+  /**
+   * In the light look, as large as a small laptop's screen; a test without a display is skipped.
+   */
+  static DrivenWindow onALaptop() {
+    Assumptions.assumeFalse(GraphicsEnvironment.isHeadless(), "there is no display");
+    run(() -> Look.wear(Ink.LIGHT));
+    return show(new Dimension(1366, 768));
+  }
 
   static DrivenWindow show(Dimension size) {
     DrivenWindow driven = new DrivenWindow();

@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.math.BigDecimal;
 import java.util.Random;
+import java.util.function.IntToLongFunction;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -97,29 +98,22 @@ class StoredColumnTest {
 
   @Test
   void roundedTimesTakeAByteEach() throws Exception {
-    try (SampleStore store = new SampleStore(0)) {
-      StoredColumn column = store.newColumn();
-      NumberBlock block = new NumberBlock(10_000);
-      double[] expected = new double[10_000];
-      for (int i = 0; i < 10_000; i++) {
-        long m = Math.round(i * 20.8333333);
-        block.set(i, m, (byte) -6);
-        expected[i] = nearest(m, -6);
-      }
-      column.append(packer.pack(block, 10_000, 0));
-      assertThat(store.inFileBytes()).isEqualTo(10_000);
-      checkAll(column, expected);
-    }
+    takesAByteEach(i -> Math.round(i * 20.8333333));
   }
 
   @Test
   void levelsFarApartTakeAByteEach() throws Exception {
+    takesAByteEach(i -> i % 7 < 3 ? -20_003 : 4_980_001);
+  }
+
+  /** A column of millionths. */
+  private void takesAByteEach(IntToLongFunction millionths) throws Exception {
     try (SampleStore store = new SampleStore(0)) {
       StoredColumn column = store.newColumn();
       NumberBlock block = new NumberBlock(10_000);
       double[] expected = new double[10_000];
       for (int i = 0; i < 10_000; i++) {
-        long m = i % 7 < 3 ? -20_003 : 4_980_001;
+        long m = millionths.applyAsLong(i);
         block.set(i, m, (byte) -6);
         expected[i] = nearest(m, -6);
       }

@@ -105,28 +105,25 @@ public record Cranking(
           break;
         }
       }
-      Interval longest = longest(new Interval(from, Math.max(from, to)), turns);
-      return new Part(
-          longest.startInclusive(),
-          longest.endExclusive(),
-          2 * CrankAngle.REVOLUTION / cylinders,
-          cylinders);
+      double spacing = 2 * CrankAngle.REVOLUTION / cylinders;
+      return new Part(from, Math.max(from, to), spacing, cylinders).longestNamed(turns);
     }
 
-    /** The longest stretch of angles in which every tooth is named. */
-    private static Interval longest(Interval all, Turns turns) {
-      Interval best = new Interval(all.startInclusive(), all.startInclusive());
-      double from = all.startInclusive();
+    /** The longest stretch of it in which every tooth is named. */
+    private Part longestNamed(Turns turns) {
+      Part best = new Part(from, from, spacing, cylinders);
+      double start = from;
       for (Interval gap : turns.crank().wheel().undecided()) {
         int before = Math.max(0, turns.toothBefore(gap.startInclusive()));
         int after = Math.min(turns.toothBefore(gap.endExclusive()) + 1, turns.teeth() - 1);
-        double to = Math.min(all.endExclusive(), turns.angle(before));
-        best = to - from > best.seconds() ? new Interval(from, to) : best;
-        from = Math.max(from, turns.angle(after));
+        best = best.orLonger(start, Math.min(to, turns.angle(before)));
+        start = Math.max(start, turns.angle(after));
       }
-      return all.endExclusive() - from > best.seconds()
-          ? new Interval(from, all.endExclusive())
-          : best;
+      return best.orLonger(start, to);
+    }
+
+    private Part orLonger(double start, double end) {
+      return end - start > to - from ? new Part(start, end, spacing, cylinders) : this;
     }
 
     /** Whole cycles, two compressions being kept back for finding where they begin. */

@@ -90,6 +90,7 @@ final class Scene {
 
   double low = -3;
   double high = 3;
+  double mean = 0;
   double noise = 0.01;
   double clippedShare = 0;
   double samplesPerEdge = 40;
@@ -328,7 +329,7 @@ final class Scene {
 
   /** Adapt here when the record grows. */
   private SignalQuality quality() {
-    return new SignalQuality(hertz, low, high, 0, noise, clippedShare, samplesPerEdge);
+    return new SignalQuality(hertz, low, high, mean, noise, clippedShare, samplesPerEdge);
   }
 
   private EdgeTrain train(double[] t, double jitterPitches) {

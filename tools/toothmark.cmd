@@ -25,5 +25,7 @@ if not exist "%jar%" (
   )
   popd
 )
-"%java%" -XX:+UseSerialGC %TOOTHMARK_JAVA_OPTIONS% -jar "%jar%" %*
+set "heap="
+if "%~1"=="desk" set "heap=-Xmx512m"
+"%java%" -XX:+UseSerialGC %heap% %TOOTHMARK_JAVA_OPTIONS% -jar "%jar%" %*
 exit /b %errorlevel%

@@ -75,6 +75,7 @@ final class DeskWindow {
     lay();
     wire();
     frame.setJMenuBar(new Menus(commands, files, recent).bar());
+    frame.setIconImages(Emblem.all());
     frame.setSize(FIRST_SIZE);
     frame.setMinimumSize(new Dimension(900, 560));
     frame.setLocationByPlatform(true);

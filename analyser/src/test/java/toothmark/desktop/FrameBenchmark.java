@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.Random;
+import java.util.function.Consumer;
 import toothmark.capture.Channel;
 import toothmark.capture.SampledSignal;
 import toothmark.chart.Ink;
@@ -46,22 +47,15 @@ public final class FrameBenchmark {
     TimeView view = TimeView.all(drawn.get(0).channel().signal().span());
     TraceChart chart = new TraceChart(drawn, view.whole(), Optional.empty(), Ink.LIGHT);
     BufferedImage image = new BufferedImage(1600, 900, BufferedImage.TYPE_INT_RGB);
-    double[] ms = new double[FRAMES];
-    double[] cpu = new double[FRAMES];
-    ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    TimeView[] now = {view};
     Random random = new Random(7);
-    for (int i = -WARM_UP; i < FRAMES; i++) {
-      view = next(view, random);
-      long t = System.nanoTime();
-      long c = threads.getCurrentThreadCpuTime();
-      frame(chart, view, image);
-      if (i >= 0) {
-        ms[i] = (System.nanoTime() - t) * 1e-6;
-        cpu[i] = (threads.getCurrentThreadCpuTime() - c) * 1e-6;
-      }
-    }
-    report("by the clock", ms);
-    report("of processor", cpu);
+    Timed timed = new Timed();
+    timed.run(
+        frame -> {
+          now[0] = next(now[0], random);
+          frame.accept(() -> frame(chart, now[0], image));
+        });
+    timed.report("the trace alone");
     System.gc();
     Runtime r = Runtime.getRuntime();
     say(
@@ -69,15 +63,45 @@ public final class FrameBenchmark {
         (r.totalMemory() - r.freeMemory()) / 1048576.0, r.maxMemory() / 1048576.0);
   }
 
-  private static void report(String what, double[] ms) {
-    Arrays.sort(ms);
-    say(
-        "frames at 1600 x 900, %s: median %.1f ms, 99th percentile %.1f ms, longest %.1f ms%n",
-        what, ms[FRAMES / 2], ms[FRAMES * 99 / 100], ms[FRAMES - 1]);
+  /** The times that frames take, by the clock and of this thread's processor. */
+  static final class Timed {
+
+    private final ThreadMXBean threads = ManagementFactory.getThreadMXBean();
+    private final double[] ms = new double[FRAMES];
+    private final double[] cpu = new double[FRAMES];
+
+    /** Lets each frame be made, which hands over what is to be timed. */
+    void run(Consumer<Consumer<Runnable>> frame) {
+      for (int i = -WARM_UP; i < FRAMES; i++) {
+        int at = Math.max(0, i);
+        frame.accept(drawing -> time(at, drawing));
+      }
+    }
+
+    private void time(int at, Runnable drawing) {
+      long t = System.nanoTime();
+      long c = threads.getCurrentThreadCpuTime();
+      drawing.run();
+      ms[at] = (System.nanoTime() - t) * 1e-6;
+      cpu[at] = (threads.getCurrentThreadCpuTime() - c) * 1e-6;
+    }
+
+    void report(String what) {
+      report(what + ", by the clock", ms);
+      report(what + ", of processor", cpu);
+    }
+
+    private static void report(String what, double[] ms) {
+      double[] sorted = ms.clone();
+      Arrays.sort(sorted);
+      say(
+          "frames at 1600 x 900, %s: median %.1f ms, 99th percentile %.1f ms, longest %.1f ms%n",
+          what, sorted[FRAMES / 2], sorted[FRAMES * 99 / 100], sorted[FRAMES - 1]);
+    }
   }
 
   /** Zooms in and out by turns, from all of it to some hundred samples, and pans in between. */
-  private static TimeView next(TimeView view, Random random) {
+  static TimeView next(TimeView view, Random random) {
     double middle = view.middle();
     return switch (random.nextInt(4)) {
       case 0 ->

@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import java.awt.Dimension;
+import java.awt.Toolkit;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -13,14 +14,18 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.atomic.AtomicLong;
+import javax.swing.RepaintManager;
 import javax.swing.SwingUtilities;
 import toothmark.chart.Ink;
 
 /**
  * Opens a sound file of 100 million samples in each of three channels in a real window at 1600 by
- * 900: when something is in view, when all of it is, how long the window was ever deaf, and how
- * much heap it took. Needs a display. Argument: a folder with room for 600 MB.
+ * 900: when something is in view, when all of it is, when it is examined, how long the window was
+ * ever deaf until then, how much heap it took, and how long a frame of the whole window takes with
+ * the examination in it. Needs a display. Argument: a folder with room for 600 MB.
  */
 public final class OpenBenchmark {
 
@@ -29,6 +34,7 @@ public final class OpenBenchmark {
   private static final int RATE = 1_000_000;
   private static final int PROBE_MS = 5;
   private static final long PATIENCE_MS = 300_000;
+  private static final String EXAMINING = Phrases.of("progress.examining");
 
   private OpenBenchmark() {}
 
@@ -57,11 +63,43 @@ public final class OpenBenchmark {
           w.model.bench.grown.watch(n -> whole.set(System.nanoTime() - start));
           w.model.bench.open(Request.of(file));
         });
-    long deaf = 0;
-    long busy = 0;
-    long used = window.ask(w -> ownProcessorNanos());
-    long until = System.currentTimeMillis() + PATIENCE_MS;
-    while (whole.get() == 0 || window.<Boolean>ask(w -> isReading(w))) {
+    Deafness reading = new Deafness(window);
+    while (whole.get() == 0 || doing(window).filter(d -> !d.equals(EXAMINING)).isPresent()) {
+      reading.probe();
+    }
+    say(
+        "opening 3 x 100 million samples: something in view after %.2f s, all of it after %.1f s,"
+            + " %s; heap at most %.0f MiB until then%n",
+        first.get() * 1e-9, whole.get() * 1e-9, reading, peakMebibytes());
+    Deafness examining = new Deafness(window);
+    while (doing(window).isPresent()) {
+      examining.probe();
+    }
+    boolean found = window.ask(w -> w.model.examination().isPresent());
+    say(
+        "examined after %.1f s%s: %s; heap at most %.0f MiB until then%n",
+        (System.nanoTime() - start) * 1e-9,
+        found ? "" : " WITHOUT A RESULT",
+        examining,
+        peakMebibytes());
+    frames(window);
+  }
+
+  /** How long the window took at most to do what it was asked for. */
+  private static final class Deafness {
+
+    private final DrivenWindow window;
+    private final long until = System.currentTimeMillis() + PATIENCE_MS;
+    private long deaf;
+    private long busy;
+    private long used;
+
+    Deafness(DrivenWindow window) {
+      this.window = window;
+      used = window.ask(w -> ownProcessorNanos());
+    }
+
+    void probe() throws InterruptedException {
       long asked = System.nanoTime();
       window.run("zoomIn");
       window.run("showAll");
@@ -71,30 +109,46 @@ public final class OpenBenchmark {
       used = now;
       Thread.sleep(PROBE_MS);
       if (System.currentTimeMillis() > until) {
-        throw new IllegalStateException("not read after five minutes");
+        throw new IllegalStateException("not done after five minutes");
       }
     }
-    say(
-        "opening 3 x 100 million samples: something in view after %.2f s, all of it after %.1f s,"
-            + " window deaf for %.0f ms at most, of which at most %.0f ms its own work%n",
-        first.get() * 1e-9, whole.get() * 1e-9, deaf * 1e-6, busy * 1e-6);
-    say("heap at most %.0f MiB until then%n", peakMebibytes());
-    window.run("cancel");
-    window.settle();
+
+    @Override
+    public String toString() {
+      return String.format(
+          Locale.ROOT,
+          "window deaf for %.0f ms at most, of which at most %.0f ms its own work",
+          deaf * 1e-6,
+          busy * 1e-6);
+    }
+  }
+
+  /** Moves and zooms the view; a frame ends when every part of the window that follows is drawn. */
+  private static void frames(DrivenWindow window) {
+    Random random = new Random(7);
+    FrameBenchmark.Timed timed = new FrameBenchmark.Timed();
+    window.run("trace");
+    timed.run(
+        frame ->
+            window.on(
+                w -> {
+                  TimeView next = FrameBenchmark.next(w.model.view.get().orElseThrow(), random);
+                  frame.accept(
+                      () -> {
+                        w.model.view.set(Optional.of(next));
+                        RepaintManager.currentManager(w.frame).paintDirtyRegions();
+                        Toolkit.getDefaultToolkit().sync();
+                      });
+                }));
+    timed.report("the whole window, examined");
   }
 
   private static long ownProcessorNanos() {
     return ManagementFactory.getThreadMXBean().getCurrentThreadCpuTime();
   }
 
-  /** Until the examination begins, which says so. */
-  private static boolean isReading(DeskWindow w) {
-    return w.model
-        .bench
-        .progress
-        .get()
-        .filter(p -> !p.doing().equals(Phrases.of("progress.examining")))
-        .isPresent();
+  private static Optional<String> doing(DrivenWindow window) {
+    return window.ask(w -> w.model.bench.progress.get().map(Bench.Progress::doing));
   }
 
   private static double peakMebibytes() {

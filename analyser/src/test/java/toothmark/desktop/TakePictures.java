@@ -58,6 +58,7 @@ public final class TakePictures {
   }
 
   private void all() throws Exception {
+    ImageIO.write(Emblem.of(256), "png", pictures.resolve("emblem.png").toFile());
     for (Ink ink : Ink.values()) {
       String look = ink.name().toLowerCase(Locale.ROOT);
       views(ink, 1, SMALL, look + "-1366");

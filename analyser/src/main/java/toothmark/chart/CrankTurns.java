@@ -3,14 +3,19 @@ package toothmark.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import org.jfree.data.Range;
 import toothmark.capture.Channel;
 import toothmark.examination.Examination;
 import toothmark.rotation.AngleTimeline;
 import toothmark.rotation.DecodedCrank;
+import toothmark.units.CrankAngle;
+import toothmark.units.Interval;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
 
-/** The crank signal turn by turn, from tooth 1 to tooth 1, over its angle. */
+/** A signal turn by turn, or cycle by cycle, from tooth 1 to tooth 1, over the crank's angle. */
 final class CrankTurns {
 
   private static final int COLUMNS = 720;
@@ -18,47 +23,77 @@ final class CrankTurns {
   private final Channel channel;
   private final Curve curve;
   private final AngleTimeline angle;
-  private final List<Double> starts;
+  private final List<Interval> laps;
 
-  private CrankTurns(Channel channel, Curve curve, AngleTimeline angle, List<Double> starts) {
+  private CrankTurns(Channel channel, Curve curve, AngleTimeline angle, List<Interval> laps) {
     this.channel = channel;
     this.curve = curve;
     this.angle = angle;
-    this.starts = starts;
+    this.laps = laps;
   }
 
-  /** The turns of an examination; empty when none was decoded or there is no signal to draw. */
+  /** The crank's turns; empty when none was decoded or there is no signal to draw. */
   static Optional<CrankTurns> of(Examination examination) {
-    Optional<Channel> channel =
-        examination.observations().capture().channel(examination.roles().crank());
-    Optional<Curve> curve = channel.flatMap(c -> SignalCurve.of(c.signal()));
-    Optional<AngleTimeline> angle = examination.observations().crank().map(DecodedCrank::angle);
-    List<Double> starts =
-        new ArrayList<>(examination.teeth().map(CrankTurns::starts).orElse(List.of()));
-    starts.removeIf(t -> angle.isEmpty() || !angle.get().covers(t));
-    return curve.isPresent() && angle.isPresent() && starts.size() > 1
-        ? Optional.of(new CrankTurns(channel.get(), curve.get(), angle.get(), starts))
-        : Optional.empty();
+    return examination
+        .observations()
+        .capture()
+        .channel(examination.roles().crank())
+        .filter(c -> SignalCurve.of(c.signal()).isPresent())
+        .flatMap(c -> of(examination, c, Fold.TURN));
   }
 
-  /** When tooth 1 passed, in turns that follow one another. */
-  private static List<Double> starts(ToothEvents teeth) {
+  /** The turns or cycles of a channel; of bare instants as spikes. Empty when none was decoded. */
+  static Optional<CrankTurns> of(Examination examination, Channel channel, Fold fold) {
+    Optional<AngleTimeline> angle = examination.observations().crank().map(DecodedCrank::angle);
+    if (angle.isEmpty() || examination.teeth().isEmpty()) {
+      return Optional.empty();
+    }
+    List<Interval> laps = laps(examination.teeth().get(), angle.get(), fold);
+    return laps.isEmpty()
+        ? Optional.empty()
+        : Optional.of(new CrankTurns(channel, SignalCurve.orSpikes(channel), angle.get(), laps));
+  }
+
+  /**
+   * From tooth 1 to tooth 1. A cycle begins with a turn of even number; in which half of it
+   * cylinder 1 fires is not known here.
+   */
+  private static List<Interval> laps(ToothEvents teeth, AngleTimeline angle, Fold fold) {
     List<Double> starts = new ArrayList<>();
+    List<Long> turns = new ArrayList<>();
     for (int i = 0; i < teeth.size(); i++) {
-      if (teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == 1) {
+      if (teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == 1 && angle.covers(teeth.time(i))) {
         starts.add(teeth.time(i));
+        turns.add(Math.round(angle.degreesAt(teeth.time(i)) / CrankAngle.REVOLUTION));
       }
     }
-    return starts;
+    List<Interval> laps = new ArrayList<>();
+    for (int i = 0; i + fold.turns() < starts.size(); i++) {
+      boolean whole = turns.get(i + fold.turns()) == turns.get(i) + fold.turns();
+      if (whole && turns.get(i) % fold.turns() == 0) {
+        laps.add(new Interval(starts.get(i), starts.get(i + fold.turns())));
+      }
+    }
+    return laps;
   }
 
   int size() {
-    return starts.size() - 1;
+    return laps.size();
   }
 
   /** Mean speed of a turn, rev/min. */
   double rpm(int turn) {
-    return 60 / (starts.get(turn + 1) - starts.get(turn));
+    return 60 / laps.get(turn).seconds();
+  }
+
+  /** The one in which an instant lies. */
+  OptionalInt at(double timeSeconds) {
+    return IntStream.range(0, size()).filter(i -> laps.get(i).contains(timeSeconds)).findFirst();
+  }
+
+  /** Smallest and largest value of the signal. */
+  Range up() {
+    return curve.up(curve.across().getLowerBound(), curve.across().getUpperBound());
   }
 
   /** The turn whose speed is nearest to one. */
@@ -83,24 +118,51 @@ final class CrankTurns {
   /** The signal of a turn over degrees after tooth 1. */
   Points turn(int turn) {
     Points points = new Points();
-    double zero = angle.degreesAt(starts.get(turn));
-    curve.trace(
-        starts.get(turn),
-        starts.get(turn + 1),
+    trace(
+        turn,
         COLUMNS,
         new Curve.Line() {
           @Override
           public void moveTo(double x, double y) {
-            if (angle.covers(x)) {
-              points.add(angle.degreesAt(x) - zero, y);
-            }
+            points.add(x, y);
           }
 
           @Override
           public void lineTo(double x, double y) {
-            moveTo(x, y);
+            points.add(x, y);
           }
         });
     return points;
+  }
+
+  /** Draws a turn, its angle from 0, one point of the signal beyond either end. */
+  void trace(int turn, int columns, Curve.Line line) {
+    Interval lap = laps.get(turn);
+    double zero = angle.degreesAt(lap.startInclusive());
+    curve.trace(
+        lap.startInclusive(),
+        lap.endExclusive(),
+        columns,
+        new Curve.Line() {
+          private boolean broken = true;
+
+          @Override
+          public void moveTo(double x, double y) {
+            broken = true;
+            lineTo(x, y);
+          }
+
+          @Override
+          public void lineTo(double x, double y) {
+            if (!angle.covers(x)) {
+              broken = true;
+            } else if (broken) {
+              line.moveTo(angle.degreesAt(x) - zero, y);
+              broken = false;
+            } else {
+              line.lineTo(angle.degreesAt(x) - zero, y);
+            }
+          }
+        });
   }
 }

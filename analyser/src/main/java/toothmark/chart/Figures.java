@@ -3,6 +3,8 @@ package toothmark.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import toothmark.capture.Capture;
 import toothmark.examination.Examination;
 import toothmark.findings.Finding;
 import toothmark.findings.Picture;
@@ -76,12 +78,21 @@ public final class Figures {
   }
 
   /**
-   * The crank signal of many turns, laid over each other.
+   * A channel laid over itself by turns or cycles of the crank, all of them at once; its signal is
+   * read once.
    *
-   * @return empty when fewer than two turns were decoded or the capture holds edges only
+   * @param channel its name; one that the capture lacks stands for the crank sensor's
+   * @param fold by how much it is laid over itself
+   * @param cancelled asked between turns; true to stop
+   * @return empty when fewer than two turns or cycles were decoded
+   * @throws java.util.concurrent.CancellationException if asked to stop
    */
-  public Optional<Figure> turns() {
-    return new TurnsFigure(examination, ink).draw();
+  public Optional<Figure> turns(String channel, Fold fold, BooleanSupplier cancelled) {
+    Capture capture = examination.observations().capture();
+    return capture
+        .channel(channel)
+        .or(() -> capture.channel(examination.roles().crank()))
+        .flatMap(c -> new TurnsFigure(examination, fold, ink).draw(c, cancelled));
   }
 
   /**

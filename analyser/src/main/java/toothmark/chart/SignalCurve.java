@@ -2,6 +2,7 @@ package toothmark.chart;
 
 import java.util.Optional;
 import org.jfree.data.Range;
+import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
@@ -31,6 +32,13 @@ public abstract class SignalCurve implements Curve {
       return Optional.empty();
     }
     throw new IllegalArgumentException("no picture is known for " + signal.getClass());
+  }
+
+  /** A channel as a curve; bare instants as spikes from 0 to 1. */
+  static Curve orSpikes(Channel channel) {
+    return channel.signal() instanceof EventSignal events
+        ? new Spikes(events)
+        : of(channel.signal()).orElseThrow();
   }
 
   @Override
@@ -128,6 +136,42 @@ public abstract class SignalCurve implements Curve {
           low = middle;
         } else {
           high = middle - 1;
+        }
+      }
+      return low;
+    }
+  }
+
+  private static final class Spikes extends SignalCurve {
+
+    private final EventSignal events;
+
+    Spikes(EventSignal events) {
+      this.events = events;
+    }
+
+    @Override
+    public Range across() {
+      return new Range(events.span().startInclusive(), events.span().endExclusive());
+    }
+
+    @Override
+    public void trace(double from, double to, int columns, Line line) {
+      for (int i = firstFrom(from); i < events.size() && events.time(i) <= to; i++) {
+        line.moveTo(events.time(i), 0);
+        line.lineTo(events.time(i), 1);
+      }
+    }
+
+    private int firstFrom(double time) {
+      int low = 0;
+      int high = events.size();
+      while (low < high) {
+        int middle = (low + high) >>> 1;
+        if (events.time(middle) < time) {
+          low = middle + 1;
+        } else {
+          high = middle;
         }
       }
       return low;

@@ -3,7 +3,11 @@ package toothmark.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
+import java.util.stream.DoubleStream;
+import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
+import toothmark.capture.Channel;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
@@ -12,45 +16,37 @@ import toothmark.units.CrankAngle;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
-/** The crank signal of many turns, laid over each other from tooth 1 to tooth 1. */
+/** A signal laid over itself by one turn or one cycle of the crank, all of them at once. */
 final class TurnsFigure {
 
   private static final int HEIGHT = 260;
-  private static final int MOST_TURNS = 24;
 
   private final Examination examination;
+  private final Fold fold;
   private final Ink ink;
 
-  TurnsFigure(Examination examination, Ink ink) {
+  TurnsFigure(Examination examination, Fold fold, Ink ink) {
     this.examination = examination;
+    this.fold = fold;
     this.ink = ink;
   }
 
-  Optional<Figure> draw() {
-    return CrankTurns.of(examination).filter(t -> t.size() > 1).map(this::draw);
+  /** Draws a channel; empty where fewer than two turns or cycles of it were decoded. */
+  Optional<Figure> draw(Channel channel, BooleanSupplier cancelled) {
+    return CrankTurns.of(examination, channel, fold)
+        .filter(t -> t.size() > 1)
+        .map(t -> draw(t, cancelled));
   }
 
-  private Figure draw(CrankTurns all) {
-    int turns = all.size();
-    int shown = Math.min(turns, MOST_TURNS);
-    List<Layer> layers = new ArrayList<>();
-    for (int k = 0; k < shown; k++) {
-      int turn = (int) ((long) k * turns / shown);
-      layers.add(
-          new CurveLayer(
-              SeriesCurve.through(all.turn(turn)), ink.thin(ink.crank(), 0.55), Ink.line(0.8)));
-    }
+  private Figure draw(CrankTurns all, BooleanSupplier cancelled) {
+    List<Layer> layers = new ArrayList<>(List.of(FoldLayer.of(all, fold, ink, cancelled)));
     layers.addAll(topDeadCentre());
     NumberAxis across = Axes.linear(Wording.of("axis.angle"), 1, ink);
-    across.setRange(0, CrankAngle.REVOLUTION);
+    across.setRange(0, fold.degrees());
     NumberAxis up = Axes.linear(all.nameAndUnit(), 1e-9, ink);
-    String answer =
-        shown < turns
-            ? Wording.of("turns.some", Integer.toString(shown), Say.count(turns))
-            : Wording.of("turns.all", Integer.toString(turns));
     return new Figure(
-        Wording.of("turns.question"),
-        answer,
+        Wording.of("turns.question." + fold),
+        Wording.of("turns.answer." + fold, Say.count(all.size())),
         Plots.chart(Plots.plot(across, up, layers, ink)),
         HEIGHT);
   }
@@ -61,12 +57,18 @@ final class TurnsFigure {
     if (tooth1.isEmpty()) {
       return List.of();
     }
-    double at = CrankAngle.wrap(tooth1.get().value());
+    double first = CrankAngle.wrap(tooth1.get().value());
+    double[] all =
+        IntStream.range(0, fold.turns())
+            .mapToDouble(turn -> first + turn * CrankAngle.REVOLUTION)
+            .toArray();
+    List<Label> labels =
+        DoubleStream.of(all)
+            .mapToObj(
+                at -> new Label(at, Double.NaN, Wording.of("mark.tdc"), Place.BELOW, ink.tdc()))
+            .toList();
     return List.of(
-        new RulesLayer(new double[] {at}, RulesLayer.Way.UPRIGHT, ink.tdc(), Ink.line(1.6)),
-        new LabelsLayer(
-            List.of(new Label(at, Double.NaN, Wording.of("mark.tdc"), Place.BELOW, ink.tdc())),
-            Lettering.regular(11),
-            ink.paper()));
+        new RulesLayer(all, RulesLayer.Way.UPRIGHT, ink.tdc(), Ink.line(1.6)),
+        new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
   }
 }

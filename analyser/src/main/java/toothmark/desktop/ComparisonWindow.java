@@ -79,7 +79,7 @@ final class ComparisonWindow {
         new FigureView(
             model,
             name,
-            () -> {
+            outdated -> {
               ComparisonFigures figures = compared.figures().in(Look.ink());
               return () -> draw.apply(figures);
             },

@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.concurrent.Executor;
+import toothmark.chart.Fold;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
@@ -51,6 +52,9 @@ final class DeskModel {
   /** Whether the heights follow the view. */
   final Watched<TraceChart.Height> height = new Watched<>(TraceChart.Height.WHOLE);
 
+  /** What is laid over itself, turn by turn. */
+  final Watched<Folded> folded = new Watched<>(new Folded("", Fold.TURN));
+
   /** The job sheet as typed. */
   final JobModel job = new JobModel();
 
@@ -60,6 +64,14 @@ final class DeskModel {
   private List<CaptureEvent> events = List.of();
   private Optional<Request> open = Optional.empty();
   private Optional<Request> examined = Optional.empty();
+
+  /**
+   * A channel laid over itself.
+   *
+   * @param channel its name; one that the capture lacks stands for the crank sensor's
+   * @param fold by how much of the crank's turning
+   */
+  record Folded(String channel, Fold fold) {}
 
   DeskModel(Executor background, Executor aside, Executor window) {
     bench = new Bench(background, aside, window);

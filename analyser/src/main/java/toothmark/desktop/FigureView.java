@@ -12,8 +12,10 @@ import java.awt.geom.Rectangle2D;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
-import java.util.function.Supplier;
+import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import javax.swing.BorderFactory;
+import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JPopupMenu;
 import javax.swing.KeyStroke;
@@ -36,24 +38,32 @@ final class FigureView extends JPanel {
 
   private final transient DeskModel model;
   private final String name;
-  private final transient Supplier<Callable<Optional<Figure>>> source;
+  private final transient Source source;
   private final Prose question = new Prose();
   private final Prose answer = new Prose();
   private final Canvas canvas;
   private transient Optional<Figure> figure = Optional.empty();
-  private long asked;
+  private final JPanel words = new JPanel(new BorderLayout(8, 1));
+  private final AtomicLong asked = new AtomicLong();
+
+  /** Where a figure comes from. */
+  interface Source {
+
+    /**
+     * Work that draws it on another thread; asked for on the window's.
+     *
+     * @param outdated whether nobody waits for it any more
+     */
+    Callable<Optional<Figure>> work(BooleanSupplier outdated);
+  }
 
   /**
    * Shows a figure once {@link #refresh} asked for it.
    *
-   * @param source asked on the window's thread for work that draws it on another
+   * @param source draws it
    * @param saver saves it
    */
-  FigureView(
-      DeskModel model,
-      String name,
-      Supplier<Callable<Optional<Figure>>> source,
-      SavingMenu.Saver saver) {
+  FigureView(DeskModel model, String name, Source source, SavingMenu.Saver saver) {
     super(new BorderLayout());
     this.model = model;
     this.source = source;
@@ -63,7 +73,6 @@ final class FigureView extends JPanel {
     JPopupMenu menu = new JPopupMenu();
     SavingMenu.add(menu, name, () -> figure, saver);
     canvas.setComponentPopupMenu(menu);
-    JPanel words = new JPanel(new BorderLayout(0, 1));
     words.setOpaque(false);
     words.setBorder(BorderFactory.createEmptyBorder(6, 10, 2, 10));
     words.add(question, BorderLayout.NORTH);
@@ -74,17 +83,42 @@ final class FigureView extends JPanel {
     model.view.watch(s -> canvas.repaint());
   }
 
+  /** Puts what can be chosen beside the words. */
+  void offer(JComponent choices) {
+    words.add(choices, BorderLayout.EAST);
+  }
+
+  /** What is being drawn is of no use any more. */
+  void outdate() {
+    asked.incrementAndGet();
+  }
+
   /** Draws anew, as after another examination or a change of colours; the old stays until then. */
   void refresh() {
-    long mine = ++asked;
+    long mine = asked.incrementAndGet();
+    BooleanSupplier outdated = () -> mine != asked.get();
+    Callable<Optional<Figure>> work = source.work(outdated);
     model.bench.aside(
         getName(),
-        source.get(),
+        () -> outdated.getAsBoolean() ? Optional.<Figure>empty() : drawn(work, outdated),
         drawn -> {
-          if (mine == asked) {
+          if (!outdated.getAsBoolean()) {
             show(drawn);
           }
         });
+  }
+
+  /** Of what is outdated the capture may be closed already, which is no error. */
+  private static Optional<Figure> drawn(Callable<Optional<Figure>> work, BooleanSupplier outdated)
+      throws Exception {
+    try {
+      return work.call();
+    } catch (RuntimeException e) {
+      if (outdated.getAsBoolean()) {
+        return Optional.empty();
+      }
+      throw e;
+    }
   }
 
   private void show(Optional<Figure> drawn) {

@@ -30,7 +30,7 @@ final class Pictures {
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("command.pictures"));
     tabs.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
     add("wheel", f -> f.draw(Picture.WHEEL));
-    add("turns", Figures::turns);
+    turns();
     add("speed", f -> f.draw(Picture.SPEED));
     add("advance", f -> f.draw(Picture.ADVANCE));
     add("alignment", f -> f.draw(Picture.ALIGNMENT));
@@ -43,10 +43,27 @@ final class Pictures {
     model.selected.watch(s -> follow());
   }
 
-  private void add(String name, Function<Figures, Optional<Figure>> draw) {
-    FigureView view = new FigureView(model, name, () -> work(draw), saver);
+  private FigureView add(String name, Function<Figures, Optional<Figure>> draw) {
+    return addFrom(name, outdated -> work(draw));
+  }
+
+  private FigureView addFrom(String name, FigureView.Source source) {
+    FigureView view = new FigureView(model, name, source, saver);
     views.put(name, view);
     tabs.addTab(Phrases.of("picture." + name), view);
+    return view;
+  }
+
+  private void turns() {
+    FigureView view =
+        addFrom(
+            "turns",
+            outdated -> {
+              DeskModel.Folded f = model.folded.get();
+              return work(figures -> figures.turns(f.channel(), f.fold(), outdated));
+            });
+    view.offer(new FoldChoices(model));
+    model.folded.watch(f -> refresh(view));
   }
 
   private Callable<Optional<Figure>> work(Function<Figures, Optional<Figure>> draw) {
@@ -87,7 +104,12 @@ final class Pictures {
 
   /** Only the figure in front is drawn; the others wait until they are looked at. */
   void refresh() {
-    views.values().forEach(v -> v.putClientProperty(STALE, Boolean.TRUE));
+    views.values().forEach(this::refresh);
+  }
+
+  private void refresh(FigureView view) {
+    view.outdate();
+    view.putClientProperty(STALE, Boolean.TRUE);
     refreshShown();
   }
 

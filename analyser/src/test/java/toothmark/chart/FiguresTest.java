@@ -71,10 +71,14 @@ class FiguresTest {
   }
 
   @Test
-  void laysTurnsOverEachOther() {
-    Figure figure = full.turns().orElseThrow();
-    assertThat(figure.answer()).startsWith("24 of ");
-    assertThat(empty.turns()).isEmpty();
+  void laysTurnsAndCyclesOverEachOther() {
+    String crank = SampleRun.full().roles().crank();
+    // tooth 1 passes at the start of each of the turns 0 to 198
+    assertThat(full.turns(crank, Fold.TURN, () -> false).orElseThrow().answer())
+        .startsWith("All 198 turns ");
+    assertThat(full.turns(crank, Fold.CYCLE, () -> false).orElseThrow().answer())
+        .startsWith("All 99 cycles of 720° ");
+    assertThat(empty.turns(crank, Fold.TURN, () -> false)).isEmpty();
   }
 
   @Test

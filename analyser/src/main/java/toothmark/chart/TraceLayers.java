@@ -70,7 +70,7 @@ final class TraceLayers {
     List<Layer> layers = new ArrayList<>();
     Channel channel = drawn.channel();
     Optional<Integer> coil = examination.flatMap(e -> coilOf(e, channel));
-    Color colour = colour(channel, coil);
+    Color colour = colour(channel);
     examination.ifPresent(e -> ground(e, layers));
     coil.ifPresent(i -> dwell(examination.orElseThrow(), i, layers));
     drawn.curve().ifPresent(c -> layers.add(new QuickCurveLayer(c, colour)));
@@ -91,7 +91,9 @@ final class TraceLayers {
         : Wording.of("axis.unit", channel.name(), channel.unit());
   }
 
-  private Color colour(Channel channel, Optional<Integer> coil) {
+  /** The colour of what a channel is. */
+  Color colour(Channel channel) {
+    Optional<Integer> coil = examination.flatMap(e -> coilOf(e, channel));
     if (coil.isPresent()) {
       return ink.coil(coil.get());
     }

@@ -1,5 +1,6 @@
 package toothmark.chart;
 
+import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -35,11 +36,13 @@ final class TurnsFigure {
   Optional<Figure> draw(Channel channel, BooleanSupplier cancelled) {
     return CrankTurns.of(examination, channel, fold)
         .filter(t -> t.size() > 1)
-        .map(t -> draw(t, cancelled));
+        .map(
+            t ->
+                draw(t, new TraceLayers(Optional.of(examination), ink).colour(channel), cancelled));
   }
 
-  private Figure draw(CrankTurns all, BooleanSupplier cancelled) {
-    List<Layer> layers = new ArrayList<>(List.of(FoldLayer.of(all, fold, ink, cancelled)));
+  private Figure draw(CrankTurns all, Color colour, BooleanSupplier cancelled) {
+    List<Layer> layers = new ArrayList<>(List.of(FoldLayer.of(all, fold, colour, ink, cancelled)));
     layers.addAll(topDeadCentre());
     NumberAxis across = Axes.linear(Wording.of("axis.angle"), 1, ink);
     across.setRange(0, fold.degrees());

@@ -22,6 +22,7 @@ import toothmark.timing.StrobeWorksheet;
       "READINGS is comma-separated text with the columns speed (rev/min), commanded and seen"
           + " (degrees before TDC). Lock the timing, warm the engine, and read at three speeds or"
           + " more.",
+      "For an examination name the same file in the job sheet, tdc.light.",
       "Keep hands, clothes and leads clear of belts, fans and high voltage.",
       ""
     },

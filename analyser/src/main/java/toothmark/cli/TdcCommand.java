@@ -24,6 +24,8 @@ import toothmark.timing.PistonTravel;
       "Fit a stop in the plug hole of cylinder 1. Turn forwards until the piston touches it and"
           + " read the pointer in degrees before TDC; turn back until it touches again and read"
           + " degrees after TDC. Several pairs are averaged.",
+      "For an examination write the same pairs into the job sheet, tdc.stop_deg, with what the"
+          + " pointer reads when tooth 1 stands at the sensor, tdc.tooth1_deg.",
       "Turn by hand, with the plugs out and the battery off, never on the starter.",
       ""
     },

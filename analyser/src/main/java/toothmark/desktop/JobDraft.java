@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import toothmark.capture.StatedLayout;
 import toothmark.edges.SensorKind;
 import toothmark.examination.CaptureTable;
@@ -16,6 +17,7 @@ import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
 import toothmark.ignition.PickUp;
+import toothmark.timing.TdcReadings;
 import toothmark.units.PlainNumber;
 
 /**
@@ -61,6 +63,14 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     CRANK("channels", "crank", Form.TEXT),
     /** TDC channel. */
     TDC("channels", "tdc", Form.TEXT),
+    /** Touches of a piston stop. */
+    STOP("tdc", "stop_deg", Form.LIST),
+    /** What its pointer reads with tooth 1 at the sensor. */
+    TOOTH1_READ("tdc", "tooth1_deg", Form.LIST),
+    /** Readings with a timing light. */
+    LIGHT("tdc", "light", Form.TEXT),
+    /** Standard uncertainty of one reading. */
+    READING("tdc", "reading_uncertainty_deg", Form.NUMBER),
     /** Fixed timing. */
     ADVANCE("commanded", "advance_deg", Form.NUMBER),
     /** Ignition table. */
@@ -116,11 +126,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     f.put(Field.NOTES, sheet.heading().notes());
     sheet.engine().cylinders().ifPresent(n -> f.put(Field.CYLINDERS, Integer.toString(n)));
     f.put(Field.ORDER, join(sheet.engine().firingOrder()));
-    f.put(
-        Field.ANGLES,
-        sheet.engine().firingAngles().stream()
-            .map(JobDraft::plain)
-            .collect(Collectors.joining(", ")));
+    f.put(Field.ANGLES, plain(sheet.engine().firingAngles()));
     sheet.wheel().pattern().ifPresent(p -> f.put(Field.PATTERN, p.toString()));
     number(f, Field.TOOTH1, sheet.wheel().tooth1BtdcDegrees());
     number(f, Field.CIRCLE, sheet.wheel().sensorCircleMillimetres());
@@ -128,6 +134,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     sheet.sensor().edge().ifPresent(e -> f.put(Field.EDGE, e.name().toLowerCase(Locale.ROOT)));
     sheet.channels().crank().ifPresent(c -> f.put(Field.CRANK, c));
     sheet.channels().tdc().ifPresent(c -> f.put(Field.TDC, c));
+    readings(f, sheet.tdc());
     number(f, Field.ADVANCE, sheet.commanded().advanceDegrees());
     sheet.commanded().table().ifPresent(t -> f.put(Field.TABLE, t.file().toString()));
     number(f, Field.LOAD, sheet.commanded().load());
@@ -138,6 +145,24 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
               c.coil().name(), c.channel(), join(c.coil().cylinders()), c.coil().pickUp().label()));
     }
     return new JobDraft(f, coils, sheet.layout());
+  }
+
+  private static void readings(Map<Field, String> f, TdcReadings read) {
+    f.put(
+        Field.STOP,
+        plain(
+            read.stops().stream()
+                .flatMap(s -> Stream.of(s.beforeDegrees(), s.afterDegrees()))
+                .toList()));
+    f.put(Field.TOOTH1_READ, plain(read.tooth1Degrees()));
+    read.light().ifPresent(l -> f.put(Field.LIGHT, l.file().toString()));
+    if (read.readingUncertaintyDegrees() != TdcReadings.USUAL_UNCERTAINTY_DEGREES) {
+      f.put(Field.READING, plain(read.readingUncertaintyDegrees()));
+    }
+  }
+
+  private static String plain(List<Double> numbers) {
+    return numbers.stream().map(JobDraft::plain).collect(Collectors.joining(", "));
   }
 
   private static void number(Map<Field, String> f, Field field, OptionalDouble value) {
@@ -269,7 +294,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
 
   private static String list(String text) {
     List<String> parts = new ArrayList<>();
-    for (String p : text.replaceAll("[\\[\\]]", "").split("[,;\\s-]+")) {
+    for (String p : text.replaceAll("[\\[\\]]", "").split("(?<=\\d)-|(?<=\\d)\\s+-\\s+|[,;\\s]+")) {
       if (!p.isEmpty()) {
         parts.add(isNumber(p) ? p : quoted(p));
       }

@@ -49,6 +49,11 @@ final class JobView extends Column {
     heading("job.channels");
     choice(Field.CRANK, true);
     choice(Field.TDC, true);
+    heading("job.tdc");
+    text(Field.STOP);
+    text(Field.TOOTH1_READ);
+    text(Field.LIGHT);
+    text(Field.READING);
     heading("job.engine");
     text(Field.CYLINDERS);
     text(Field.ORDER);

@@ -66,6 +66,7 @@ public final class Examiner {
           List.of(),
           List.of(),
           List.of(),
+          List.of(),
           Optional.empty(),
           List.of(),
           Optional.empty(),
@@ -249,6 +250,7 @@ public final class Examiner {
                 angle.get(),
                 setting(decoded.get(), kind),
                 marks,
+                sheet.tdc(),
                 coils,
                 order,
                 commanded(angle.get())));

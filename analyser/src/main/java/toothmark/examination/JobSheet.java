@@ -9,6 +9,7 @@ import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
 import toothmark.timing.IgnitionTable;
+import toothmark.timing.TdcReadings;
 import toothmark.wheel.WheelPattern;
 
 /**
@@ -20,6 +21,7 @@ import toothmark.wheel.WheelPattern;
  * @param wheel trigger wheel as the controller is told
  * @param sensor sensor and the edge that the controller times
  * @param channels which channel is which
+ * @param tdc what was read by hand of top dead centre
  * @param coils ignition coils and their channels
  * @param commanded what the controller commands
  * @param layout how the capture is laid out; read with it, and of no use afterwards
@@ -30,6 +32,7 @@ public record JobSheet(
     Wheel wheel,
     Sensor sensor,
     Channels channels,
+    TdcReadings tdc,
     List<CoilEntry> coils,
     Commanded commanded,
     StatedLayout layout) {
@@ -51,6 +54,7 @@ public record JobSheet(
         new Wheel(Optional.empty(), OptionalDouble.empty(), OptionalDouble.empty()),
         new Sensor(Optional.empty(), Optional.empty()),
         new Channels(Optional.empty(), Optional.empty()),
+        TdcReadings.NONE,
         List.of(),
         Commanded.NOTHING,
         StatedLayout.NOTHING);
@@ -63,7 +67,7 @@ public record JobSheet(
    * @return a sheet
    */
   public JobSheet withCommanded(Commanded next) {
-    return new JobSheet(heading, engine, wheel, sensor, channels, coils, next, layout);
+    return new JobSheet(heading, engine, wheel, sensor, channels, tdc, coils, next, layout);
   }
 
   /**
@@ -73,7 +77,7 @@ public record JobSheet(
    * @return a sheet
    */
   public JobSheet withHeading(Heading next) {
-    return new JobSheet(next, engine, wheel, sensor, channels, coils, commanded, layout);
+    return new JobSheet(next, engine, wheel, sensor, channels, tdc, coils, commanded, layout);
   }
 
   /**

@@ -21,6 +21,10 @@ import toothmark.ignition.Coil;
 import toothmark.ignition.PickUp;
 import toothmark.timing.IgnitionTable;
 import toothmark.timing.IgnitionTableReader;
+import toothmark.timing.PistonStop;
+import toothmark.timing.StrobeReader;
+import toothmark.timing.StrobeWorksheet;
+import toothmark.timing.TdcReadings;
 import toothmark.wheel.WheelPattern;
 
 /** Reads a job sheet (TOML 1.0). */
@@ -30,6 +34,10 @@ public final class JobSheetReader {
 
   /** What the sheet is called that lies beside captures. */
   public static final String USUAL_NAME = "job.toml";
+
+  private static final String STOP = "stop_deg";
+  private static final String TOOTH1_READ = "tooth1_deg";
+  private static final String LIGHT = "light";
 
   private JobSheetReader() {}
 
@@ -70,13 +78,15 @@ public final class JobSheetReader {
       throw new JobSheetException(name + ", line " + e.position().line() + ": " + e.getMessage());
     }
     SheetTable top = new SheetTable(name, "", result);
-    top.allow("job", "engine", "wheel", "sensor", "channels", "coils", "commanded", "capture");
+    top.allow(
+        "job", "engine", "wheel", "sensor", "channels", "tdc", "coils", "commanded", "capture");
     return new JobSheet(
         heading(top.table("job")),
         engine(top.table("engine")),
         wheel(top.table("wheel")),
         sensor(top.table("sensor")),
         channels(top.table("channels")),
+        tdc(top.table("tdc"), folder),
         coils(top.tables("coils")),
         commanded(top.table("commanded"), folder),
         CaptureTable.read(top.table("capture")));
@@ -167,6 +177,60 @@ public final class JobSheetReader {
     return new JobSheet.Channels(t.text("crank"), t.text("tdc"));
   }
 
+  private static TdcReadings tdc(SheetTable t, Path folder) throws JobSheetException {
+    t.allow(STOP, TOOTH1_READ, LIGHT, "reading_uncertainty_deg");
+    double u =
+        t.number("reading_uncertainty_deg", 0.01, 10).orElse(TdcReadings.USUAL_UNCERTAINTY_DEGREES);
+    List<Double> touches = t.numbers(STOP, -360, 360);
+    List<Double> tooth1 = t.numbers(TOOTH1_READ, -360, 720);
+    Optional<String> light = t.text(LIGHT);
+    if (touches.size() % 2 != 0) {
+      throw t.complaint(
+          STOP, "touches come in pairs, before and after top dead centre; got " + touches.size());
+    }
+    if (touches.isEmpty() && !tooth1.isEmpty()) {
+      throw t.complaint(
+          TOOTH1_READ,
+          "says nothing without the touches of a piston stop; add tdc." + STOP + " = [21, 15]");
+    }
+    if (!touches.isEmpty() && tooth1.isEmpty() && light.isEmpty()) {
+      throw t.complaint(
+          STOP,
+          "tell where the pointer's zero lies, not where tooth 1 does; add tdc."
+              + TOOTH1_READ
+              + ", what the pointer reads with tooth 1 at the sensor, or tdc."
+              + LIGHT
+              + ", readings with a timing light");
+    }
+    List<PistonStop> stops = new ArrayList<>();
+    for (int i = 0; i < touches.size(); i += 2) {
+      try {
+        stops.add(new PistonStop(touches.get(i), touches.get(i + 1), u));
+      } catch (IllegalArgumentException e) {
+        throw t.complaint(STOP, e.getMessage());
+      }
+    }
+    Optional<TdcReadings.Light> seen =
+        light.isEmpty() ? Optional.empty() : Optional.of(light(t, folder, light.get()));
+    return new TdcReadings(stops, tooth1, seen, u);
+  }
+
+  private static TdcReadings.Light light(SheetTable t, Path folder, String file)
+      throws JobSheetException {
+    try {
+      Path path = folder.resolve(file);
+      List<StrobeWorksheet.Reading> readings = StrobeReader.read(path);
+      if (readings.isEmpty()) {
+        throw t.complaint(LIGHT, "\"" + file + "\" holds no readings below its first line");
+      }
+      return new TdcReadings.Light(path, readings);
+    } catch (UnreadableCaptureException e) {
+      throw t.complaint(LIGHT, e.getMessage());
+    } catch (InvalidPathException | IOException e) {
+      throw t.complaint(LIGHT, unreadable(file, "light readings"));
+    }
+  }
+
   private static List<JobSheet.CoilEntry> coils(List<SheetTable> tables) throws JobSheetException {
     List<JobSheet.CoilEntry> coils = new ArrayList<>();
     for (SheetTable t : tables) {
@@ -201,13 +265,16 @@ public final class JobSheetReader {
     } catch (UnreadableCaptureException e) {
       throw t.complaint("table", e.getMessage());
     } catch (InvalidPathException | IOException e) {
-      throw t.complaint(
-          "table",
-          "\""
-              + file
-              + "\" cannot be read; write the name of an ignition table (CSV), from the folder of"
-              + " the job sheet on");
+      throw t.complaint("table", unreadable(file, "an ignition table"));
     }
+  }
+
+  private static String unreadable(String file, String what) {
+    return "\""
+        + file
+        + "\" cannot be read; write the name of "
+        + what
+        + " (CSV), from the folder of the job sheet on";
   }
 
   private static PickUp pickUp(SheetTable t) throws JobSheetException {

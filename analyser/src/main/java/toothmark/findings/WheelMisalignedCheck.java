@@ -2,6 +2,10 @@ package toothmark.findings;
 
 import java.util.Optional;
 import toothmark.timing.Alignment;
+import toothmark.timing.TdcEvidence;
+import toothmark.timing.TdcSource;
+import toothmark.timing.Timing;
+import toothmark.units.CrankAngle;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
@@ -42,12 +46,15 @@ final class WheelMisalignedCheck implements Check {
     }
     Measured error = a.errorDegrees().get();
     if (error.standardUncertainty() > AGREE_DEGREES) {
-      return Outcome.cannotRun("The marks of top dead centre come at angles that disagree.");
+      return Outcome.cannotRun(
+          a.source() == TdcSource.MARK_CHANNEL
+              ? "The marks of top dead centre come at angles that disagree."
+              : "What was read by hand of top dead centre is too uncertain to compare.");
     }
     double sure = Math.abs(error.value()) - Say.EXPAND * error.standardUncertainty();
     return sure < WATCH_DEGREES || otherEdge(symptoms)
         ? Outcome.quiet()
-        : Outcome.fires(draft(a, error, sure));
+        : Outcome.fires(draft(symptoms.seen().timing(), a, error, sure));
   }
 
   /** Whether the wrong edge of a tooth explains the error. */
@@ -56,9 +63,10 @@ final class WheelMisalignedCheck implements Check {
         && new WrongTimingEdgeCheck().examine(symptoms).finding().isPresent();
   }
 
-  private Draft draft(Alignment a, Measured error, double sure) {
+  private Draft draft(Timing timing, Alignment a, Measured error, double sure) {
     boolean advanced = error.value() > 0;
-    boolean few = a.points().size() < PROVING_MARKS;
+    boolean marks = a.source() == TdcSource.MARK_CHANNEL;
+    boolean few = marks && a.points().size() < PROVING_MARKS;
     boolean proven = sure >= FAULT_DEGREES && !few;
     Measured size = new Measured(Math.abs(error.value()), error.standardUncertainty());
     Draft d =
@@ -78,6 +86,8 @@ final class WheelMisalignedCheck implements Check {
                         + " before top dead centre; the controller is told "
                         + Say.degrees(a.nominalDegrees().orElseThrow())
                         + "."));
+    d.saw("Top dead centre is known from " + a.source().words() + ".");
+    timing.unused().forEach(u -> other(d, u, a));
     d.saw(
         "So every spark comes that much "
             + (advanced ? "earlier" : "later")
@@ -90,7 +100,11 @@ final class WheelMisalignedCheck implements Check {
             .orElse("by that angle");
     return d.ratherThan("A delay would grow with speed; this is one angle.")
         .next(
-            "Confirm top dead centre with a piston stop. Then move the sensor "
+            (a.source() == TdcSource.PISTON_STOP
+                    ? "Read the piston stop once more. Then move"
+                    : "Confirm top dead centre with a piston stop. Then move")
+                + " the sensor"
+                + " "
                 + move
                 + " "
                 + way
@@ -99,6 +113,22 @@ final class WheelMisalignedCheck implements Check {
                 + ". Controllers differ in the sign of that setting: change it by five degrees and"
                 + " look with a light which way the timing goes.")
         .caution(Cautions.ADVANCE)
-        .picture(Picture.ALIGNMENT);
+        .picture(a.points().isEmpty() ? Picture.WHEEL : Picture.ALIGNMENT);
+  }
+
+  /** Whether a source that was not used says the same. */
+  private static void other(Draft d, TdcEvidence unused, Alignment used) {
+    if (unused.tooth1BtdcDegrees().isEmpty() || used.tooth1BtdcDegrees().isEmpty()) {
+      return;
+    }
+    Measured a = unused.tooth1BtdcDegrees().get();
+    Measured b = used.tooth1BtdcDegrees().get();
+    double apart = Math.abs(CrankAngle.wrapDifference(a.value() - b.value()));
+    String says = "By " + unused.source().words() + " it would be " + Say.degrees(a);
+    if (apart <= Say.EXPAND * Math.hypot(a.standardUncertainty(), b.standardUncertainty())) {
+      d.saw(says + ", which agrees.");
+    } else {
+      d.against(says + ", which does not agree: find out which is wrong before anything is moved.");
+    }
   }
 }

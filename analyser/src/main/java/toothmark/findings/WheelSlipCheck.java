@@ -3,6 +3,7 @@ package toothmark.findings;
 import java.util.List;
 import java.util.Optional;
 import toothmark.timing.Alignment;
+import toothmark.timing.TdcSource;
 import toothmark.timing.WheelSlip;
 import toothmark.units.Say;
 
@@ -20,7 +21,7 @@ final class WheelSlipCheck implements Check {
   @Override
   public Outcome examine(Symptoms symptoms) {
     Optional<Alignment> alignment = symptoms.seen().timing().alignment();
-    if (alignment.isEmpty()) {
+    if (alignment.filter(a -> a.source() == TdcSource.MARK_CHANNEL).isEmpty()) {
       return Outcome.cannotRun(WheelMisalignedCheck.NO_TDC);
     }
     if (alignment.get().slip().isEmpty()) {

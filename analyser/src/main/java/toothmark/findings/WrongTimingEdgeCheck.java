@@ -93,6 +93,7 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     return seen.timing()
         .alignment()
         .flatMap(Alignment::errorDegrees)
+        .filter(e -> e.standardUncertainty() < SLACK * pitch)
         .map(e -> Math.abs(e.value()) / pitch)
         .filter(e -> Math.abs(e - width) < SLACK || Math.abs(e - (1 - width)) < SLACK)
         .isPresent();

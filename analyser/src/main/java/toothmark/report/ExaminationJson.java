@@ -83,7 +83,7 @@ final class ExaminationJson {
     crank();
     sync();
     Timing timing = seen.timing();
-    alignment(timing.alignment());
+    alignment(timing);
     advance(timing);
     coils();
     findings();
@@ -220,7 +220,8 @@ final class ExaminationJson {
         });
   }
 
-  private void alignment(Optional<Alignment> alignment) throws IOException {
+  private void alignment(Timing timing) throws IOException {
+    Optional<Alignment> alignment = timing.alignment();
     OptionalDouble nominal = examination.sheet().wheel().tooth1BtdcDegrees();
     fields.object(
         "alignment",
@@ -235,6 +236,19 @@ final class ExaminationJson {
           fields.measured("sensor_move_mm", alignment.flatMap(Alignment::sensorMoveMillimetres));
           fields.measured("sensor_lag_us", alignment.map(a -> a.lag().seconds().times(1e6)));
           fields.measured("slip_deg", alignment.flatMap(Alignment::slip).map(s -> s.degrees()));
+          Optional<String> source = Wording.source(timing);
+          if (source.isPresent()) {
+            fields.text("source", source.get());
+          } else {
+            fields.nothing("source");
+          }
+          fields.objects(
+              "not_used",
+              timing.unused(),
+              u -> {
+                fields.text("source", u.source().label());
+                fields.measured("tooth1_btdc_deg", u.tooth1BtdcDegrees());
+              });
         });
   }
 

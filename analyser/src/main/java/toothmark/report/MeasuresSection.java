@@ -23,6 +23,7 @@ import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.SensorLag;
 import toothmark.timing.SpeedBand;
+import toothmark.timing.TdcEvidence;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.ToothEvents;
@@ -173,7 +174,8 @@ final class MeasuresSection {
   }
 
   private void alignment(Alignment a) {
-    String readings = Say.count(a.points().size()) + " passings of top dead centre";
+    String passings = Say.count(a.points().size()) + " passings of top dead centre, ";
+    String readings = (a.points().isEmpty() ? "" : passings) + a.source().words();
     a.tooth1BtdcDegrees().ifPresent(m -> row("Tooth 1 passes", Say.degrees(m) + " BTDC", readings));
     a.nominalDegrees()
         .ifPresent(n -> row("The controller is told", Say.degrees(n) + " BTDC", "the job sheet"));
@@ -189,6 +191,7 @@ final class MeasuresSection {
                     "Sensor move that cures it",
                     Say.interval(m, MM),
                     "with the rotation if positive, along the tooth tips"));
+    seen.timing().unused().forEach(this::unused);
     row(
         "Lag of the sensor",
         Say.interval(a.lag().seconds().times(1e6), MICROSECONDS),
@@ -205,6 +208,17 @@ final class MeasuresSection {
                         + Say.at(s.during().startInclusive())
                         + " to "
                         + Say.at(s.during().endExclusive())));
+  }
+
+  private void unused(TdcEvidence other) {
+    other
+        .tooth1BtdcDegrees()
+        .ifPresent(
+            m ->
+                row(
+                    "Tooth 1 by a source less trusted",
+                    Say.degrees(m) + " BTDC",
+                    other.source().words() + ", not used"));
   }
 
   private void gap(GapFit fit) {

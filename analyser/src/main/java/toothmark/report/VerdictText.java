@@ -134,6 +134,7 @@ public final class VerdictText {
     error.ifPresent(parts::add);
     move.ifPresent(parts::add);
     if (!parts.isEmpty()) {
+      parts.add("by " + a.source().words());
       lines.figure("tooth 1", String.join(", ", parts));
     }
   }

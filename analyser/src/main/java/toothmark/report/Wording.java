@@ -2,6 +2,7 @@ package toothmark.report;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapShape;
 import toothmark.timing.IgnitionTable;
@@ -29,6 +30,15 @@ final class Wording {
       case THRESHOLD -> "largest at low speed, as of a threshold";
       case STEP -> "a step at one speed";
     };
+  }
+
+  /** What tells top dead centre, as in the data; empty where nothing does. */
+  static Optional<String> source(Timing timing) {
+    Optional<String> nominal =
+        timing.reference() == Timing.Reference.NOMINAL
+            ? Optional.of("nominal-setting")
+            : Optional.empty();
+    return timing.alignment().map(a -> a.source().label()).or(() -> nominal);
   }
 
   /**

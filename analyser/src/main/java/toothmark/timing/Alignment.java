@@ -6,8 +6,9 @@ import java.util.OptionalDouble;
 import toothmark.units.Measured;
 
 /**
- * How far before top dead centre tooth 1 passes the sensor, by marks of a TDC channel.
+ * How far before top dead centre tooth 1 passes the sensor.
  *
+ * @param source what tells top dead centre
  * @param nominalDegrees what the controller is told, degrees BTDC; empty when the job sheet does
  *     not say
  * @param tooth1BtdcDegrees what the capture shows, at standstill (the sensor's lag taken off),
@@ -19,9 +20,10 @@ import toothmark.units.Measured;
  * @param lag the sensor's lag
  * @param slip the wheel's slip, if it moved
  * @param parts where the uncertainty comes from
- * @param points each reading, in time order
+ * @param points each mark of a TDC channel, in time order; none of other sources
  */
 public record Alignment(
+    TdcSource source,
     OptionalDouble nominalDegrees,
     Optional<Measured> tooth1BtdcDegrees,
     Optional<Measured> errorDegrees,
@@ -39,7 +41,7 @@ public record Alignment(
   /**
    * Standard uncertainties that make up that of the angle, degrees.
    *
-   * @param scatterDegrees from the scatter of the readings
+   * @param scatterDegrees from the scatter of the marks, or of what was read by hand
    * @param lagDegrees from not knowing the sensor's lag
    * @param geometryDegrees from the places of the wheel's teeth, the same at every turn
    */

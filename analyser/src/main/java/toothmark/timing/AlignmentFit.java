@@ -96,7 +96,8 @@ final class AlignmentFit {
     LagBend bend = LagBend.none(wheel).of(wheel.sensor(), usual.value());
     int[] kept = kept(straight(slip, bend));
     Solution found = solved(bend, slip, kept);
-    Line apparent = shifted(found.line()).plus(sharedByMarks());
+    Line read = found.line().raised(reference);
+    Line apparent = levelled(read, wheel).plus(sharedByMarks());
     Line steeper = solved(bend.steeper(), slip, kept).line();
     Line still = apparent.plus(difference(steeper, found.line()));
     boolean usualDecides = found.own().delayVariance() > square(usual.standardUncertainty());
@@ -106,7 +107,19 @@ final class AlignmentFit {
             usualDecides
                 ? SensorLag.KnownFrom.USUAL_FOR_SENSOR
                 : SensorLag.KnownFrom.CHANGE_WITH_SPEED);
-    return new AlignedWheel(alignment(still, lag, slip, kept), apparent, found.bend(), slip);
+    Alignment alignment =
+        described(TdcSource.MARK_CHANNEL, still, lag, wheel, slip, points(kept, still));
+    return new AlignedWheel(alignment, apparent, found.bend(), slip);
+  }
+
+  /** What was measured by other than marks: the tooth 1 angle at standstill with its lag. */
+  static AlignedWheel described(TdcSource source, Line read, SensorLag lag, WheelSetting wheel) {
+    Line still = levelled(read, wheel);
+    return new AlignedWheel(
+        described(source, still, lag, wheel, Optional.empty(), List.of()),
+        still,
+        LagBend.none(wheel).of(wheel.sensor(), lag.seconds().value() * 1e6),
+        Optional.empty());
   }
 
   /** An error of nothing but place. */
@@ -171,17 +184,10 @@ final class AlignmentFit {
   }
 
   /** The line with its level in (-180, 180] about the nominal angle, or in [0, 360). */
-  private Line shifted(Line line) {
-    double whole = reference + line.middleDegrees();
+  private static Line levelled(Line line, WheelSetting wheel) {
+    double whole = line.middleDegrees();
     double nominal = wheel.nominalTooth1BtdcDegrees().orElse(180);
-    double level = nominal + CrankAngle.wrapDifference(whole - nominal);
-    return new Line(
-        line.centreRpm(),
-        level,
-        line.delayMicroseconds(),
-        line.middleVariance(),
-        line.delayVariance(),
-        line.covariance());
+    return line.raised(nominal + CrankAngle.wrapDifference(whole - nominal) - whole);
   }
 
   private int[] kept(double[] steady) {
@@ -215,8 +221,13 @@ final class AlignmentFit {
     return Arrays.stream(which).mapToDouble(i -> from[i]).toArray();
   }
 
-  private Alignment alignment(
-      Line line, SensorLag lag, Optional<SlipSearch.Slip> slip, int[] kept) {
+  private static Alignment described(
+      TdcSource source,
+      Line line,
+      SensorLag lag,
+      WheelSetting wheel,
+      Optional<SlipSearch.Slip> slip,
+      List<AlignmentPoint> points) {
     Line still = line.about(0);
     double[] beside = wheel.teethBeside(line.middleDegrees());
     double geometry = Math.sqrt(wheel.geometry().covariance(beside, beside));
@@ -226,6 +237,7 @@ final class AlignmentFit {
     double lagPart = Line.DEGREES * line.centreRpm() * lag.seconds().standardUncertainty() * 1e6;
     Optional<Measured> error = error(measured, wheel);
     return new Alignment(
+        source,
         wheel.nominalTooth1BtdcDegrees(),
         measured,
         error,
@@ -233,7 +245,7 @@ final class AlignmentFit {
         lag,
         slip.map(SlipSearch.Slip::described),
         new Alignment.Parts(Math.sqrt(line.middleVariance()), lagPart, geometry),
-        points(kept, line));
+        points);
   }
 
   static Optional<Measured> error(Optional<Measured> tooth1, WheelSetting wheel) {

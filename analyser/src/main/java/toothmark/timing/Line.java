@@ -53,6 +53,11 @@ record Line(
         covariance + o.covariance);
   }
 
+  /** The same line so much higher. */
+  Line raised(double degrees) {
+    return plus(new Line(centreRpm, degrees, 0, 0, 0, 0));
+  }
+
   /** With all variances multiplied. */
   Line withVarianceTimes(double factor) {
     return new Line(

@@ -85,17 +85,20 @@ public record PistonStop(
    * What the pointer reads at true top dead centre, from several pairs of touches.
    *
    * @param stops at least one
-   * @return mean, degrees BTDC; its uncertainty is that of the readings or of their scatter,
-   *     whichever is larger, enlarged by Student's t for few pairs
+   * @return mean, degrees BTDC; its uncertainty is that of the readings, or of their scatter where
+   *     that is larger, enlarged by Student's t for few pairs
    */
   public static Measured readingAtTopDegrees(List<PistonStop> stops) {
     double[] tops = stops.stream().mapToDouble(s -> s.readingAtTopDegrees().value()).toArray();
-    double stated = stops.get(0).readingAtTopDegrees().standardUncertainty();
-    double t =
-        tops.length < 2
-            ? 0
-            : new TDistribution(tops.length - 1).inverseCumulativeProbability(0.975) / NORMAL_95;
-    double scatter = t * Math.sqrt(StatUtils.variance(tops));
-    return new Measured(StatUtils.mean(tops), Math.max(stated, scatter) / Math.sqrt(tops.length));
+    return repeated(tops, stops.get(0).readingAtTopDegrees().standardUncertainty());
+  }
+
+  /** Mean of readings of one thing, each as uncertain as stated or as they scatter. */
+  static Measured repeated(double[] readings, double stated) {
+    int n = readings.length;
+    double t = n < 2 ? 0 : new TDistribution(n - 1).inverseCumulativeProbability(0.975) / NORMAL_95;
+    double scatter = Math.sqrt(StatUtils.variance(readings));
+    double one = scatter > stated ? t * scatter : stated;
+    return new Measured(StatUtils.mean(readings), one / Math.sqrt(n));
   }
 }

@@ -9,6 +9,7 @@ import java.util.OptionalDouble;
  *
  * @param reference what advance is counted from
  * @param alignment of the wheel; empty when nothing shows top dead centre
+ * @param unused what other sources of top dead centre say, from the best to the least trusted
  * @param sparks every spark of every coil, in time order
  * @param coils one for each coil with a known advance
  * @param bands by speed, rising; empty when no advance is known
@@ -20,6 +21,7 @@ import java.util.OptionalDouble;
 public record Timing(
     Reference reference,
     Optional<Alignment> alignment,
+    List<TdcEvidence> unused,
     List<SparkTiming> sparks,
     List<CoilTiming> coils,
     List<SpeedBand> bands,
@@ -30,6 +32,7 @@ public record Timing(
 
   /** Copies the lists. */
   public Timing {
+    unused = List.copyOf(unused);
     sparks = List.copyOf(sparks);
     coils = List.copyOf(coils);
     bands = List.copyOf(bands);

@@ -12,6 +12,7 @@ import toothmark.rotation.AngleTimeline;
  * @param timeline the crank's angle
  * @param wheel wheel and sensor
  * @param marks of top dead centre; empty when there is no TDC channel
+ * @param readings of top dead centre, by hand
  * @param coils what each coil did
  * @param order the engine's firing order
  * @param commanded what the controller commanded; empty when not known
@@ -20,6 +21,7 @@ public record TimingInputs(
     AngleTimeline timeline,
     WheelSetting wheel,
     List<TdcMark> marks,
+    TdcReadings readings,
     List<CoilTrack> coils,
     FiringOrder order,
     Optional<CommandedAdvance> commanded) {

@@ -1,7 +1,9 @@
 package toothmark.timing;
 
 import java.util.ArrayList;
+import java.util.EnumMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.ignition.CrankPoint;
@@ -40,10 +42,32 @@ public final class TimingMeasurement {
   }
 
   private Timing measure() {
-    Optional<AlignedWheel> aligned =
-        in.marks().isEmpty()
-            ? Optional.empty()
-            : Optional.of(AlignmentFit.measure(in.marks(), in.wheel()));
+    TdcReadings read = in.readings();
+    AlignmentByHand hand = new AlignmentByHand(in.wheel());
+    Map<TdcSource, Optional<AlignedWheel>> sources = new EnumMap<>(TdcSource.class);
+    if (!in.marks().isEmpty()) {
+      sources.put(
+          TdcSource.MARK_CHANNEL, Optional.of(AlignmentFit.measure(in.marks(), in.wheel())));
+    }
+    read.tooth1ByStop()
+        .ifPresent(m -> sources.put(TdcSource.PISTON_STOP, Optional.of(hand.byStop(m))));
+    if (read.light().isPresent()) {
+      Optional<GapFit> told = measure(Optional.empty(), List.of()).gap();
+      sources.put(TdcSource.TIMING_LIGHT, told.map(g -> hand.byLight(read, g)));
+    }
+    Optional<TdcSource> best =
+        sources.keySet().stream().filter(s -> sources.get(s).isPresent()).findFirst();
+    List<TdcEvidence> unused = new ArrayList<>();
+    sources.forEach(
+        (s, wheel) -> {
+          if (!best.equals(Optional.of(s))) {
+            unused.add(new TdcEvidence(s, wheel.flatMap(w -> w.alignment().tooth1BtdcDegrees())));
+          }
+        });
+    return measure(best.flatMap(sources::get), unused);
+  }
+
+  private Timing measure(Optional<AlignedWheel> aligned, List<TdcEvidence> unused) {
     List<SparkTiming> sparks = new AdvanceReader(in, aligned).read();
     List<CoilTiming> coils = CoilPlaces.of(sparks, in);
     GapReadings all = readings(sparks, coils);
@@ -59,6 +83,7 @@ public final class TimingMeasurement {
     return new Timing(
         reference(aligned),
         aligned.map(AlignedWheel::alignment),
+        unused,
         sparks,
         coils,
         SpeedBands.of(sparks),

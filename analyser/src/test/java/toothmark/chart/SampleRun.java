@@ -50,6 +50,7 @@ import toothmark.rotation.AngleTimeline;
 import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
 import toothmark.timing.SparkTiming;
+import toothmark.timing.TdcReadings;
 import toothmark.timing.Timing;
 import toothmark.units.Interval;
 import toothmark.wheel.DecodedWheel;
@@ -108,6 +109,7 @@ public final class SampleRun {
                 List.of(),
                 List.of(),
                 List.of(),
+                List.of(),
                 Optional.empty(),
                 List.of(),
                 Optional.empty(),
@@ -134,6 +136,7 @@ public final class SampleRun {
         new Timing(
             Timing.Reference.NOMINAL,
             Optional.empty(),
+            List.of(),
             t.sparks(),
             t.coils(),
             t.bands(),
@@ -223,6 +226,7 @@ public final class SampleRun {
         new JobSheet.Wheel(Optional.of(WHEEL), OptionalDouble.of(90), OptionalDouble.of(150)),
         new JobSheet.Sensor(Optional.empty(), Optional.of(EdgeDirection.FALLING)),
         new JobSheet.Channels(Optional.of("CH1"), Optional.of("CH4")),
+        TdcReadings.NONE,
         List.of(),
         JobSheet.Commanded.NOTHING,
         StatedLayout.NOTHING);

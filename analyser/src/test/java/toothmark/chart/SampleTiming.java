@@ -13,6 +13,7 @@ import toothmark.timing.Limiter;
 import toothmark.timing.SensorLag;
 import toothmark.timing.SparkTiming;
 import toothmark.timing.SpeedBand;
+import toothmark.timing.TdcSource;
 import toothmark.timing.Timing;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
@@ -31,6 +32,7 @@ final class SampleTiming {
     }
     Alignment alignment =
         new Alignment(
+            TdcSource.MARK_CHANNEL,
             OptionalDouble.of(90),
             Optional.of(new Measured(87.402, 0.021)),
             Optional.of(new Measured(-2.598, 0.021)),
@@ -55,6 +57,7 @@ final class SampleTiming {
     return new Timing(
         Timing.Reference.MEASURED,
         Optional.of(alignment),
+        List.of(),
         sparks,
         List.of(
             new CoilTiming(0, "coil 1", 190, 15.1, OptionalDouble.of(-4.4), 0),

@@ -46,6 +46,21 @@ class JobDraftTest {
   }
 
   @Test
+  void whatWasReadByHandIsTheSameAfterItWasShownAndSaved(@TempDir Path folder) throws Exception {
+    Files.writeString(folder.resolve("light.csv"), "speed,commanded,seen\n1000,10,9.5\n");
+    Path file =
+        Files.writeString(
+            folder.resolve("job.toml"),
+            "[tdc]\nstop_deg = [-68.5, 108.5]\ntooth1_deg = [0]\nlight = \"light.csv\"\n"
+                + "reading_uncertainty_deg = 1\n");
+
+    JobSheet sheet = JobSheetReader.read(file);
+
+    assertThat(sheet.tdc().stops().get(0).beforeDegrees()).isEqualTo(-68.5);
+    assertThat(JobDraft.of(sheet).sheet()).isEqualTo(sheet);
+  }
+
+  @Test
   void anEmptyFormStatesNothing() throws Exception {
     JobDraft draft = JobDraft.of(JobSheet.empty());
     assertThat(draft.toToml()).isEmpty();
@@ -81,7 +96,7 @@ class JobDraftTest {
   }
 
   @ParameterizedTest
-  @CsvSource({"'1, 3, 4, 2'", "1-3-4-2", "1 3 4 2", "'[1;3;4;2]'"})
+  @CsvSource({"'1, 3, 4, 2'", "1-3-4-2", "1 3 4 2", "'[1;3;4;2]'", "1 - 3 - 4 - 2"})
   void aFiringOrderCanBeTypedAsPeopleWriteIt(String text) throws Exception {
     JobDraft draft = JobDraft.of(JobSheet.empty()).with(Field.ORDER, text);
     assertThat(draft.sheet().engine().firingOrder()).containsExactly(1, 3, 4, 2);

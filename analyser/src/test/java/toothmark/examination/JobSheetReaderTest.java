@@ -3,13 +3,20 @@ package toothmark.examination;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.PickUp;
+import toothmark.timing.PistonStop;
+import toothmark.timing.StrobeWorksheet;
+import toothmark.timing.TdcReadings;
 import toothmark.wheel.WheelPattern;
 
 class JobSheetReaderTest {
@@ -93,6 +100,22 @@ class JobSheetReaderTest {
             + "|job.toml, line 2: coils.channel: each coil needs the name of its channel",
         "[engine.firing]\\norder = [1, 3, 3, 2]"
             + "|job.toml, line 2: engine.firing.order: names a cylinder twice: [1, 3, 3, 2]",
+        "[tdc]\\nstop_deg = [21]"
+            + "|job.toml, line 2: tdc.stop_deg: touches come in pairs, before and after top dead"
+            + " centre; got 1",
+        "[tdc]\\nstop_deg = [21, 15]"
+            + "|job.toml, line 2: tdc.stop_deg: tell where the pointer's zero lies, not where tooth 1"
+            + " does; add tdc.tooth1_deg, what the pointer reads with tooth 1 at the sensor, or"
+            + " tdc.light, readings with a timing light",
+        "[tdc]\\nstop_deg = [-21, 15]\\ntooth1_deg = [90]"
+            + "|job.toml, line 2: tdc.stop_deg: a piston stop needs one touch before and one after"
+            + " top dead centre, got -21.0 degrees before and 15.0 degrees after",
+        "[tdc]\\ntooth1_deg = [90]"
+            + "|job.toml, line 2: tdc.tooth1_deg: says nothing without the touches of a piston stop;"
+            + " add tdc.stop_deg = [21, 15]",
+        "[tdc]\\nlight = \"gone.csv\""
+            + "|job.toml, line 2: tdc.light: \"gone.csv\" cannot be read; write the name of light"
+            + " readings (CSV), from the folder of the job sheet on",
         "coils = 3"
             + "|job.toml, line 1: coils: must be a list of tables; write [[coils]] before each"
       })
@@ -100,6 +123,27 @@ class JobSheetReaderTest {
     assertThatThrownBy(() -> JobSheetReader.parse("job.toml", toml.replace("\\n", "\n")))
         .isInstanceOf(JobSheetException.class)
         .hasMessage(message);
+  }
+
+  @Test
+  void readsWhatWasReadByHand(@TempDir Path folder) throws JobSheetException, IOException {
+    Files.writeString(folder.resolve("light.csv"), "speed,commanded,seen\n1000,10,9.5\n");
+    Path file = folder.resolve("job.toml");
+    Files.writeString(
+        file, "[tdc]\nstop_deg = [21, 15, 21.5, 15]\ntooth1_deg = [92.5]\nlight = \"light.csv\"\n");
+
+    TdcReadings read = JobSheetReader.read(file).tdc();
+
+    assertThat(read.stops())
+        .containsExactly(new PistonStop(21, 15, 0.5), new PistonStop(21.5, 15, 0.5));
+    assertThat(read.tooth1Degrees()).containsExactly(92.5);
+    assertThat(read.light().orElseThrow().readings())
+        .containsExactly(new StrobeWorksheet.Reading(1000, 9.5, 10));
+
+    Files.writeString(folder.resolve("light.csv"), "speed,commanded,seen\n1000,10,ten\n");
+    assertThatThrownBy(() -> JobSheetReader.read(file))
+        .isInstanceOf(JobSheetException.class)
+        .hasMessage("job.toml, line 4: tdc.light: light.csv, line 2 (seen): \"ten\" is no number");
   }
 
   @Test

@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import toothmark.timing.Alignment;
 import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SensorLag;
+import toothmark.timing.TdcSource;
 import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.wheel.Orientation;
@@ -169,6 +170,7 @@ class DiagnosticianTest {
   private static Alignment alignment(double error) {
     Measured e = new Measured(error, 0.05);
     return new Alignment(
+        TdcSource.MARK_CHANNEL,
         OptionalDouble.of(90),
         Optional.of(new Measured(90 + error, 0.05)),
         Optional.of(e),

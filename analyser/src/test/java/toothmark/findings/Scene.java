@@ -36,6 +36,7 @@ import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.LogMatch;
 import toothmark.timing.SparkTiming;
+import toothmark.timing.TdcEvidence;
 import toothmark.timing.Timing;
 import toothmark.units.Interval;
 import toothmark.wheel.DecodedWheel;
@@ -120,6 +121,7 @@ final class Scene {
   int everyNthSparkTwice = 0;
   Timing.Reference reference = Timing.Reference.MEASURED;
   Optional<Alignment> alignment = Optional.empty();
+  List<TdcEvidence> unused = List.of();
   List<CoilTiming> coilTimings = new ArrayList<>();
   Optional<GapFit> gap = Optional.empty();
 
@@ -197,6 +199,7 @@ final class Scene {
         new Timing(
             reference,
             alignment,
+            unused,
             sparkTimings(),
             coilTimings,
             List.of(),

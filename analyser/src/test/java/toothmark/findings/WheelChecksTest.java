@@ -13,6 +13,8 @@ import org.junit.jupiter.api.Test;
 import toothmark.timing.Alignment;
 import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SensorLag;
+import toothmark.timing.TdcEvidence;
+import toothmark.timing.TdcSource;
 import toothmark.timing.Timing;
 import toothmark.timing.WheelSlip;
 import toothmark.units.Interval;
@@ -276,8 +278,38 @@ class WheelChecksTest {
   void misalignedByTwoMarksIsNotProven() {
     Alignment a = alignment(Optional.of(new Measured(20, 0.05)), Optional.empty());
     AlignmentPoint mark = new AlignmentPoint(0.1, 900, 90, AlignmentPoint.Use.KEPT);
-    scene.alignment = Optional.of(with(a, List.of(mark, mark)));
+    scene.alignment = Optional.of(with(a.source(), a, List.of(mark, mark)));
     assertThat(fires(new WheelMisalignedCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  @Test
+  void misalignedNamesItsSourceAndWhatOthersSay() {
+    Alignment a = alignment(Optional.of(new Measured(4, 0.7)), Optional.empty());
+    scene.alignment = Optional.of(with(TdcSource.TIMING_LIGHT, a, List.of()));
+    Finding alone = fires(new WheelMisalignedCheck(), scene);
+    assertThat(alone.severity()).isEqualTo(Severity.FAULT);
+    assertThat(alone.evidence()).contains("Top dead centre is known from timing-light readings.");
+
+    scene.alignment = Optional.of(with(TdcSource.PISTON_STOP, a, List.of()));
+    scene.unused =
+        List.of(new TdcEvidence(TdcSource.TIMING_LIGHT, Optional.of(new Measured(93, 0.7))));
+    Finding agreed = fires(new WheelMisalignedCheck(), scene);
+    assertThat(agreed.evidence())
+        .contains("By timing-light readings it would be 93.0\u00a0±\u00a01.4°, which agrees.");
+    assertThat(agreed.nextTest()).startsWith("Read the piston stop once more.");
+
+    scene.unused =
+        List.of(new TdcEvidence(TdcSource.TIMING_LIGHT, Optional.of(new Measured(90, 0.7))));
+    assertThat(fires(new WheelMisalignedCheck(), scene).against())
+        .hasSize(1)
+        .allMatch(s -> s.contains("does not agree"));
+  }
+
+  @Test
+  void readingsByHandShowNoSlip() {
+    Alignment a = alignment(Optional.of(new Measured(0, 0.7)), Optional.empty());
+    scene.alignment = Optional.of(with(TdcSource.PISTON_STOP, a, List.of()));
+    cannotRun(new WheelSlipCheck(), scene, WheelMisalignedCheck.NO_TDC);
   }
 
   @Test
@@ -315,11 +347,13 @@ class WheelChecksTest {
     for (int i = 0; i < 12; i++) {
       points.add(new AlignmentPoint(i, 900, 90, i % 2 == 0 ? AlignmentPoint.Use.KEPT : second));
     }
-    return with(alignment(Optional.of(new Measured(0, 0.1)), Optional.empty()), points);
+    Alignment a = alignment(Optional.of(new Measured(0, 0.1)), Optional.empty());
+    return with(TdcSource.MARK_CHANNEL, a, points);
   }
 
-  private static Alignment with(Alignment a, List<AlignmentPoint> points) {
+  private static Alignment with(TdcSource source, Alignment a, List<AlignmentPoint> points) {
     return new Alignment(
+        source,
         a.nominalDegrees(),
         a.tooth1BtdcDegrees(),
         a.errorDegrees(),
@@ -332,6 +366,7 @@ class WheelChecksTest {
 
   private static Alignment alignment(Optional<Measured> error, Optional<WheelSlip> slip) {
     return new Alignment(
+        TdcSource.MARK_CHANNEL,
         OptionalDouble.of(90),
         error.map(e -> new Measured(90 + e.value(), e.standardUncertainty())),
         error,

@@ -52,6 +52,7 @@ class ReportHtmlTest {
         new Timing(
             Timing.Reference.UNKNOWN,
             Optional.empty(),
+            List.of(),
             t.sparks(),
             List.of(),
             List.of(),

@@ -31,7 +31,7 @@ class VerdictTextTest {
             "teeth        6 956 seen, 9 missing, 9 stray",
             "sync losses  9 (0 cranking, 9 running)",
             "tooth 1      87.402 ± 0.041° BTDC, error −2.598 ± 0.041°, −3.401 ± 0.053 mm at",
-            "             the sensor",
+            "             the sensor, by a mark channel in the capture",
             "advance      offset −2.604 ± 0.061°, delay 100.3 ± 3.7 µs",
             "coil 1       193 sparks, 4 absent, dwell 2.71 ms",
             "coil 2       193 sparks, 4 absent, dwell 2.71 ms",

@@ -68,6 +68,7 @@ class LimiterTest {
                 new ToothGeometry(new double[36], uncertain(36, 0.01), new double[36], 0),
                 SensorKind.VARIABLE_RELUCTANCE),
             TdcMarks.read(engine.pulses(tdc, 1e-3, 1e-6), timeline),
+            TdcReadings.NONE,
             CoilReader.read(coils, timeline, FOUR),
             FOUR,
             Optional.of(new FixedAdvance(28))));

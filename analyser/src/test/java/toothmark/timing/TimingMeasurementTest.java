@@ -3,6 +3,7 @@ package toothmark.timing;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -71,6 +72,7 @@ class TimingMeasurementTest {
         timeline,
         wheel,
         TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), timeline),
+        TdcReadings.NONE,
         CoilReader.read(coils, timeline, FOUR),
         FOUR,
         Optional.of(new FixedAdvance(advance)));
@@ -181,7 +183,13 @@ class TimingMeasurementTest {
         TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), in.timeline());
     return TimingMeasurement.measure(
             new TimingInputs(
-                in.timeline(), in.wheel(), marks, in.coils(), in.order(), in.commanded()))
+                in.timeline(),
+                in.wheel(),
+                marks,
+                TdcReadings.NONE,
+                in.coils(),
+                in.order(),
+                in.commanded()))
         .alignment()
         .orElseThrow();
   }
@@ -235,14 +243,152 @@ class TimingMeasurementTest {
   @Test
   void withoutAMarkAdvanceIsAgainstTheNominalSetting() {
     TimingInputs in = inputs(SketchedEngine.sweep(3, 900, 4000), new Wrong(0, 0, 0), 10);
-    Timing timing =
-        TimingMeasurement.measure(
-            new TimingInputs(
-                in.timeline(), in.wheel(), List.of(), in.coils(), FOUR, in.commanded()));
+    Timing timing = TimingMeasurement.measure(withoutMarks(in, TdcReadings.NONE));
 
     assertThat(timing.reference()).isEqualTo(Timing.Reference.NOMINAL);
     assertThat(timing.alignment()).isEmpty();
     assertThat(timing.gap().orElseThrow().offsetDegrees().value()).isCloseTo(0, within(0.05));
+  }
+
+  private static TimingInputs withoutMarks(TimingInputs in, TdcReadings readings) {
+    return new TimingInputs(
+        in.timeline(), in.wheel(), List.of(), readings, in.coils(), in.order(), in.commanded());
+  }
+
+  /** Touches at 21.4 and 18.6 by a pointer that reads 1.4 too much, and tooth 1 at 91.4 by it. */
+  private static TdcReadings stop() {
+    return new TdcReadings(
+        List.of(new PistonStop(21.4, 18.6, 0.5)), List.of(91.4), Optional.empty(), 0.5);
+  }
+
+  /** What an exact eye reads by a light that is 30 microseconds late, by the same pointer. */
+  private static TdcReadings light(Wrong wrong, double commanded, double... speeds) {
+    List<StrobeWorksheet.Reading> seen =
+        Arrays.stream(speeds)
+            .mapToObj(
+                n ->
+                    new StrobeWorksheet.Reading(
+                        n,
+                        commanded
+                            + wrong.alignmentDegrees()
+                            + 1.4
+                            - 6 * n * (wrong.delaySeconds() + 30e-6),
+                        commanded))
+            .toList();
+    return new TdcReadings(
+        stop().stops(),
+        List.of(),
+        Optional.of(new TdcReadings.Light(Path.of("light.csv"), seen)),
+        0.5);
+  }
+
+  @Test
+  void aPistonStopTellsTheWheelsAngle() {
+    Wrong wrong = new Wrong(4, 60e-6, 15e-6);
+    Timing timing =
+        TimingMeasurement.measure(
+            withoutMarks(inputs(SketchedEngine.sweep(4, 900, 5000), wrong, 12), stop()));
+
+    Alignment a = timing.alignment().orElseThrow();
+    assertThat(a.source()).isEqualTo(TdcSource.PISTON_STOP);
+    assertThat(a.tooth1BtdcDegrees().orElseThrow().value()).isCloseTo(90, within(1e-9));
+    assertThat(a.errorDegrees().orElseThrow().value()).isCloseTo(4, within(1e-9));
+    assertThat(a.errorDegrees().orElseThrow().standardUncertainty())
+        .as("two touches' mean, the reading at tooth 1, and its centring")
+        .isCloseTo(Math.sqrt(0.125 + 0.25 + 0.25), within(1e-9));
+    assertThat(timing.reference()).isEqualTo(Timing.Reference.MEASURED);
+    GapFit gap = timing.gap().orElseThrow();
+    assertThat(gap.offsetDegrees().value()).isCloseTo(4, within(0.2));
+    assertThat(gap.offsetDegrees().standardUncertainty()).isBetween(0.79, 0.81);
+    assertThat(gap.delaySeconds().orElseThrow().value()).isCloseTo(60e-6, within(10e-6));
+  }
+
+  /** A controller that fires 2 degrees late by itself: the light sees 4 - 2, the wheel is 4 off. */
+  @Test
+  void aLightTellsTheWheelsAngleOnceTheControllersPartIsTakenOff() {
+    SketchedEngine engine = SketchedEngine.sweep(4, 900, 5000);
+    Wrong wheel = new Wrong(4, 60e-6, 15e-6);
+    Wrong seen = new Wrong(2, 60e-6, 15e-6);
+    TimingInputs in = inputs(engine, wheel, 12, c -> sparks(engine, seen, 12, c));
+    TdcReadings readings = light(seen, 12, 1000, 2000, 3000, 4000);
+
+    Timing timing = TimingMeasurement.measure(withoutMarks(in, readings));
+
+    Alignment a = timing.alignment().orElseThrow();
+    Measured error = a.errorDegrees().orElseThrow();
+    assertThat(a.source()).isEqualTo(TdcSource.TIMING_LIGHT);
+    assertThat(error.value()).isCloseTo(4, within(0.3));
+    assertThat(error.standardUncertainty()).as("pointer, eye and light").isBetween(0.45, 0.8);
+    assertThat(timing.gap().orElseThrow().offsetDegrees().value()).isCloseTo(2, within(0.4));
+  }
+
+  @Test
+  void aLightAtTheOneSpeedOfTheCapture() {
+    Wrong wrong = new Wrong(-3, 60e-6, 15e-6);
+    TimingInputs in = inputs(SketchedEngine.steady(4, 1500), wrong, 12);
+
+    Alignment near =
+        TimingMeasurement.measure(withoutMarks(in, light(wrong, 12, 1500))).alignment().get();
+    Alignment far =
+        TimingMeasurement.measure(withoutMarks(in, light(wrong, 12, 4500))).alignment().get();
+
+    Measured error = near.errorDegrees().orElseThrow();
+    assertThat(error.value()).isCloseTo(-3, within(1.96 * error.standardUncertainty()));
+    assertThat(error.standardUncertainty()).isBetween(0.7, 0.9);
+    assertThat(far.errorDegrees().orElseThrow().standardUncertainty())
+        .as("the controller's delay is open away from the capture's speed")
+        .isGreaterThan(2);
+  }
+
+  @Test
+  void withoutACommandedAdvanceALightSaysNothing() {
+    TimingInputs in = inputs(SketchedEngine.sweep(3, 900, 4000), new Wrong(0, 0, 0), 10);
+    Timing timing =
+        TimingMeasurement.measure(
+            new TimingInputs(
+                in.timeline(),
+                in.wheel(),
+                List.of(),
+                light(new Wrong(0, 0, 0), 10, 1000, 2000),
+                in.coils(),
+                in.order(),
+                Optional.empty()));
+
+    assertThat(timing.reference()).isEqualTo(Timing.Reference.NOMINAL);
+    assertThat(timing.unused())
+        .containsExactly(new TdcEvidence(TdcSource.TIMING_LIGHT, Optional.empty()));
+  }
+
+  @Test
+  void theBestSourceIsUsedAndTheOthersAreTold() {
+    Wrong wrong = new Wrong(4, 60e-6, 15e-6);
+    TimingInputs in = inputs(SketchedEngine.sweep(4, 900, 5000), wrong, 12);
+    TdcReadings light = light(wrong, 12, 1000, 2000, 3000);
+    TdcReadings all = new TdcReadings(light.stops(), List.of(91.4), light.light(), 0.5);
+
+    Timing marked =
+        TimingMeasurement.measure(
+            new TimingInputs(
+                in.timeline(),
+                in.wheel(),
+                in.marks(),
+                all,
+                in.coils(),
+                in.order(),
+                in.commanded()));
+    Timing read = TimingMeasurement.measure(withoutMarks(in, all));
+
+    assertThat(marked.alignment().orElseThrow().source()).isEqualTo(TdcSource.MARK_CHANNEL);
+    assertThat(marked.unused())
+        .extracting(TdcEvidence::source)
+        .containsExactly(TdcSource.PISTON_STOP, TdcSource.TIMING_LIGHT);
+    assertThat(marked.unused())
+        .allSatisfy(
+            u -> assertThat(u.tooth1BtdcDegrees().orElseThrow().value()).isCloseTo(90, within(1.)));
+    assertThat(read.alignment().orElseThrow().source()).isEqualTo(TdcSource.PISTON_STOP);
+    assertThat(read.unused())
+        .extracting(TdcEvidence::source)
+        .containsExactly(TdcSource.TIMING_LIGHT);
   }
 
   private static double[] uncertain(int teeth, double degrees) {

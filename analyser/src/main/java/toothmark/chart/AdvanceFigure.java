@@ -168,7 +168,7 @@ final class AdvanceFigure {
               case GAP -> s.gapDegrees();
             };
         double rpm = s.spark().crank().get().rpm();
-        degrees.ifPresent(d -> points.add(rpm, d));
+        degrees.ifPresent(d -> points.add(rpm, d, s.spark().timeSeconds()));
       }
     }
     return points;

@@ -150,10 +150,10 @@ public final class BenchFigures {
     double[] even = none.clone();
     Arrays.fill(even, 1);
     ToothGeometry geometry = new ToothGeometry(none, none, even, 0);
-    WheelDrawing.Marks marks =
-        new WheelDrawing.Marks(
+    WheelMarks marks =
+        new WheelMarks(
             firings(plan),
-            OptionalDouble.of(CrankAngle.wrap(plan.tooth1BtdcDegrees())),
+            WheelMarks.Tdc.first(OptionalDouble.of(CrankAngle.wrap(plan.tooth1BtdcDegrees()))),
             Wording.of("firing.planned"));
     return new Figure(
         Wording.of("firing.question"),
@@ -164,16 +164,16 @@ public final class BenchFigures {
   }
 
   /** Cylinders that fire at the same place of the wheel, a turn apart, share an arc. */
-  private List<WheelDrawing.Firing> firings(FiringPlan plan) {
+  private List<WheelMarks.Firing> firings(FiringPlan plan) {
     Map<Long, List<Integer>> places = new LinkedHashMap<>();
     for (int cylinder : plan.order().order()) {
       places.computeIfAbsent(place(plan, cylinder), p -> new ArrayList<>()).add(cylinder);
     }
-    List<WheelDrawing.Firing> firings = new ArrayList<>();
+    List<WheelMarks.Firing> firings = new ArrayList<>();
     for (List<Integer> cylinders : places.values()) {
       double spark = spark(plan, cylinders.get(0));
       firings.add(
-          new WheelDrawing.Firing(
+          new WheelMarks.Firing(
               cylinders.stream().map(String::valueOf).collect(Collectors.joining(", ")),
               ink.coil(firings.size()),
               spark - plan.dwellDegrees(),

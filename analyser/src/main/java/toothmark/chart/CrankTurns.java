@@ -3,6 +3,7 @@ package toothmark.chart;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.jfree.data.Range;
@@ -19,6 +20,7 @@ import toothmark.wheel.ToothKind;
 final class CrankTurns {
 
   private static final int COLUMNS = 720;
+  private static final int HALVINGS = 40;
 
   private final Channel channel;
   private final Curve curve;
@@ -89,6 +91,35 @@ final class CrankTurns {
   /** The one in which an instant lies. */
   OptionalInt at(double timeSeconds) {
     return IntStream.range(0, size()).filter(i -> laps.get(i).contains(timeSeconds)).findFirst();
+  }
+
+  /** How far a turn has come at an instant of it, degrees; empty where the angle is not known. */
+  OptionalDouble degreesAt(int turn, double timeSeconds) {
+    return angle.covers(timeSeconds)
+        ? OptionalDouble.of(
+            angle.degreesAt(timeSeconds) - angle.degreesAt(laps.get(turn).startInclusive()))
+        : OptionalDouble.empty();
+  }
+
+  /** When a turn has come so far, s. */
+  double timeAt(int turn, double degrees) {
+    double low = laps.get(turn).startInclusive();
+    double high = laps.get(turn).endExclusive();
+    double wanted = angle.degreesAt(low) + degrees;
+    for (int i = 0; i < HALVINGS; i++) {
+      double middle = (low + high) / 2;
+      if (angle.degreesAt(middle) < wanted) {
+        low = middle;
+      } else {
+        high = middle;
+      }
+    }
+    return low;
+  }
+
+  /** Smallest and largest value of the signal between two angles of a turn. */
+  Range up(int turn, double fromDegrees, double toDegrees) {
+    return curve.up(timeAt(turn, fromDegrees), timeAt(turn, toDegrees));
   }
 
   /** Smallest and largest value of the signal. */

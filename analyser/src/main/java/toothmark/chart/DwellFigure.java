@@ -65,7 +65,7 @@ final class DwellFigure {
     for (Spark s : coil.sparks()) {
       OptionalDouble dwell = s.dwellSeconds();
       if (dwell.isPresent() && s.crank().isPresent() && s.turn() == Spark.Turn.FIRST) {
-        points.add(s.crank().get().rpm(), 1e3 * dwell.getAsDouble());
+        points.add(s.crank().get().rpm(), 1e3 * dwell.getAsDouble(), s.timeSeconds());
       }
     }
     return points;

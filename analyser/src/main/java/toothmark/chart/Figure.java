@@ -1,8 +1,11 @@
 package toothmark.chart;
 
+import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
 import java.util.Optional;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.ValueAxis;
+import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
 
 /**
@@ -29,6 +32,31 @@ public record Figure(String question, String answer, JFreeChart chart, int heigh
             && Axes.TIME.equals(plot.getDomainAxis().getLabel())
         ? Optional.of(plot.getDomainAxis())
         : Optional.empty();
+  }
+
+  /**
+   * Marks what is picked out, over the chart as it was drawn last.
+   *
+   * @param g where it was drawn
+   * @param info filled by that drawing
+   * @param picked what is picked out; in a capture that is open
+   * @param ink for which ground
+   */
+  public void mark(Graphics2D g, PlotRenderingInfo info, Picked picked, Ink ink) {
+    Links.mark(g, chart.getPlot(), info, picked, ink);
+  }
+
+  /**
+   * What stands at a place of the chart as it was drawn last.
+   *
+   * @param place on the paper
+   * @param info filled by that drawing
+   * @param picked what is picked out now; in a capture that is open
+   * @return a tooth or an instant; empty beside the curves and where nothing that can be picked out
+   *     is near
+   */
+  public Optional<Picked> at(Point2D place, PlotRenderingInfo info, Picked picked) {
+    return Links.at(place, chart.getPlot(), info, picked);
   }
 
   /**

@@ -3,16 +3,20 @@ package toothmark.chart;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.Shape;
 import java.awt.geom.AffineTransform;
 import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBufferInt;
 import java.util.Arrays;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.concurrent.CancellationException;
 import java.util.function.BooleanSupplier;
 import java.util.stream.IntStream;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 
 /**
@@ -29,6 +33,7 @@ final class FoldLayer implements Layer {
 
   private static final int SHADES = 8;
 
+  private final CrankTurns turns;
   private final Range up;
   private final Range across;
   private final int columns;
@@ -38,8 +43,9 @@ final class FoldLayer implements Layer {
   /** How dark each cell is, column by column from the lowest row up; 0 where no turn passes. */
   private final byte[] shades;
 
-  private FoldLayer(Range up, Fold fold, Color colour, Ink ink) {
-    this.up = up;
+  private FoldLayer(CrankTurns turns, Fold fold, Color colour, Ink ink) {
+    this.turns = turns;
+    this.up = turns.up();
     this.across = new Range(0, fold.degrees());
     this.columns = (int) (fold.degrees() * PER_DEGREE);
     this.colour = colour;
@@ -55,7 +61,7 @@ final class FoldLayer implements Layer {
    */
   static FoldLayer of(
       CrankTurns turns, Fold fold, Color colour, Ink ink, BooleanSupplier cancelled) {
-    FoldLayer layer = new FoldLayer(turns.up(), fold, colour, ink);
+    FoldLayer layer = new FoldLayer(turns, fold, colour, ink);
     Lap lap = layer.new Lap();
     for (int i = 0; i < turns.size(); i++) {
       if (cancelled.getAsBoolean()) {
@@ -181,6 +187,66 @@ final class FoldLayer implements Layer {
 
   private double value(int row) {
     return up.getLowerBound() + Math.max(1e-12, up.getLength()) * row / ROWS;
+  }
+
+  /** Draws the turn of the instant that is picked out over all others, and where in it that is. */
+  @Override
+  public void mark(Graphics2D g, Frame frame, Picked picked, Ink ink) {
+    OptionalInt turn =
+        picked.instant().isPresent()
+            ? turns.at(picked.instant().getAsDouble())
+            : OptionalInt.empty();
+    if (turn.isEmpty()) {
+      return;
+    }
+    Path2D path = new Path2D.Double();
+    turns.trace(
+        turn.getAsInt(),
+        frame.columns(),
+        new Curve.Line() {
+          @Override
+          public void moveTo(double x, double y) {
+            path.moveTo(frame.x(x), frame.y(y));
+          }
+
+          @Override
+          public void lineTo(double x, double y) {
+            path.lineTo(frame.x(x), frame.y(y));
+          }
+        });
+    Shape clip = g.getClip();
+    g.clip(frame.area());
+    g.setPaint(ink.text());
+    g.setStroke(Ink.line(1));
+    g.draw(path);
+    turns
+        .degreesAt(turn.getAsInt(), picked.instant().getAsDouble())
+        .ifPresent(d -> Links.upright(g, frame, d, ink));
+    g.setClip(clip);
+  }
+
+  /** The instant at which a turn passes a place; of several turns that of the one picked out. */
+  @Override
+  public Optional<Near> at(Point2D place, Frame frame, Picked picked) {
+    double x = frame.xAxis().java2DToValue(place.getX(), frame.area(), RectangleEdge.BOTTOM);
+    double half = (frame.toX() - frame.fromX()) / frame.area().getWidth();
+    if (x < half || x > across.getUpperBound() - half) {
+      return Optional.empty();
+    }
+    int now = picked.instant().isPresent() ? turns.at(picked.instant().getAsDouble()).orElse(0) : 0;
+    int best = now;
+    double least = Double.POSITIVE_INFINITY;
+    for (int i = 0; i < turns.size(); i++) {
+      Range r = turns.up(i, x - half, x + half);
+      double above = place.getY() - frame.y(r.getLowerBound());
+      double below = frame.y(r.getUpperBound()) - place.getY();
+      double d = Math.max(0, Math.max(above, below));
+      if (d < least || d == least && i == now) {
+        least = d;
+        best = i;
+      }
+    }
+    return Optional.of(new Near(Picked.instant(turns.timeAt(best, x)), least));
   }
 
   /** The lowest and the highest that any turn was at each quarter of a degree. */

@@ -139,6 +139,11 @@ public enum Ink {
     return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND);
   }
 
+  static Stroke dotted(double width) {
+    return new BasicStroke(
+        (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10f, new float[] {2f, 2f}, 0f);
+  }
+
   static Stroke dashed(double width) {
     return new BasicStroke(
         (float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 10f, new float[] {6f, 4f}, 0f);

@@ -1,6 +1,7 @@
 package toothmark.chart;
 
 import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
 import java.util.Optional;
 import org.jfree.data.Range;
 
@@ -27,6 +28,21 @@ interface Layer {
    * @param shown what the axis across shows, for those that are drawn from more than can be told
    */
   default void tell(Range shown, Telling to) {}
+
+  /** Marks what of it is picked out; nothing where it shows nothing that can be. */
+  default void mark(Graphics2D g, Frame frame, Picked picked, Ink ink) {}
+
+  /**
+   * What of it stands at a place; empty where it shows nothing that can be picked out.
+   *
+   * @param picked what is picked out now
+   */
+  default Optional<Near> at(Point2D place, Frame frame, Picked picked) {
+    return Optional.empty();
+  }
+
+  /** A thing, and how far it is from a place on the paper. */
+  record Near(Picked what, double distance) {}
 
   /** Takes points, with what they are of. */
   interface Telling {

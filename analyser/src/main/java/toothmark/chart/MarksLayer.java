@@ -2,6 +2,7 @@ package toothmark.chart;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.geom.Point2D;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
@@ -11,6 +12,8 @@ import org.jfree.data.Range;
 
 /** Marks at points; where many fall on one place of the paper one is drawn. */
 record MarksLayer(Points points, Mark mark, double size, Style style) implements Layer {
+
+  private static final double LIFT = 3;
 
   /** Colours of a mark: its own, and the ground that shows through a hollow one. */
   record Style(Color colour, Color paper) {}
@@ -43,6 +46,53 @@ record MarksLayer(Points points, Mark mark, double size, Style style) implements
     if (!places.isEmpty()) {
       mark.draw(g, places, size, style.colour(), style.paper());
     }
+  }
+
+  /** Rings the one that is picked out, and lifts those of the part that is looked at. */
+  @Override
+  public void mark(Graphics2D g, Frame frame, Picked picked, Ink ink) {
+    boolean timed = points.isTimed();
+    List<double[]> looked = new ArrayList<>();
+    Set<Long> taken = new HashSet<>();
+    for (int i = 0; i < points.size(); i++) {
+      double t = timed ? points.time(i) : points.x(i);
+      if (frame.showsX(points.x(i)) && (timed || isTime(frame))) {
+        double x = frame.x(points.x(i));
+        double y = frame.y(points.y(i));
+        if (timed && picked.isInSpan(t) && taken.add(((long) x << 32) ^ (long) y)) {
+          looked.add(new double[] {x, y});
+        }
+        if (picked.isAt(t)) {
+          Links.ring(g, x, y, ink);
+        }
+      }
+    }
+    if (!looked.isEmpty()) {
+      Mark.DOT.draw(g, looked, size + LIFT, ink.text(), style.paper());
+      mark.draw(g, looked, Math.max(size, LIFT), style.colour(), style.paper());
+    }
+  }
+
+  @Override
+  public Optional<Near> at(Point2D place, Frame frame, Picked picked) {
+    boolean timed = points.isTimed();
+    Optional<Near> nearest = Optional.empty();
+    double least = Links.NEAR;
+    for (int i = 0; (timed || isTime(frame)) && i < points.size(); i++) {
+      double d =
+          frame.showsX(points.x(i))
+              ? place.distance(frame.x(points.x(i)), frame.y(points.y(i)))
+              : Double.POSITIVE_INFINITY;
+      if (d < least) {
+        least = d;
+        nearest = Optional.of(new Near(Picked.instant(timed ? points.time(i) : points.x(i)), d));
+      }
+    }
+    return nearest;
+  }
+
+  private static boolean isTime(Frame frame) {
+    return Axes.TIME.equals(frame.xAxis().getLabel());
   }
 
   @Override

@@ -1,9 +1,13 @@
 package toothmark.chart;
 
+import java.awt.Graphics2D;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.data.Range;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
@@ -15,6 +19,9 @@ final class OrdersFigure {
   private static final int HEIGHT = 220;
   private static final double HIGHEST = 16;
   private static final int PEAKS = 4;
+
+  /** Half orders above this are weak whatever the cylinders do. */
+  private static final double LAST_HALF = 4;
 
   /** Peaks under this share of the highest are not named. */
   private static final double LEAST_SHARE = 0.05;
@@ -56,6 +63,7 @@ final class OrdersFigure {
                 up,
                 List.of(
                     new StemsLayer(points, 0, 1.2, ink.crank()),
+                    new HalfOrders(points),
                     new LabelsLayer(labels, Lettering.regular(11), ink.paper())),
                 ink)),
         HEIGHT);
@@ -90,5 +98,40 @@ final class OrdersFigure {
     return Math.abs(order - half) < 0.1
         ? Say.number(half, half == Math.rint(half) ? 0 : 1)
         : Say.number(order, 2);
+  }
+
+  /** Rings what a finding about single cylinders rests on: what comes every second turn. */
+  private record HalfOrders(Points points) implements Layer {
+
+    private static final String FINDING = "uneven-cylinders";
+
+    @Override
+    public Optional<Range> across() {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Range> up() {
+      return Optional.empty();
+    }
+
+    @Override
+    public void paint(Graphics2D g, Frame frame) {
+      // drawn only while picked out
+    }
+
+    @Override
+    public void mark(Graphics2D g, Frame frame, Picked picked, Ink ink) {
+      if (picked.finding().filter(f -> f.id().equals(FINDING)).isEmpty()) {
+        return;
+      }
+      for (double order = 0.5; order < LAST_HALF; order++) {
+        double wanted = order;
+        IntStream.range(0, points.size())
+            .boxed()
+            .min(Comparator.comparingDouble(i -> Math.abs(points.x(i) - wanted)))
+            .ifPresent(i -> Links.ring(g, frame.x(points.x(i)), frame.y(points.y(i)), ink));
+      }
+    }
   }
 }

@@ -9,7 +9,27 @@ final class Points {
 
   private double[] xs = new double[64];
   private double[] ys = new double[64];
+  private double[] times = new double[0];
   private int size;
+
+  /** Adds a point that stands for an instant; of one picture either all points do or none. */
+  void add(double x, double y, double timeSeconds) {
+    if (size >= times.length) {
+      times = Arrays.copyOf(times, Math.max(64, 2 * size));
+    }
+    times[size] = timeSeconds;
+    add(x, y);
+  }
+
+  /** Whether each point stands for an instant. */
+  boolean isTimed() {
+    return times.length > 0;
+  }
+
+  /** The instant that a point stands for, s. */
+  double time(int i) {
+    return times[i];
+  }
 
   void add(double x, double y) {
     if (size == xs.length) {

@@ -6,33 +6,44 @@ import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.geom.Arc2D;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
+import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
-import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
-import java.util.stream.DoubleStream;
+import java.util.OptionalInt;
 import toothmark.examination.Examination;
-import toothmark.ignition.CoilTrack;
-import toothmark.timing.Alignment;
 import toothmark.units.CrankAngle;
-import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.DecodedWheel;
 import toothmark.wheel.ToothGeometry;
 import toothmark.wheel.WheelPattern;
 
 /**
- * A trigger wheel as its signal shows it. Tooth 1 is at the top and teeth count up clockwise, so
- * the wheel is seen from the side on which it turns anticlockwise past a sensor at the top. Each
- * tooth is as high as its signal is strong and stands off its outline by its error, enlarged.
+ * A trigger wheel as its signal shows it. The sensor is at the top, and teeth count up clockwise,
+ * so the wheel is seen from the side on which it turns anticlockwise past it; unless it was turned,
+ * tooth 1 is there. Each tooth is as high as its signal is strong and stands off its outline by its
+ * error, enlarged; teeth that a gap leaves out are dashed.
  */
 final class WheelDrawing {
 
   private static final double RIM = 0.74;
   private static final double TOOTH = 0.16;
   private static final double WORDS_DEGREES = 24;
+
+  /** Words that would stand nearer to the sensor are turned off it, degrees. */
+  private static final double SENSOR_WORDS = 14;
+
+  /** Kept free of numbers beside the sensor and beside TDC, degrees. */
+  private static final double BESIDE = 10;
+
+  /** Size of the sensor. */
+  private static final double SENSOR = 9;
+
+  /** Kept free around the wheel for numbers and words. */
+  private static final double MARGIN = 26;
+
   private static final double ODD_ROOM = 0.45;
   private static final double EVEN_ROOM = 0.15;
   private static final double[] FACTORS = {1, 2, 5, 10, 20, 50, 100};
@@ -40,33 +51,17 @@ final class WheelDrawing {
   private final WheelPattern pattern;
   private final ToothGeometry geometry;
   private final OddTeeth odd;
-  private final Marks marks;
+  private final WheelMarks marks;
   private final Ink ink;
   private final double factor;
 
   private double cx;
   private double cy;
   private double radius;
+  private double turned;
 
-  /**
-   * What stands on the wheel beside its teeth.
-   *
-   * @param firings where coils fire, outermost first
-   * @param tdcDegrees where TDC of cylinder 1 is, degrees after tooth 1; empty when not known
-   * @param origin where the teeth come from, such as {@code 36 turns}
-   */
-  record Marks(List<Firing> firings, OptionalDouble tdcDegrees, String origin) {}
-
-  /**
-   * An arc with a dot at one place of it, degrees after tooth 1, unrolled.
-   *
-   * @param name what fires
-   * @param colour of the arc
-   */
-  record Firing(
-      String name, Color colour, double fromDegrees, double dotDegrees, double toDegrees) {}
-
-  WheelDrawing(WheelPattern pattern, ToothGeometry geometry, OddTeeth odd, Marks marks, Ink ink) {
+  WheelDrawing(
+      WheelPattern pattern, ToothGeometry geometry, OddTeeth odd, WheelMarks marks, Ink ink) {
     this.pattern = pattern;
     this.geometry = geometry;
     this.odd = odd;
@@ -75,20 +70,13 @@ final class WheelDrawing {
     this.factor = enlargement();
   }
 
-  /** The wheel of an examination, with the arcs over nine tenths of each coil's sparks. */
+  /** The wheel of an examination. */
   static WheelDrawing of(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
-    List<CoilTrack> coils = examination.observations().coils();
-    List<Firing> firings = new ArrayList<>();
-    for (int i = 0; i < coils.size(); i++) {
-      String name = coils.get(i).coil().name();
-      Color colour = ink.coil(i);
-      spread(coils.get(i)).ifPresent(s -> firings.add(new Firing(name, colour, s[0], s[1], s[2])));
-    }
     return new WheelDrawing(
         wheel.pattern(),
         wheel.geometry(),
         odd,
-        new Marks(firings, tdc(examination), origin(wheel.geometry())),
+        WheelMarks.of(examination, origin(wheel.geometry()), ink),
         ink);
   }
 
@@ -115,15 +103,78 @@ final class WheelDrawing {
     return best;
   }
 
+  /** Draws the wheel with tooth 1 at the sensor. */
   void draw(Graphics2D g, Rectangle2D square) {
+    draw(g, square, 0);
+  }
+
+  /** Draws the wheel turned until an angle after tooth 1 is at the sensor. */
+  void draw(Graphics2D g, Rectangle2D square, double atSensorDegrees) {
     cx = square.getCenterX();
     cy = square.getCenterY();
-    radius = square.getWidth() / 2 - 26;
+    radius = square.getWidth() / 2 - MARGIN;
+    turned = atSensorDegrees;
     rim(g);
     teeth(g);
     firing(g);
-    tdc(g);
+    marks.tdcs().forEach(t -> tdc(g, t));
     words(g);
+    sensor(g);
+  }
+
+  /** Rings a tooth of the wheel as it was drawn last. */
+  void ring(Graphics2D g, int tooth) {
+    if (has(tooth)) {
+      double a = pattern.degreesAfterTooth1(tooth);
+      double r = 0.86 * radius;
+      double size = Math.max(6, Math.toRadians(pattern.pitchDegrees()) * r * 0.55);
+      g.setPaint(ink.text());
+      g.setStroke(Ink.line(2));
+      g.draw(new Ellipse2D.Double(x(a, r) - size, y(a, r) - size, 2 * size, 2 * size));
+    }
+  }
+
+  /** Whether the wheel has a tooth of a number. */
+  boolean has(int tooth) {
+    return tooth >= 1 && tooth <= pattern.teeth();
+  }
+
+  /** The angle after tooth 1, in [0, 360), at a place of the wheel as it was drawn last. */
+  double degreesAt(Point2D place) {
+    return CrankAngle.wrap(
+        turned + Math.toDegrees(Math.atan2(place.getX() - cx, cy - place.getY())));
+  }
+
+  /** The tooth nearest to an angle after tooth 1; empty in a gap. */
+  OptionalInt toothAt(double degrees) {
+    int best = 0;
+    double nearest = 0.6 * pattern.pitchDegrees();
+    for (int k = 1; k <= pattern.teeth(); k++) {
+      double d = Math.abs(CrankAngle.wrapDifference(degrees - pattern.degreesAfterTooth1(k)));
+      if (d < nearest) {
+        nearest = d;
+        best = k;
+      }
+    }
+    return best == 0 ? OptionalInt.empty() : OptionalInt.of(best);
+  }
+
+  private void sensor(Graphics2D g) {
+    double tip = cy - 0.97 * radius;
+    Path2D wedge = new Path2D.Double();
+    wedge.moveTo(cx, tip);
+    wedge.lineTo(cx - SENSOR * 0.7, tip - SENSOR * 1.5);
+    wedge.lineTo(cx + SENSOR * 0.7, tip - SENSOR * 1.5);
+    wedge.closePath();
+    g.setPaint(ink.text());
+    g.fill(wedge);
+    text(
+        g,
+        Wording.of("wheel.sensor"),
+        Lettering.regular(10),
+        ink.quiet(),
+        cx,
+        tip - SENSOR * 1.5 - 6);
   }
 
   private void rim(Graphics2D g) {
@@ -134,12 +185,27 @@ final class WheelDrawing {
     g.setPaint(ink.grid());
     g.setStroke(Ink.line(1));
     g.draw(outlines);
+    g.setPaint(ink.quiet());
+    g.setStroke(Ink.dotted(1));
+    g.draw(gaps());
     double r = RIM * radius;
     g.setPaint(ink.thin(ink.crank(), 0.12));
     g.fill(new Ellipse2D.Double(cx - r, cy - r, 2 * r, 2 * r));
     double hub = 0.32 * radius;
     g.setPaint(ink.paper());
     g.fill(new Ellipse2D.Double(cx - hub, cy - hub, 2 * hub, 2 * hub));
+  }
+
+  /** Outlines of the teeth that the gaps leave out. */
+  private Path2D gaps() {
+    Path2D gaps = new Path2D.Double();
+    for (int k = 1; k <= pattern.teeth(); k++) {
+      int slots = (int) Math.round(pattern.degreesToNext(k) / pattern.pitchDegrees());
+      for (int i = 1; i < slots; i++) {
+        tooth(gaps, pattern.degreesAfterTooth1(k) + i * pattern.pitchDegrees(), 1);
+      }
+    }
+    return gaps;
   }
 
   private void teeth(Graphics2D g) {
@@ -168,92 +234,68 @@ final class WheelDrawing {
   }
 
   private void firing(Graphics2D g) {
-    int lanes = Math.max(1, marks.firings.size());
+    int lanes = Math.max(1, marks.firings().size());
     double step = Math.min(0.075, 0.34 / lanes);
-    for (int i = 0; i < marks.firings.size(); i++) {
-      Firing f = marks.firings.get(i);
+    for (int i = 0; i < marks.firings().size(); i++) {
+      WheelMarks.Firing f = marks.firings().get(i);
       double r = radius * (RIM - 0.07 - step * i);
-      double extent = f.toDegrees - f.fromDegrees;
-      g.setPaint(f.colour);
+      double extent = f.toDegrees() - f.fromDegrees();
+      g.setPaint(f.colour());
       g.setStroke(Ink.line(4));
       g.draw(
           new Arc2D.Double(
-              cx - r, cy - r, 2 * r, 2 * r, 90 - f.fromDegrees - extent, extent, Arc2D.OPEN));
-      double at = f.dotDegrees;
+              cx - r,
+              cy - r,
+              2 * r,
+              2 * r,
+              90 - (f.fromDegrees() - turned) - extent,
+              extent,
+              Arc2D.OPEN));
+      double at = f.dotDegrees();
       Mark.DOT.draw(g, List.of(new double[] {x(at, r), y(at, r)}), 8, ink.text(), ink.paper());
       double inner = r - 12;
-      double side = CrankAngle.wrap(at) < 180 ? -14 : 14;
+      double side = CrankAngle.wrap(at - turned) < 180 ? -14 : 14;
       double clear = at + clearOfTdc(at);
-      text(g, f.name, Lettering.regular(11), ink.text(), x(clear, inner) + side, y(clear, inner));
+      text(g, f.name(), Lettering.regular(11), ink.text(), x(clear, inner) + side, y(clear, inner));
     }
   }
 
-  /** How far words at an angle are turned off the line at TDC. */
+  /** How far words at an angle are turned off the nearest line at TDC. */
   private double clearOfTdc(double degrees) {
     double off =
-        marks.tdcDegrees.isPresent()
-            ? CrankAngle.wrapDifference(degrees - marks.tdcDegrees.getAsDouble())
-            : 180;
+        marks.tdcs().stream()
+            .map(t -> CrankAngle.wrapDifference(degrees - t.degrees()))
+            .min(Comparator.comparingDouble(Math::abs))
+            .orElse(180.0);
     return Math.abs(off) < WORDS_DEGREES ? Math.copySign(WORDS_DEGREES, off) - off : 0;
   }
 
-  /** Fifth, fiftieth and ninety-fifth percentile of a coil's angles, unrolled. */
-  private static Optional<double[]> spread(CoilTrack coil) {
-    double[] angles =
-        coil.sparks().stream()
-            .flatMap(s -> s.crank().stream())
-            .mapToDouble(c -> c.degreesAfterTooth1())
-            .toArray();
-    if (angles.length == 0) {
-      return Optional.empty();
+  /** A line from the hub for cylinder 1, a short one for the others. */
+  private void tdc(Graphics2D g, WheelMarks.Tdc tdc) {
+    boolean first = tdc == marks.tdcs().get(0);
+    double a = tdc.degrees();
+    g.setPaint(ink.tdc());
+    g.setStroke(Ink.line(2));
+    double from = first ? 0.34 : RIM - 0.06;
+    g.draw(
+        new Line2D.Double(
+            x(a, from * radius), y(a, from * radius), x(a, radius * 0.98), y(a, radius * 0.98)));
+    double beside = CrankAngle.wrapDifference(a - turned);
+    double words =
+        Math.abs(beside) < SENSOR_WORDS ? a - beside + Math.copySign(SENSOR_WORDS, beside) : a;
+    double at = radius * 1.07;
+    Font font = Lettering.strong(11);
+    if (tdc.cylinders().isEmpty()) {
+      text(g, Wording.of("mark.tdc"), font, ink.tdc(), x(words, at), y(words, at));
+    } else {
+      text(g, Wording.of("mark.tdc"), font, ink.tdc(), x(words, at), y(words, at) - 6);
+      text(g, tdc.cylinders(), font, ink.tdc(), x(words, at), y(words, at) + 6);
     }
-    double middle = angles[angles.length / 2];
-    double[] sorted =
-        DoubleStream.of(angles).map(a -> CrankAngle.wrapDifference(a - middle)).sorted().toArray();
-    int n = sorted.length - 1;
-    double centre = CrankAngle.wrap(middle);
-    return Optional.of(
-        new double[] {
-          centre + sorted[(int) Math.round(0.05 * n)],
-          centre + sorted[(int) Math.round(0.5 * n)],
-          centre + sorted[(int) Math.round(0.95 * n)]
-        });
-  }
-
-  private void tdc(Graphics2D g) {
-    OptionalDouble at = marks.tdcDegrees;
-    if (at.isPresent()) {
-      double a = at.getAsDouble();
-      g.setPaint(ink.tdc());
-      g.setStroke(Ink.line(2));
-      Path2D line = new Path2D.Double();
-      line.moveTo(x(a, 0.34 * radius), y(a, 0.34 * radius));
-      line.lineTo(x(a, radius * 0.98), y(a, radius * 0.98));
-      g.draw(line);
-      text(
-          g,
-          Wording.of("mark.tdc"),
-          Lettering.strong(11),
-          ink.tdc(),
-          x(a, radius * 1.07),
-          y(a, radius * 1.07));
-    }
-  }
-
-  private static OptionalDouble tdc(Examination examination) {
-    return examination
-        .observations()
-        .timing()
-        .alignment()
-        .flatMap(Alignment::tooth1BtdcDegrees)
-        .map(Measured::value)
-        .map(OptionalDouble::of)
-        .orElse(examination.sheet().wheel().tooth1BtdcDegrees());
   }
 
   private void words(Graphics2D g) {
     text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, cy - 8);
-    text(g, marks.origin, Lettering.regular(11), ink.quiet(), cx, cy + 12);
+    text(g, marks.origin(), Lettering.regular(11), ink.quiet(), cx, cy + 12);
     if (factor > 1 && geometry.turns() > 0) {
       text(
           g,
@@ -266,17 +308,17 @@ final class WheelDrawing {
     int every = pattern.teeth() <= 12 ? 1 : pattern.teeth() <= 40 ? 5 : 10;
     for (int k = 1; k <= pattern.teeth(); k++) {
       boolean isOdd = odd.contains(k);
-      if (isOdd || k == 1 || k % every == 0 && !besideOdd(k) && !besideTdc(k)) {
+      if (isOdd || (k == 1 || k % every == 0) && !besideOdd(k) && !isBeside(k)) {
         number(g, k, isOdd);
       }
     }
   }
 
-  private boolean besideTdc(int k) {
-    OptionalDouble tdc = marks.tdcDegrees;
-    return tdc.isPresent()
-        && Math.abs(CrankAngle.wrapDifference(tdc.getAsDouble() - pattern.degreesAfterTooth1(k)))
-            < 9;
+  private boolean isBeside(int k) {
+    double at = pattern.degreesAfterTooth1(k);
+    return Math.abs(CrankAngle.wrapDifference(at - turned)) < BESIDE
+        || marks.tdcs().stream()
+            .anyMatch(t -> Math.abs(CrankAngle.wrapDifference(t.degrees() - at)) < BESIDE);
   }
 
   private boolean besideOdd(int k) {
@@ -303,10 +345,10 @@ final class WheelDrawing {
   }
 
   private double x(double degrees, double r) {
-    return cx + r * Math.sin(Math.toRadians(degrees));
+    return cx + r * Math.sin(Math.toRadians(degrees - turned));
   }
 
   private double y(double degrees, double r) {
-    return cy - r * Math.cos(Math.toRadians(degrees));
+    return cy - r * Math.cos(Math.toRadians(degrees - turned));
   }
 }

@@ -2,17 +2,22 @@ package toothmark.chart;
 
 import java.awt.Graphics2D;
 import java.awt.geom.AffineTransform;
+import java.awt.geom.NoninvertibleTransformException;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
+import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.PlotState;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.RectangleEdge;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
@@ -30,6 +35,9 @@ final class WheelPlot extends Plot {
 
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
+  private transient PlotRenderingInfo placed = new ChartRenderingInfo(null).getPlotInfo();
+  private transient AffineTransform toWheel = new AffineTransform();
+  private transient Rectangle2D square = new Rectangle2D.Double();
 
   /** A wheel alone. */
   WheelPlot(WheelDrawing drawing) {
@@ -61,7 +69,10 @@ final class WheelPlot extends Plot {
     g.translate(left, area.getCenterY() - side / 2);
     double scale = Math.min(1, side / LEAST_SIDE);
     g.scale(scale, scale);
-    drawing.draw(g, new Rectangle2D.Double(0, 0, side / scale, side / scale));
+    square = new Rectangle2D.Double(0, 0, side / scale, side / scale);
+    toWheel = AffineTransform.getTranslateInstance(left, area.getCenterY() - side / 2);
+    toWheel.scale(scale, scale);
+    drawing.draw(g, square);
     g.setTransform(before);
     if (byTooth != null) {
       double x = area.getX() + side + 14;
@@ -70,8 +81,60 @@ final class WheelPlot extends Plot {
           new Rectangle2D.Double(x, area.getY() + 8, area.getMaxX() - x, area.getHeight() - 12),
           null,
           null,
-          null);
+          fresh());
     }
+  }
+
+  private PlotRenderingInfo fresh() {
+    placed = new ChartRenderingInfo(null).getPlotInfo();
+    return placed;
+  }
+
+  /** Rings a tooth on the wheel, and the same beside it. */
+  void mark(Graphics2D g, Picked picked, Ink ink) {
+    if (picked.tooth().isEmpty()) {
+      return;
+    }
+    AffineTransform before = g.getTransform();
+    g.transform(toWheel);
+    drawing.ring(g, picked.tooth().getAsInt());
+    g.setTransform(before);
+    if (byTooth instanceof CombinedDomainXYPlot stack) {
+      for (int i = 0; i < placed.getSubplotCount(); i++) {
+        XYPlot part = (XYPlot) ((List<?>) stack.getSubplots()).get(i);
+        Frame f =
+            new Frame(
+                placed.getSubplotInfo(i).getDataArea(),
+                stack.getDomainAxis(),
+                part.getRangeAxis(),
+                part);
+        Links.upright(g, f, picked.tooth().getAsInt(), ink);
+      }
+    }
+  }
+
+  /** The tooth at a place: on the wheel, or beside it. */
+  Optional<Picked> at(Point2D place) {
+    Point2D onWheel = new Point2D.Double();
+    try {
+      toWheel.inverseTransform(place, onWheel);
+    } catch (NoninvertibleTransformException e) {
+      return Optional.empty(); // too small to be seen
+    }
+    if (square.contains(onWheel)) {
+      OptionalInt tooth = drawing.toothAt(drawing.degreesAt(onWheel));
+      return tooth.isPresent() ? Optional.of(Picked.tooth(tooth.getAsInt())) : Optional.empty();
+    }
+    if (byTooth instanceof CombinedDomainXYPlot stack && placed.getDataArea().contains(place)) {
+      double k =
+          stack
+              .getDomainAxis()
+              .java2DToValue(place.getX(), placed.getDataArea(), RectangleEdge.BOTTOM);
+      return drawing.has((int) Math.round(k))
+          ? Optional.of(Picked.tooth((int) Math.round(k)))
+          : Optional.empty();
+    }
+    return Optional.empty();
   }
 
   private static Plot byTooth(ToothGeometry g, OddTeeth odd, Ink ink) {

@@ -11,6 +11,7 @@ import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.findings.Finding;
+import toothmark.ignition.Spark;
 import toothmark.rotation.AngleTimeline;
 import toothmark.rotation.DecodedCrank;
 import toothmark.units.Interval;
@@ -172,6 +173,20 @@ final class DeskModel {
     selected.set(selected.get().withInstant(timeSeconds).withTooth(toothAt(timeSeconds)));
   }
 
+  /** Whether a channel shows a coil. */
+  boolean isCoil(String channel) {
+    return examination().filter(e -> e.roles().coils().containsValue(channel)).isPresent();
+  }
+
+  /** The spark nearest to an instant, of any coil. */
+  OptionalDouble sparkNear(double timeSeconds) {
+    return examination().stream()
+        .flatMap(e -> e.observations().coils().stream())
+        .flatMap(c -> c.sparks().stream())
+        .mapToDouble(Spark::timeSeconds)
+        .reduce((a, b) -> Math.abs(b - timeSeconds) < Math.abs(a - timeSeconds) ? b : a);
+  }
+
   private OptionalInt toothAt(double timeSeconds) {
     Optional<ToothEvents> teeth = examination().flatMap(Examination::teeth);
     if (teeth.isEmpty()) {
@@ -294,15 +309,12 @@ final class DeskModel {
     return a.isEmpty() ? OptionalDouble.empty() : OptionalDouble.of(a.get().rpmAt(timeSeconds));
   }
 
-  /** Turns the crank by hand: moves the selected instant to where the crank stands at an angle. */
-  void turnTo(double degrees) {
-    OptionalDouble now = selected.get().instant();
-    double t = now.orElse(view.get().map(TimeView::middle).orElse(0.0));
-    OptionalDouble here = degreesAt(t);
+  /** Turns the crank by hand, by an angle; the selected instant moves to where it has turned so. */
+  void turnBy(double degrees) {
+    double t = here().orElse(0);
     OptionalDouble rpm = rpmAt(t);
-    if (here.isPresent() && rpm.isPresent() && rpm.getAsDouble() > 0) {
-      double d = toothmark.units.CrankAngle.wrapDifference(degrees - here.getAsDouble());
-      moveTo(t + d / (6 * rpm.getAsDouble()));
+    if (rpm.isPresent() && rpm.getAsDouble() > 0) {
+      moveTo(t + toothmark.units.CrankAngle.wrapDifference(degrees) / (6 * rpm.getAsDouble()));
     }
   }
 

@@ -6,11 +6,9 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
-import java.awt.geom.Line2D;
 import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Callable;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.BooleanSupplier;
@@ -25,8 +23,11 @@ import org.jfree.chart.ChartRenderingInfo;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.chart.plot.Zoomable;
+import org.jfree.chart.ui.RectangleEdge;
+import org.jfree.data.Range;
 import toothmark.chart.Figure;
+import toothmark.chart.Picked;
+import toothmark.units.Interval;
 
 /** One figure: its question, its answer, and the chart, which can be zoomed. */
 final class FigureView extends JPanel {
@@ -43,6 +44,7 @@ final class FigureView extends JPanel {
   private final Prose answer = new Prose();
   private final Canvas canvas;
   private transient Optional<Figure> figure = Optional.empty();
+  private transient Optional<Session> session = Optional.empty(); // that it was drawn from
   private final JPanel words = new JPanel(new BorderLayout(8, 1));
   private final AtomicLong asked = new AtomicLong();
 
@@ -80,7 +82,7 @@ final class FigureView extends JPanel {
     add(words, BorderLayout.NORTH);
     add(canvas, BorderLayout.CENTER);
     model.selected.watch(s -> canvas.repaint());
-    model.view.watch(s -> canvas.repaint());
+    model.view.watch(v -> follow());
   }
 
   /** Puts what can be chosen beside the words. */
@@ -96,6 +98,7 @@ final class FigureView extends JPanel {
   /** Draws anew, as after another examination or a change of colours; the old stays until then. */
   void refresh() {
     long mine = asked.incrementAndGet();
+    Optional<Session> from = model.bench.session.get();
     BooleanSupplier outdated = () -> mine != asked.get();
     Callable<Optional<Figure>> work = source.work(outdated);
     model.bench.aside(
@@ -103,7 +106,7 @@ final class FigureView extends JPanel {
         () -> outdated.getAsBoolean() ? Optional.<Figure>empty() : drawn(work, outdated),
         drawn -> {
           if (!outdated.getAsBoolean()) {
-            show(drawn);
+            show(drawn, from);
           }
         });
   }
@@ -121,14 +124,64 @@ final class FigureView extends JPanel {
     }
   }
 
-  private void show(Optional<Figure> drawn) {
+  private void show(Optional<Figure> drawn, Optional<Session> from) {
     figure = drawn;
+    session = from;
+    canvas.painting.redraw();
+    follow();
     setBackground(Look.ink().paper());
     question.say(figure.map(Figure::question).orElse(empty()), Look.strong(1.05));
     answer.say(figure.map(Figure::answer).orElse(""), Look.regular(1));
     canvas.getAccessibleContext().setAccessibleDescription(answer.getText());
     revalidate();
     repaint();
+  }
+
+  /** Lets a time axis hold what is in view, and shades that. */
+  private void follow() {
+    Optional<ValueAxis> axis = timeAxis();
+    if (axis.isPresent() && model.view.get().isPresent()) {
+      Range now = axis.get().getRange();
+      Interval next =
+          model.view.get().get().beside(new Interval(now.getLowerBound(), now.getUpperBound()));
+      Range range = new Range(next.startInclusive(), next.endExclusive());
+      if (!range.equals(now)) {
+        axis.get().setRange(range);
+        canvas.painting.redraw();
+      }
+    }
+    canvas.repaint();
+  }
+
+  /** Shows everywhere what a time axis was moved to. */
+  private void lead(ValueAxis axis) {
+    if (timeAxis().filter(a -> a == axis).isPresent()) {
+      model.show(new Interval(axis.getLowerBound(), axis.getUpperBound()));
+    }
+  }
+
+  private Optional<ValueAxis> timeAxis() {
+    return isOfWhatIsOpen() ? figure.flatMap(Figure::timeAxis) : Optional.empty();
+  }
+
+  /** Whether the capture that it was drawn from is still open, so that it may be asked more. */
+  private boolean isOfWhatIsOpen() {
+    return session.isPresent()
+        && model
+            .bench
+            .session
+            .get()
+            .filter(s -> s.capture() == session.get().capture())
+            .isPresent();
+  }
+
+  private Picked picked() {
+    Selected s = model.selected.get();
+    return new Picked(
+        s.finding(),
+        s.tooth(),
+        s.instant(),
+        model.view.get().filter(v -> !v.isAll()).map(TimeView::shown));
   }
 
   /** What it needs, where it cannot be drawn. */
@@ -154,6 +207,7 @@ final class FigureView extends JPanel {
     private static final long serialVersionUID = 1L;
 
     private final transient ChartRenderingInfo info = new ChartRenderingInfo(null);
+    private final transient Painting painting = new Painting(this);
 
     Canvas(String name, String spokenName) {
       super(name, spokenName, FocusRing.Idle.NOTHING);
@@ -169,7 +223,7 @@ final class FigureView extends JPanel {
       }
       key("LEFT", () -> pan(PAN * dataArea().getWidth()));
       key("RIGHT", () -> pan(-PAN * dataArea().getWidth()));
-      key("0", FigureView.this::refresh);
+      key("0", this::all);
     }
 
     private void key(String key, Runnable what) {
@@ -184,14 +238,24 @@ final class FigureView extends JPanel {
       return new Point2D.Double(dataArea().getCenterX(), dataArea().getCenterY());
     }
 
+    /** Shows all again; of a time axis all of the capture, everywhere. */
+    private void all() {
+      if (timeAxis().isPresent()) {
+        model.showAll();
+      }
+      refresh();
+    }
+
     private void zoom(double factor, Point2D about) {
-      if (figure.isPresent() && figure.get().chart().getPlot() instanceof Zoomable z) {
-        if (z instanceof CombinedDomainXYPlot c) {
-          c.getDomainAxis().resizeRange2(factor, c.getDomainAxis().getRange().getCentralValue());
-        } else {
-          z.zoomDomainAxes(factor, info.getPlotInfo(), about, true);
-        }
-        repaint();
+      if (figure.isPresent() && figure.get().chart().getPlot() instanceof XYPlot p) {
+        ValueAxis axis = p.getDomainAxis();
+        axis.resizeRange2(
+            factor,
+            p instanceof CombinedDomainXYPlot
+                ? axis.getRange().getCentralValue()
+                : axis.java2DToValue(about.getX(), dataArea(), RectangleEdge.BOTTOM));
+        painting.redraw();
+        lead(axis);
       }
     }
 
@@ -202,7 +266,8 @@ final class FigureView extends JPanel {
         ValueAxis axis = p.getDomainAxis();
         double d = -by / Math.max(1, dataArea().getWidth()) * axis.getRange().getLength();
         axis.setRange(axis.getLowerBound() + d, axis.getUpperBound() + d);
-        repaint();
+        painting.redraw();
+        lead(axis);
       }
     }
 
@@ -219,33 +284,23 @@ final class FigureView extends JPanel {
     @Override
     protected void paintComponent(Graphics graphics) {
       Graphics2D g = (Graphics2D) graphics.create();
-      g.setColor(Look.ink().paper());
-      g.fillRect(0, 0, getWidth(), getHeight());
+      painting.show(g, this::chart);
       Paint.smooth(g);
       g.scale(Look.scale(), Look.scale());
-      figure.ifPresent(
-          f -> {
-            f.chart().draw(g, area(), null, info);
-            f.timeAxis().ifPresent(a -> here(g, a));
-          });
+      figure
+          .filter(f -> isOfWhatIsOpen())
+          .ifPresent(f -> f.mark(g, info.getPlotInfo(), picked(), Look.ink()));
       g.dispose();
+    }
+
+    private void chart(Graphics2D g) {
+      g.scale(Look.scale(), Look.scale());
+      figure.ifPresent(f -> f.chart().draw(g, area(), null, info));
     }
 
     private Rectangle2D area() {
       return new Rectangle2D.Double(
           6, 4, getWidth() / Look.scale() - 12, getHeight() / Look.scale() - 8);
-    }
-
-    /** Where the selected instant is. */
-    private void here(Graphics2D g, ValueAxis axis) {
-      OptionalDouble t = model.selected.get().instant();
-      if (t.isPresent() && axis.getRange().contains(t.getAsDouble())) {
-        Rectangle2D a = dataArea();
-        double x = axis.valueToJava2D(t.getAsDouble(), a, org.jfree.chart.ui.RectangleEdge.BOTTOM);
-        g.setColor(Look.ink().text());
-        g.setStroke(Paint.THIN_DASHED);
-        g.draw(new Line2D.Double(x, a.getMinY(), x, a.getMaxY()));
-      }
     }
 
     private Point2D place(MouseEvent e) {
@@ -283,17 +338,15 @@ final class FigureView extends JPanel {
           return;
         }
         if (e.getClickCount() == 2) {
-          refresh();
-          return;
+          all();
+        } else if (isOfWhatIsOpen()) {
+          figure.get().at(place(e), info.getPlotInfo(), picked()).ifPresent(this::pick);
         }
-        figure
-            .get()
-            .timeAxis()
-            .ifPresent(
-                a ->
-                    model.moveTo(
-                        a.java2DToValue(
-                            place(e).getX(), dataArea(), org.jfree.chart.ui.RectangleEdge.BOTTOM)));
+      }
+
+      private void pick(Picked there) {
+        there.tooth().ifPresent(model::selectTooth);
+        there.instant().ifPresent(model::moveTo);
       }
 
       @Override

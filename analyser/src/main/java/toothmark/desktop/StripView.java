@@ -8,7 +8,6 @@ import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.Optional;
 import javax.swing.event.MouseInputAdapter;
 import toothmark.chart.CaptureStrip;
@@ -25,7 +24,7 @@ final class StripView extends PictureView {
 
   private final transient DeskModel model;
   private transient Optional<CaptureStrip> strip = Optional.empty();
-  private transient BufferedImage picture;
+  private final transient Painting painting = new Painting(this);
 
   StripView(DeskModel model) {
     super("strip", Phrases.of("strip.name"), FocusRing.Idle.LINE);
@@ -50,8 +49,7 @@ final class StripView extends PictureView {
                 s ->
                     new CaptureStrip(
                         s.capture().span(), s.leadingCurve(), s.examination(), Look.ink()));
-    picture = null;
-    repaint();
+    painting.redraw();
   }
 
   @Override
@@ -68,29 +66,11 @@ final class StripView extends PictureView {
     g.fillRect(0, 0, getWidth(), getHeight());
     Optional<TimeView> view = model.view.get();
     if (strip.isPresent() && view.isPresent()) {
-      g.drawImage(picture(g), 0, 0, getWidth(), getHeight(), null);
+      painting.show(g, p -> strip.get().draw(p, area()));
       Paint.smooth(g);
       frame(g, view.get(), ink);
     }
     g.dispose();
-  }
-
-  private BufferedImage picture(Graphics2D screen) {
-    double sx = screen.getTransform().getScaleX();
-    double sy = screen.getTransform().getScaleY();
-    int w = (int) Math.ceil(getWidth() * sx);
-    int h = (int) Math.ceil(getHeight() * sy);
-    if (picture == null || picture.getWidth() != w || picture.getHeight() != h) {
-      picture = new BufferedImage(Math.max(1, w), Math.max(1, h), BufferedImage.TYPE_INT_RGB);
-      Graphics2D g = picture.createGraphics();
-      g.setColor(Look.ink().paper());
-      g.fillRect(0, 0, w, h);
-      g.scale(sx, sy);
-      Paint.smooth(g);
-      strip.orElseThrow().draw(g, area());
-      g.dispose();
-    }
-    return picture;
   }
 
   private Rectangle2D area() {

@@ -13,6 +13,9 @@ record TimeView(Interval whole, Interval shown) {
   /** The shortest view, s: below it neighbouring instants are not told apart. */
   private static final double SHORTEST_SECONDS = 1e-6;
 
+  /** How many times as long as the view a picture beside it may be. */
+  private static final double MOST_BESIDE = 40;
+
   TimeView {
     double length =
         Math.max(
@@ -56,6 +59,31 @@ record TimeView(Interval whole, Interval shown) {
 
   TimeView showing(Interval part) {
     return new TimeView(whole, part);
+  }
+
+  /**
+   * What a picture beside it shows: all that is in view, and not so much more that this could
+   * hardly be seen in it.
+   *
+   * @param now what the picture shows now; kept where that will do
+   */
+  Interval beside(Interval now) {
+    if (isAll()) {
+      return whole;
+    }
+    if (now.seconds() > MOST_BESIDE * shown.seconds()) {
+      double half = MOST_BESIDE * shown.seconds() / 4;
+      return showing(new Interval(middle() - half, middle() + half)).shown;
+    }
+    if (now.seconds() < shown.seconds()) {
+      return shown;
+    }
+    double left = Math.min(0, shown.startInclusive() - now.startInclusive());
+    double right = Math.max(0, shown.endExclusive() - now.endExclusive());
+    double by = left < 0 ? left : right;
+    return by == 0
+        ? now
+        : showing(new Interval(now.startInclusive() + by, now.endExclusive() + by)).shown;
   }
 
   double middle() {

@@ -7,10 +7,8 @@ import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
-import java.awt.geom.AffineTransform;
 import java.awt.geom.Line2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.image.BufferedImage;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -33,8 +31,7 @@ final class TraceView extends PictureView {
 
   private final transient DeskModel model;
   private transient Optional<TraceChart> chart = Optional.empty();
-  private transient BufferedImage picture;
-  private boolean stale = true;
+  private final transient Painting painting = new Painting(this);
   private transient OptionalDouble pointer = OptionalDouble.empty();
 
   TraceView(DeskModel model) {
@@ -66,8 +63,7 @@ final class TraceView extends PictureView {
   }
 
   private void redraw() {
-    stale = true;
-    repaint();
+    painting.redraw();
   }
 
   /** Where the pointer is, else the selected instant; where a measuring cursor is put. */
@@ -107,7 +103,7 @@ final class TraceView extends PictureView {
     if (chart.isEmpty() || model.view.get().isEmpty()) {
       Paint.hint(g, this, Phrases.of("trace.empty"));
     } else {
-      trace(g, chart.get());
+      painting.show(g, p -> trace(p, chart.get()));
       double scale = Look.scale();
       g.scale(scale, scale);
       Paint.smooth(g);
@@ -116,33 +112,14 @@ final class TraceView extends PictureView {
     g.dispose();
   }
 
-  /** The curves come from a picture that is drawn anew only when something of them changed. */
   private void trace(Graphics2D g, TraceChart c) {
-    AffineTransform device = g.getTransform();
-    int w = (int) Math.ceil(getWidth() * device.getScaleX());
-    int h = (int) Math.ceil(getHeight() * device.getScaleY());
-    if (picture == null || picture.getWidth() != w || picture.getHeight() != h) {
-      picture = new BufferedImage(Math.max(1, w), Math.max(1, h), BufferedImage.TYPE_INT_RGB);
-      stale = true;
-    }
-    if (stale) {
-      c.setAlong(model.along.get());
-      c.setHeight(model.height.get());
-      c.setTooth(model.selected.get().tooth());
-      c.show(model.view.get().orElseThrow().shown());
-      Graphics2D p = picture.createGraphics();
-      p.setColor(Look.ink().paper());
-      p.fillRect(0, 0, w, h);
-      p.scale(device.getScaleX() * Look.scale(), device.getScaleY() * Look.scale());
-      Paint.smooth(p);
-      c.draw(
-          p,
-          new Rectangle2D.Double(
-              2, 2, getWidth() / Look.scale() - 4, getHeight() / Look.scale() - FOOT));
-      p.dispose();
-      stale = false;
-    }
-    g.drawImage(picture, 0, 0, getWidth(), getHeight(), null);
+    c.setAlong(model.along.get());
+    c.setHeight(model.height.get());
+    c.setTooth(model.selected.get().tooth());
+    c.show(model.view.get().orElseThrow().shown());
+    double scale = Look.scale();
+    g.scale(scale, scale);
+    c.draw(g, new Rectangle2D.Double(2, 2, getWidth() / scale - 4, getHeight() / scale - FOOT));
   }
 
   private void marks(Graphics2D g, TraceChart c, Ink ink) {
@@ -194,15 +171,16 @@ final class TraceView extends PictureView {
     return chart.orElseThrow().timeAt(x / Look.scale());
   }
 
-  private double xOf(double time) {
+  /** Where an instant was drawn last. */
+  double xOf(double time) {
     return chart.orElseThrow().xOf(time) * Look.scale();
   }
 
   private boolean isLive() {
-    return chart.isPresent() && model.view.get().isPresent() && picture != null;
+    return chart.isPresent() && model.view.get().isPresent() && painting.isThere();
   }
 
-  private void click(int x) {
+  private void click(int x, boolean onCoil) {
     double t = timeAt(x);
     Optional<CaptureEvent> event =
         model.events().stream()
@@ -210,6 +188,11 @@ final class TraceView extends PictureView {
             .min(java.util.Comparator.comparingDouble(e -> Math.abs(e.timeSeconds() - t)));
     if (event.isPresent()) {
       model.select(event.get());
+      return;
+    }
+    OptionalDouble spark = onCoil ? model.sparkNear(t) : OptionalDouble.empty();
+    if (spark.isPresent() && Math.abs(xOf(spark.getAsDouble()) - x) <= NEAR) {
+      model.selectInstant(spark.getAsDouble());
       return;
     }
     Optional<ToothEvents> teeth = model.examination().flatMap(e -> e.teeth());
@@ -283,7 +266,7 @@ final class TraceView extends PictureView {
         if (e.getClickCount() == 2) {
           model.showAll();
         } else {
-          click(e.getX());
+          click(e.getX(), channelAt(e).filter(c -> model.isCoil(c.name())).isPresent());
         }
       }
     }

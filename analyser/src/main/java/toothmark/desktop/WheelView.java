@@ -7,11 +7,10 @@ import java.awt.geom.Point2D;
 import java.awt.geom.Rectangle2D;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import javax.swing.event.MouseInputAdapter;
 import toothmark.chart.WheelPicture;
 
-/** The wheel round its circle; a click picks a tooth, dragging turns the crank by hand. */
+/** The wheel under its sensor; a click picks a tooth, dragging turns the crank by hand. */
 final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
@@ -58,7 +57,7 @@ final class WheelView extends PictureView {
               g,
               square(),
               model.selected.get().tooth(),
-              t.isPresent() ? model.degreesAt(t.getAsDouble()) : OptionalDouble.empty());
+              t.isPresent() ? model.degreesAt(t.getAsDouble()).orElse(0) : 0);
     }
     g.dispose();
   }
@@ -80,32 +79,34 @@ final class WheelView extends PictureView {
   private final class Hand extends MouseInputAdapter {
 
     private boolean turned;
+    private double last;
 
+    /** Clockwise from the top, whichever part of the wheel is there. */
     private double degrees(MouseEvent e) {
-      return wheel
-          .orElseThrow()
-          .degreesAt(square(), new Point2D.Double(e.getX() / scale(), e.getY() / scale()));
+      return Math.toDegrees(Math.atan2(e.getX() - getWidth() / 2.0, getHeight() / 2.0 - e.getY()));
     }
 
     @Override
     public void mousePressed(MouseEvent e) {
       requestFocusInWindow();
       turned = false;
+      last = degrees(e);
     }
 
     @Override
     public void mouseDragged(MouseEvent e) {
       if (wheel.isPresent()) {
         turned = true;
-        model.turnTo(degrees(e));
+        model.turnBy(last - degrees(e));
+        last = degrees(e);
       }
     }
 
     @Override
     public void mouseReleased(MouseEvent e) {
       if (wheel.isPresent() && !turned) {
-        OptionalInt tooth = wheel.get().toothAt(degrees(e));
-        tooth.ifPresent(model::selectTooth);
+        Point2D place = new Point2D.Double(e.getX() / scale(), e.getY() / scale());
+        wheel.get().toothAt(place).ifPresent(model::selectTooth);
       }
     }
   }

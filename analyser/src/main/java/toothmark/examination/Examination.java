@@ -1,9 +1,13 @@
 package toothmark.examination;
 
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import toothmark.findings.Diagnosis;
 import toothmark.findings.Observations;
+import toothmark.ignition.Coil;
+import toothmark.ignition.CoilTrack;
+import toothmark.ignition.FiringOrder;
 import toothmark.wheel.ToothEvents;
 
 /**
@@ -22,6 +26,22 @@ public record Examination(
     Observations observations,
     Diagnosis diagnosis,
     Optional<ToothEvents> teeth) {
+
+  /**
+   * When which cylinder fires: as the job sheet states, else in the usual order.
+   *
+   * @return empty where neither the engine nor its coils say how many cylinders there are
+   */
+  public Optional<FiringOrder> firing() {
+    List<Coil> coils = observations.coils().stream().map(CoilTrack::coil).toList();
+    try {
+      FiringOrder order = FiringOrders.of(sheet.engine(), coils);
+      boolean known = sheet.engine().cylinders().isPresent() || order.order().size() > 1;
+      return known ? Optional.of(order) : Optional.empty();
+    } catch (JobSheetException e) {
+      throw new IllegalStateException("an examination holds a sheet that contradicts itself", e);
+    }
+  }
 
   /**
    * Which channel was taken for what, by name.

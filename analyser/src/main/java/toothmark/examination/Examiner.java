@@ -237,7 +237,9 @@ public final class Examiner {
       throws JobSheetException {
     Optional<AngleTimeline> angle = decoded.map(DecodedCrank::angle);
     IgnitionChannels channels = IgnitionChannels.find(capture, sheet, crank, angle);
-    FiringOrder order = FiringOrders.of(sheet.engine(), channels.coils());
+    FiringOrder order =
+        FiringOrders.of(
+            sheet.engine(), channels.coils().stream().map(JobSheet.CoilEntry::coil).toList());
     if (decoded.isEmpty()) {
       return new Ignition(channels, List.of(), NO_TIMING);
     }

@@ -3,6 +3,7 @@ package toothmark.examination;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import toothmark.ignition.Coil;
 import toothmark.ignition.FiringOrder;
 
 /** The firing order that a job sheet states, or the usual one where it does not. */
@@ -25,9 +26,8 @@ final class FiringOrders {
    *
    * @throws JobSheetException if what is stated contradicts itself
    */
-  static FiringOrder of(JobSheet.Engine engine, List<JobSheet.CoilEntry> entries)
-      throws JobSheetException {
-    List<List<Integer>> coils = entries.stream().map(c -> c.coil().cylinders()).toList();
+  static FiringOrder of(JobSheet.Engine engine, List<Coil> all) throws JobSheetException {
+    List<List<Integer>> coils = all.stream().map(Coil::cylinders).toList();
     int highest = coils.stream().flatMap(List::stream).mapToInt(Integer::intValue).max().orElse(1);
     int cylinders = engine.cylinders().orElse(Math.max(highest, engine.firingOrder().size()));
     try {

@@ -181,7 +181,7 @@ class DeskModelTest {
     openLoose();
     model.selectInstant(0.2);
     double before = model.degreesAt(0.2).orElseThrow();
-    model.turnTo(before + 30);
+    model.turnBy(30);
     double t = model.selected.get().instant().orElseThrow();
     assertThat(model.degreesAt(t).orElseThrow()).isCloseTo((before + 30) % 360, within(1.0));
   }

@@ -1,16 +1,22 @@
 package toothmark.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.awt.Component;
+import java.awt.event.InputEvent;
+import java.awt.event.MouseEvent;
+import java.awt.event.MouseWheelEvent;
 import java.nio.file.Path;
 import javax.swing.JComboBox;
+import javax.swing.JLabel;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import toothmark.chart.Figure;
+import toothmark.units.Interval;
 
 /** The pictures of the real window, and how they hang together; skipped without a display. */
 class DeskPicturesTest {
@@ -46,6 +52,144 @@ class DeskPicturesTest {
             window.<String>ask(
                 w -> ((XYPlot) figure(w).chart().getPlot()).getRangeAxis().getLabel()))
         .isEqualTo("CH3 (V)");
+  }
+
+  @Test
+  void zoomingATimeFigureIsTheViewOfTheTraceAndTheOtherWayRound() {
+    show("speed");
+    window.on(w -> wheel(named(w, "canvas.speed"), -6));
+    Interval shown = window.ask(DeskPicturesTest::shown);
+    assertThat(shown.seconds()).isLessThan(0.6 * window.<Double>ask(w -> whole(w).seconds()));
+    assertThat(window.<Interval>ask(DeskPicturesTest::ofFigure)).isEqualTo(shown);
+    double middle = (shown.startInclusive() + shown.endExclusive()) / 2;
+    window.on(w -> w.model.show(new Interval(middle, middle + 0.01)));
+    Interval beside = window.ask(DeskPicturesTest::ofFigure);
+    assertThat(beside.seconds()).isBetween(0.1, 0.4);
+    assertThat(beside.contains(middle) && beside.contains(middle + 0.01)).isTrue();
+    window.run("showAll");
+    assertThat(window.<Interval>ask(DeskPicturesTest::ofFigure))
+        .isEqualTo(window.<Interval>ask(DeskPicturesTest::whole));
+  }
+
+  @Test
+  void aToothPickedInTheFigureOfTheWheelIsPickedInAllViews() {
+    show("wheel");
+    // from the left to the first tooth of the wheel
+    window.on(
+        w -> {
+          Component c = named(w, "canvas.wheel");
+          for (int x = 20;
+              x < c.getWidth() / 2 && w.model.selected.get().tooth().isEmpty();
+              x += 6) {
+            click(c, x, c.getHeight() / 2);
+          }
+        });
+    int tooth = window.ask(w -> w.model.selected.get().tooth().orElseThrow());
+    assertThat(window.<String>ask(w -> ((JLabel) named(w, "readout.tooth")).getText()))
+        .isEqualTo(Integer.toString(tooth));
+    // under the sensor stands the tooth that was picked
+    double degrees =
+        window.ask(
+            w -> w.model.degreesAt(w.model.selected.get().instant().orElseThrow()).orElseThrow());
+    assertThat(degrees).isCloseTo(10.0 * (tooth - 1), within(0.5));
+  }
+
+  @Test
+  void aSparkPickedOnItsChannelIsPicked() {
+    window.run("trace");
+    double spark =
+        window.ask(
+            w ->
+                w.model
+                    .examination()
+                    .orElseThrow()
+                    .observations()
+                    .coils()
+                    .get(0)
+                    .sparks()
+                    .get(20)
+                    .timeSeconds());
+    window.on(w -> w.model.show(new Interval(spark - 0.01, spark + 0.01)));
+    window.settle();
+    window.on(w -> w.frame.getRootPane().paintImmediately(w.frame.getRootPane().getBounds()));
+    window.on(
+        w -> {
+          int x = (int) Math.round(w.trace.xOf(spark));
+          for (int y = w.trace.getHeight() - 20; y > 0; y -= 5) {
+            if (w.trace
+                .channelAt(at(w.trace, x, y))
+                .filter(c -> c.name().equals("CH2"))
+                .isPresent()) {
+              click(w.trace, x + 3, y);
+            }
+          }
+        });
+    assertThat(window.<Double>ask(w -> w.model.selected.get().instant().orElseThrow()))
+        .isEqualTo(spark);
+  }
+
+  @Test
+  void theWheelTurnsUnderTheSensorAsItIsDragged() {
+    window.on(w -> w.model.selectTooth(20));
+    double before = window.ask(DeskPicturesTest::degrees);
+    window.on(
+        w -> {
+          Component c = w.wheel;
+          for (int a = 0; a <= 30; a += 5) {
+            int x = (int) Math.round(c.getWidth() / 2.0 + 80 * Math.sin(Math.toRadians(a)));
+            int y = (int) Math.round(c.getHeight() / 2.0 - 80 * Math.cos(Math.toRadians(a)));
+            c.dispatchEvent(
+                event(c, a == 0 ? MouseEvent.MOUSE_PRESSED : MouseEvent.MOUSE_DRAGGED, x, y));
+          }
+        });
+    // clockwise, so that what was to the left of the sensor, and passed before, comes back to it
+    assertThat(window.<Double>ask(DeskPicturesTest::degrees)).isCloseTo(before - 30, within(1.0));
+  }
+
+  private static double degrees(DeskWindow w) {
+    return w.model.degreesAt(w.model.selected.get().instant().orElseThrow()).orElseThrow();
+  }
+
+  private static Interval shown(DeskWindow w) {
+    return w.model.view.get().orElseThrow().shown();
+  }
+
+  private static Interval whole(DeskWindow w) {
+    return w.model.view.get().orElseThrow().whole();
+  }
+
+  private static Interval ofFigure(DeskWindow w) {
+    return new Interval(across(w).getLowerBound(), across(w).getUpperBound());
+  }
+
+  private static void wheel(Component c, int turns) {
+    c.dispatchEvent(
+        new MouseWheelEvent(
+            c,
+            MouseEvent.MOUSE_WHEEL,
+            1,
+            0,
+            c.getWidth() / 2,
+            c.getHeight() / 2,
+            0,
+            false,
+            0,
+            3,
+            turns));
+  }
+
+  private static void click(Component c, int x, int y) {
+    c.dispatchEvent(event(c, MouseEvent.MOUSE_PRESSED, x, y));
+    c.dispatchEvent(event(c, MouseEvent.MOUSE_RELEASED, x, y));
+  }
+
+  private static MouseEvent at(Component c, int x, int y) {
+    return event(c, MouseEvent.MOUSE_MOVED, x, y);
+  }
+
+  private static MouseEvent event(Component c, int id, int x, int y) {
+    return new MouseEvent(
+        c, id, 1, InputEvent.BUTTON1_DOWN_MASK, x, y, 1, false, MouseEvent.BUTTON1);
   }
 
   private void show(String picture) {

@@ -93,8 +93,16 @@ class DeskWindowTest {
         w -> {
           int x = w.wheel.getWidth() / 2;
           int y = w.wheel.getHeight() / 2;
-          // straight above the hub stands tooth 1
-          click(w.wheel, x, y - 60);
+          w.model.selectTooth(15);
+          // as far as the crank has turned after tooth 1 this stands to the left of the sensor
+          double left =
+              Math.toRadians(
+                  w.model.degreesAt(w.model.selected.get().instant().orElseThrow()).orElseThrow());
+          w.wheel.paintImmediately(0, 0, w.wheel.getWidth(), w.wheel.getHeight());
+          click(
+              w.wheel,
+              (int) Math.round(x - 60 * Math.sin(left)),
+              (int) Math.round(y - 60 * Math.cos(left)));
         });
     assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElse(0))).isEqualTo(1);
     assertThat(window.<String>ask(w -> ((javax.swing.JLabel) named(w, "readout.tooth")).getText()))

@@ -48,4 +48,17 @@ class TimeViewTest {
     assertThat(v.around(8.9).shown()).isEqualTo(new Interval(7, 9));
     assertThat(v.around(5).shown()).isEqualTo(new Interval(4, 6));
   }
+
+  @Test
+  void aPictureBesideKeepsWhatItShowsWhereTheViewIsSeenOnIt() {
+    TimeView v = ALL.showing(new Interval(2, 4));
+    assertThat(v.beside(new Interval(1, 8))).isEqualTo(new Interval(1, 8));
+    assertThat(v.beside(new Interval(3, 8))).isEqualTo(new Interval(2, 7));
+    assertThat(v.beside(new Interval(-1, 3))).isEqualTo(new Interval(0, 4));
+    assertThat(v.beside(new Interval(6, 7))).isEqualTo(new Interval(2, 4));
+    assertThat(ALL.beside(new Interval(6, 7))).isEqualTo(ALL.whole());
+    TimeView narrow = ALL.showing(new Interval(4, 4.1));
+    assertThat(narrow.beside(ALL.whole()).seconds()).isBetween(1.0, 4.0);
+    assertThat(narrow.beside(ALL.whole()).contains(4.05)).isTrue();
+  }
 }

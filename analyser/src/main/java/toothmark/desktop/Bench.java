@@ -12,7 +12,6 @@ import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
 import toothmark.capture.ReadingProgress;
-import toothmark.capture.StatedLayout;
 import toothmark.chart.SignalPyramid;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
@@ -181,31 +180,32 @@ final class Bench {
   }
 
   private void read(long mine, Request request) throws Exception {
-    JobSheet sheet = request.readJob().orElseGet(JobSheet::empty);
-    Optional<ControllerLog> log = request.readLog();
-    Session recorded = recorded(mine, request, log, sheet.layout());
+    Request.Given given = request.given();
+    Session recorded = recorded(mine, request, given);
     attempt(
         recorded,
         () -> {
-          Session examined = recorded.with(examination(mine, recorded.capture(), sheet, log));
+          Session examined =
+              recorded.with(examination(mine, recorded.capture(), given.sheet(), given.log()));
           window.execute(() -> replace(mine, examined));
         });
   }
 
   /** Of a long file first the start comes into view, then all of it, while more is done. */
-  private Session recorded(
-      long mine, Request request, Optional<ControllerLog> log, StatedLayout layout)
-      throws Exception {
+  private Session recorded(long mine, Request request, Request.Given given) throws Exception {
     ReadingOptions whole =
-        ReadingOptions.withDefaults().withLayout(layout).withProgress(new Heard(mine));
+        ReadingOptions.withDefaults()
+            .withLayout(given.sheet().layout())
+            .withProgress(new Heard(mine));
     if (Files.size(request.capture()) < LONG_FILE_BYTES) {
-      Session all = Session.recorded(request, log, whole);
+      Session all = Session.recorded(request, given, whole);
       attempt(all, () -> grow(mine, all));
       return all;
     }
-    Session begun = shown(mine, Session.recorded(request, log, whole.withFirstBytes(START_BYTES)));
+    Session begun =
+        shown(mine, Session.recorded(request, given, whole.withFirstBytes(START_BYTES)));
     return CaptureReader.isOnlyStart(begun.capture())
-        ? shown(mine, Session.recorded(request, log, whole))
+        ? shown(mine, Session.recorded(request, given, whole))
         : begun;
   }
 
@@ -262,12 +262,12 @@ final class Bench {
   }
 
   private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
-    JobSheet sheet = earlier.readJob().orElse(after.examination().sheet());
-    Optional<ControllerLog> log = earlier.readLog();
+    Request.Given given = earlier.given();
+    JobSheet sheet = earlier.job().isPresent() ? given.sheet() : after.examination().sheet();
     ReadingOptions options =
         ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(new Heard(mine));
     try (Capture capture = CaptureReader.read(earlier.capture(), options)) {
-      Examination before = examination(mine, capture, sheet, log);
+      Examination before = examination(mine, capture, sheet, given.log());
       Compared found = Compared.of(new Compared.Side(earlier, before), after);
       tell(
           mine,
@@ -317,7 +317,7 @@ final class Bench {
   }
 
   private void examine(long mine, Session s, JobSheet sheet) throws Exception {
-    Session next = s.with(Examiner.examine(s.capture(), sheet, s.log(), () -> goOn(mine)));
+    Session next = s.with(Examiner.examine(s.capture(), sheet, s.given().log(), () -> goOn(mine)));
     tell(
         mine,
         () -> {

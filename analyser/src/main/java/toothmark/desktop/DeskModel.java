@@ -9,7 +9,6 @@ import toothmark.chart.Fold;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
-import toothmark.examination.JobSheetException;
 import toothmark.findings.Finding;
 import toothmark.ignition.Spark;
 import toothmark.rotation.AngleTimeline;
@@ -63,8 +62,8 @@ final class DeskModel {
   final WhatIf whatIf;
 
   private List<CaptureEvent> events = List.of();
-  private Optional<Request> open = Optional.empty();
-  private Optional<Request> examined = Optional.empty();
+  private Optional<Request.Given> open = Optional.empty();
+  private Optional<Request.Given> examined = Optional.empty();
 
   /**
    * A channel laid over itself.
@@ -91,9 +90,9 @@ final class DeskModel {
   }
 
   private void arrived(Session s) {
-    boolean another = !open.equals(Optional.of(s.request()));
-    boolean first = s.examination().isPresent() && !examined.equals(Optional.of(s.request()));
-    open = Optional.of(s.request());
+    boolean another = open.filter(g -> g == s.given()).isEmpty();
+    boolean first = s.examination().isPresent() && examined.filter(g -> g == s.given()).isEmpty();
+    open = Optional.of(s.given());
     events = s.examination().map(CaptureEvent::of).orElse(List.of());
     if (another) {
       cursors.set(Cursors.NONE);
@@ -106,11 +105,12 @@ final class DeskModel {
                 .filter(v -> !another && !v.isAll())
                 .map(v -> new TimeView(whole, v.shown()))
                 .orElse(TimeView.all(whole))));
-    if (another || first) {
-      examined = s.examination().map(e -> s.request());
-      job.opened(s.examination().map(Examination::sheet).orElseGet(JobSheet::empty));
+    if (another) {
+      job.opened(s);
     }
+    examined = s.examination().map(e -> s.given());
     keepSelection(s, first);
+    asked(job.asked.get()); // may have been typed on while the capture was examined
   }
 
   /** After a new examination the finding of the same name stays picked out, else the first is. */
@@ -358,72 +358,5 @@ final class DeskModel {
   private double turnSeconds(double timeSeconds) {
     OptionalDouble rpm = rpmAt(timeSeconds);
     return rpm.isPresent() && rpm.getAsDouble() > 0 ? 60 / rpm.getAsDouble() : BLIND_SECONDS;
-  }
-
-  /** The job sheet while it is being typed: checked at once, asked for when it is right. */
-  static final class JobModel {
-
-    private History<JobDraft> history = new History<>(JobDraft.of(JobSheet.empty()));
-
-    /** The draft now. */
-    final Watched<JobDraft> draft = new Watched<>(history.now());
-
-    /** What is wrong with it. */
-    final Watched<Optional<JobDraft.Fault>> fault = new Watched<>(Optional.empty());
-
-    /** The last draft that was right. */
-    final Watched<JobSheet> asked = new Watched<>(JobSheet.empty());
-
-    /** The draft that the file holds. */
-    final Watched<JobDraft> saved = new Watched<>(history.now());
-
-    private void opened(JobSheet sheet) {
-      JobDraft d = JobDraft.of(sheet);
-      history = new History<>(d);
-      saved.set(d);
-      fault.set(Optional.empty());
-      draft.set(d);
-      asked.set(sheet);
-    }
-
-    boolean isUnsaved() {
-      return !saved.get().equals(draft.get());
-    }
-
-    void edit(JobDraft next, Object merge) {
-      history.step(next, merge);
-      changed();
-    }
-
-    void undo() {
-      history.undo();
-      changed();
-    }
-
-    void redo() {
-      history.redo();
-      changed();
-    }
-
-    boolean canUndo() {
-      return history.canUndo();
-    }
-
-    boolean canRedo() {
-      return history.canRedo();
-    }
-
-    private void changed() {
-      JobDraft now = history.now();
-      fault.set(now.fault());
-      draft.set(now);
-      if (fault.get().isEmpty()) {
-        try {
-          asked.set(now.sheet());
-        } catch (JobSheetException e) {
-          throw new IllegalStateException("a sheet without fault was refused", e);
-        }
-      }
-    }
   }
 }

@@ -15,6 +15,7 @@ import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheetReader;
+import toothmark.examination.JobSheetText;
 import toothmark.report.ResultFolder;
 
 /** Everything that goes into the window and out of it as a file. */
@@ -23,6 +24,9 @@ final class FileDoor {
   private final DeskWindow window;
   private final RecentFiles recent;
   private Optional<Path> folder = Optional.empty();
+
+  /** Where the bundled sample was copied to: no place to save to. */
+  private Optional<Path> sample = Optional.empty();
 
   /** Shows a page that was written. */
   Consumer<Path> browser = FileDoor::browse;
@@ -113,6 +117,7 @@ final class FileDoor {
     try {
       Path copy = Files.createTempDirectory("toothmark-sample-");
       copy.toFile().deleteOnExit();
+      sample = Optional.of(copy);
       for (String name : List.of("capture.csv.gz", JobSheetReader.USUAL_NAME)) {
         Path file = copy.resolve(name);
         try (var in = FileDoor.class.getResourceAsStream("sample/" + name)) {
@@ -132,21 +137,39 @@ final class FileDoor {
       return;
     }
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.saveJob");
-    chooser.setSelectedFile(s.get().request().jobToSave().toFile());
+    Path usual = s.get().request().capture().resolveSibling(JobSheetReader.USUAL_NAME);
+    Path file = window.model.job.file().orElse(usual.toAbsolutePath());
+    chooser.setSelectedFile(
+        sample.filter(file::startsWith).map(in -> file.getFileName()).orElse(file).toFile());
     if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
       writeJob(chooser.getSelectedFile().toPath());
     }
   }
 
-  /** Writes the sheet whole or not at all. */
+  /**
+   * Writes the sheet whole or not at all; asks before it replaces a file that it did not open, or
+   * that was changed since.
+   */
   void writeJob(Path file) {
     JobDraft draft = window.model.job.draft.get();
     try {
-      writeWhole(file, draft.toToml().getBytes(StandardCharsets.UTF_8));
-      window.model.job.saved.set(draft);
+      Path whole = file.toAbsolutePath();
+      JobSheetText text = draft.text(whole.getParent());
+      if (isStranger(whole) && !mayReplace(file)) {
+        return;
+      }
+      writeWhole(whole, text.toml().getBytes(StandardCharsets.UTF_8));
+      window.model.job.saved(
+          draft, new JobSheetText(whole.getFileName().toString(), text.toml(), whole.getParent()));
     } catch (IOException e) {
       complain(file.getFileName().toString(), e);
     }
+  }
+
+  private boolean isStranger(Path file) throws IOException {
+    return Files.exists(file)
+        && !window.model.job.isKnown(
+            file, new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
   }
 
   private static void writeWhole(Path file, byte[] content) throws IOException {

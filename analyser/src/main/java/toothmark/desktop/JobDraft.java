@@ -1,21 +1,25 @@
 package toothmark.desktop;
 
+import java.nio.file.InvalidPathException;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
-import toothmark.capture.StatedLayout;
 import toothmark.edges.SensorKind;
-import toothmark.examination.CaptureTable;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
+import toothmark.examination.JobSheetText;
 import toothmark.ignition.PickUp;
 import toothmark.timing.TdcReadings;
 import toothmark.units.PlainNumber;
@@ -24,16 +28,20 @@ import toothmark.units.PlainNumber;
  * A job sheet as it is being typed: text in every field, right or not.
  *
  * <p>It is checked by writing it as TOML and reading that as any sheet is read, so the window
- * accepts what the command line accepts and complains in the same words.
+ * accepts what the command line accepts and complains in the same words. What is written is the
+ * text that was opened, changed where the form was.
  *
  * @param fields text by field; a missing one is empty
  * @param coils the coils
- * @param layout how the capture is laid out, kept as the sheet had it
+ * @param opened what was opened
  */
-record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout layout) {
+record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened) {
 
-  private static final String NAME = "job sheet";
+  private static final String COILS = "coils";
   private static final String AUTO = "auto";
+
+  /** What is written for nothing. */
+  private static final Set<String> EMPTY = Set.of("\"\"", "[]");
 
   /** A field, and its table and key in the file. */
   enum Field {
@@ -68,24 +76,26 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     /** What its pointer reads with tooth 1 at the sensor. */
     TOOTH1_READ("tdc", "tooth1_deg", Form.LIST),
     /** Readings with a timing light. */
-    LIGHT("tdc", "light", Form.TEXT),
+    LIGHT("tdc", "light", Form.FILE),
     /** Standard uncertainty of one reading. */
     READING("tdc", "reading_uncertainty_deg", Form.NUMBER),
     /** Fixed timing. */
     ADVANCE("commanded", "advance_deg", Form.NUMBER),
     /** Ignition table. */
-    TABLE("commanded", "table", Form.TEXT),
+    TABLE("commanded", "table", Form.FILE),
     /** Load at which to read it. */
     LOAD("commanded", "load", Form.NUMBER);
 
     private final String table;
     private final String key;
     private final Form form;
+    private final String emptied;
 
     Field(String table, String key, Form form) {
       this.table = table;
       this.key = key;
       this.form = form;
+      this.emptied = table.equals("job") ? "" : AUTO;
     }
 
     /** Full name of the key in the file. */
@@ -94,18 +104,36 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     }
   }
 
-  /** How a value is written. */
-  enum Form {
-    /** In quotes. */
-    TEXT,
-    /** A number; in quotes when it is none, so that the reader says so. */
-    NUMBER,
-    /** Numbers in brackets. */
-    LIST
+  /**
+   * A coil as it is being typed.
+   *
+   * @param place which of the coils that were opened it is, from 0; empty for a new one
+   */
+  record CoilDraft(
+      String name, String channel, String cylinders, String signal, OptionalInt place) {
+
+    /** A new coil. */
+    CoilDraft(String name, String channel, String cylinders, String signal) {
+      this(name, channel, cylinders, signal, OptionalInt.empty());
+    }
+
+    CoilDraft on(String other) {
+      return new CoilDraft(name, other, cylinders, signal, place);
+    }
+
+    /** Its keys and what is typed for them. */
+    private Map<String, String> keys() {
+      Map<String, String> keys = new LinkedHashMap<>();
+      keys.put("name", Form.TEXT.toml(name));
+      keys.put("channel", Form.TEXT.toml(channel));
+      keys.put("cylinders", Form.LIST.toml(cylinders));
+      keys.put("signal", Form.TEXT.toml(signal));
+      return keys;
+    }
   }
 
-  /** A coil as it is being typed. */
-  record CoilDraft(String name, String channel, String cylinders, String signal) {}
+  /** What was opened: the text, and what the form showed of it. */
+  record Opened(JobSheetText text, Map<Field, String> fields, List<CoilDraft> coils) {}
 
   JobDraft {
     Map<Field, String> kept = new EnumMap<>(Field.class);
@@ -119,7 +147,44 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     coils = List.copyOf(coils);
   }
 
-  static JobDraft of(JobSheet sheet) {
+  /** The draft that states what a text states. */
+  static JobDraft of(JobSheetText text) throws JobSheetException {
+    JobSheet sheet = text.sheet();
+    Map<Field, String> f = fields(sheet);
+    sheet.commanded().table().ifPresent(t -> file(f, Field.TABLE, text.folder(), t.file()));
+    sheet.tdc().light().ifPresent(l -> file(f, Field.LIGHT, text.folder(), l.file()));
+    List<CoilDraft> coils = new ArrayList<>();
+    for (JobSheet.CoilEntry c : sheet.coils()) {
+      coils.add(
+          new CoilDraft(
+              c.coil().name(),
+              c.channel(),
+              join(c.coil().cylinders()),
+              c.coil().pickUp().label(),
+              OptionalInt.of(coils.size())));
+    }
+    f.values().removeIf(String::isEmpty);
+    return new JobDraft(f, coils, new Opened(text, Map.copyOf(f), List.copyOf(coils)));
+  }
+
+  /** The draft that states nothing, for a folder. */
+  static JobDraft empty(Path folder) {
+    JobSheetText text = new JobSheetText(JobSheetReader.USUAL_NAME, "", folder);
+    return new JobDraft(Map.of(), List.of(), new Opened(text, Map.of(), List.of()));
+  }
+
+  /** A file as it is named from a folder on; whole where there is no way. */
+  private static Path from(Path folder, Path file) {
+    Path whole = folder.resolve(file).toAbsolutePath().normalize();
+    Path start = folder.toAbsolutePath().normalize();
+    return whole.getRoot().equals(start.getRoot()) ? start.relativize(whole) : whole;
+  }
+
+  private static void file(Map<Field, String> f, Field field, Path folder, Path file) {
+    f.put(field, from(folder, file).toString());
+  }
+
+  private static Map<Field, String> fields(JobSheet sheet) {
     Map<Field, String> f = new EnumMap<>(Field.class);
     f.put(Field.SHOP, sheet.heading().shop());
     f.put(Field.TITLE, sheet.heading().title());
@@ -136,15 +201,8 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     sheet.channels().tdc().ifPresent(c -> f.put(Field.TDC, c));
     readings(f, sheet.tdc());
     number(f, Field.ADVANCE, sheet.commanded().advanceDegrees());
-    sheet.commanded().table().ifPresent(t -> f.put(Field.TABLE, t.file().toString()));
     number(f, Field.LOAD, sheet.commanded().load());
-    List<CoilDraft> coils = new ArrayList<>();
-    for (JobSheet.CoilEntry c : sheet.coils()) {
-      coils.add(
-          new CoilDraft(
-              c.coil().name(), c.channel(), join(c.coil().cylinders()), c.coil().pickUp().label()));
-    }
-    return new JobDraft(f, coils, sheet.layout());
+    return f;
   }
 
   private static void readings(Map<Field, String> f, TdcReadings read) {
@@ -155,7 +213,6 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
                 .flatMap(s -> Stream.of(s.beforeDegrees(), s.afterDegrees()))
                 .toList()));
     f.put(Field.TOOTH1_READ, plain(read.tooth1Degrees()));
-    read.light().ifPresent(l -> f.put(Field.LIGHT, l.file().toString()));
     if (read.readingUncertaintyDegrees() != TdcReadings.USUAL_UNCERTAINTY_DEGREES) {
       f.put(Field.READING, plain(read.readingUncertaintyDegrees()));
     }
@@ -185,11 +242,11 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     Map<Field, String> next = new EnumMap<>(Field.class);
     next.putAll(fields);
     next.put(field, text.strip().equals(AUTO) ? "" : text);
-    return new JobDraft(next, coils, layout);
+    return new JobDraft(next, coils, opened);
   }
 
   JobDraft withCoils(List<CoilDraft> next) {
-    return new JobDraft(fields, next, layout);
+    return new JobDraft(fields, next, opened);
   }
 
   /** Gives a channel a role, and takes the role from any other channel. */
@@ -218,7 +275,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
     for (int i = 0; i < coils.size(); i++) {
       CoilDraft c = coils.get(i);
       String its = i == index ? channel : c.channel().equals(channel) ? before : c.channel();
-      next.add(new CoilDraft(c.name(), its, c.cylinders(), c.signal()));
+      next.add(c.on(its));
     }
     return withCoils(next).withoutMark(channel);
   }
@@ -233,7 +290,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
   }
 
   JobSheet sheet() throws JobSheetException {
-    return JobSheetReader.parse(NAME, toToml());
+    return text(opened.text().folder()).sheet();
   }
 
   /** What is wrong, without the place in a file that nobody sees; empty when all is right. */
@@ -254,77 +311,73 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, StatedLayout l
   /** A complaint about the draft and the field that it is about; none for the coils. */
   record Fault(Optional<Field> field, String message) {}
 
-  /** Writes the sheet as a file of its own. */
-  String toToml() {
-    StringBuilder out = new StringBuilder();
-    String table = "";
+  /** The text that was opened, changed where the form was, for a file in a folder. */
+  JobSheetText text(Path folder) {
+    JobSheetText next = opened.text();
     for (Field f : Field.values()) {
-      if (!get(f).isBlank()) {
-        if (!f.table.equals(table)) {
-          table = f.table;
-          out.append(out.length() > 0 ? "\n" : "").append('[').append(table).append("]\n");
-        }
-        out.append(f.key).append(" = ").append(value(f.form, get(f))).append('\n');
+      next = f.form == Form.FILE ? withFile(next, f, folder) : written(next, f, get(f));
+    }
+    return withCoils(next);
+  }
+
+  private JobSheetText written(JobSheetText text, Field f, String typed) {
+    if (typed.equals(opened.fields().getOrDefault(f, ""))) {
+      return text;
+    }
+    if (!typed.isBlank()) {
+      return text.with(f.path(), f.form.toml(typed));
+    }
+    return text.states(f.path()) ? text.with(f.path(), Form.TEXT.toml(f.emptied)) : text;
+  }
+
+  /** A file is named from the folder of the sheet on, wherever that goes. */
+  private JobSheetText withFile(JobSheetText text, Field f, Path folder) {
+    String typed = get(f);
+    Path home = opened.text().folder();
+    boolean isSame = typed.equals(opened.fields().getOrDefault(f, ""));
+    if (typed.isBlank() || isSame && folder.equals(home)) {
+      return written(text, f, typed);
+    }
+    try {
+      String name = from(folder, home.resolve(typed.strip())).toString().replace('\\', '/');
+      return text.with(f.path(), f.form.toml(name));
+    } catch (InvalidPathException e) {
+      return written(text, f, typed); // the reader says what is wrong with it
+    }
+  }
+
+  private JobSheetText withCoils(JobSheetText text) {
+    JobSheetText next = text;
+    for (CoilDraft c : coils) {
+      if (c.place().isPresent()) {
+        next = written(next, c, opened.coils().get(c.place().getAsInt()));
+      }
+    }
+    for (int i = opened.coils().size() - 1; i >= 0; i--) {
+      OptionalInt place = OptionalInt.of(i);
+      if (coils.stream().noneMatch(c -> c.place().equals(place))) {
+        next = next.withoutItem(COILS, i);
       }
     }
     for (CoilDraft c : coils) {
-      out.append(out.length() > 0 ? "\n" : "").append("[[coils]]\n");
-      line(out, "name", Form.TEXT, c.name());
-      line(out, "channel", Form.TEXT, c.channel());
-      line(out, "cylinders", Form.LIST, c.cylinders());
-      line(out, "signal", Form.TEXT, c.signal());
-    }
-    return out.append(CaptureTable.toToml(layout)).toString();
-  }
-
-  private static void line(StringBuilder out, String key, Form form, String text) {
-    if (!text.isBlank()) {
-      out.append(key).append(" = ").append(value(form, text)).append('\n');
-    }
-  }
-
-  private static String value(Form form, String text) {
-    String plain = text.strip();
-    return switch (form) {
-      case TEXT -> quoted(text);
-      case NUMBER -> isNumber(plain) ? decimalPoint(plain) : quoted(plain);
-      case LIST -> list(plain);
-    };
-  }
-
-  private static String list(String text) {
-    List<String> parts = new ArrayList<>();
-    for (String p : text.replaceAll("[\\[\\]]", "").split("(?<=\\d)-|(?<=\\d)\\s+-\\s+|[,;\\s]+")) {
-      if (!p.isEmpty()) {
-        parts.add(isNumber(p) ? p : quoted(p));
+      if (c.place().isEmpty()) {
+        Map<String, String> keys = c.keys();
+        keys.values().removeIf(EMPTY::contains);
+        next = next.withItem(COILS, keys);
       }
     }
-    return "[" + String.join(", ", parts) + "]";
+    return next;
   }
 
-  private static boolean isNumber(String text) {
-    return text.matches("[+\u2212-]?(0|[1-9]\\d*)([.,]\\d+)?");
-  }
-
-  private static String decimalPoint(String number) {
-    return number.replace(',', '.').replace('\u2212', '-');
-  }
-
-  private static String quoted(String text) {
-    StringBuilder s = new StringBuilder("\"");
-    for (char c : text.toCharArray()) {
-      switch (c) {
-        case '"' -> s.append("\\\"");
-        case '\\' -> s.append("\\\\");
-        case '\n' -> s.append("\\n");
-        case '\t' -> s.append("\\t");
-        default -> {
-          if (c >= ' ' && c != 0x7f) {
-            s.append(c);
-          }
-        }
+  private static JobSheetText written(JobSheetText text, CoilDraft now, CoilDraft before) {
+    JobSheetText next = text;
+    Map<String, String> was = before.keys();
+    for (Map.Entry<String, String> e : now.keys().entrySet()) {
+      if (!e.getValue().equals(was.get(e.getKey()))) {
+        String key = COILS + "." + before.place().getAsInt() + "." + e.getKey();
+        next = next.with(key, EMPTY.contains(e.getValue()) ? Form.TEXT.toml(AUTO) : e.getValue());
       }
     }
-    return s.append('"').toString();
+    return next;
   }
 }

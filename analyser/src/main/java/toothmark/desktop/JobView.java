@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.OptionalInt;
 import java.util.function.Consumer;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
@@ -244,6 +245,7 @@ final class JobView extends Column {
     private static final long serialVersionUID = 1L;
 
     private final int index;
+    private final OptionalInt place;
     private final JTextField name = new JTextField();
     private final JComboBox<String> channel = new JComboBox<>();
     private final JTextField cylinders = new JTextField();
@@ -253,6 +255,7 @@ final class JobView extends Column {
     CoilRow(int index, CoilDraft draft) {
       super(new MigLayout("insets 0 0 6 0, gap 4, fillx", "[grow,fill][grow,fill][]"));
       this.index = index;
+      this.place = draft.place();
       names().forEach(channel::addItem);
       channel.setEditable(true);
       name.setText(draft.name());
@@ -286,7 +289,8 @@ final class JobView extends Column {
           name.getText(),
           String.valueOf(channel.getSelectedItem()),
           cylinders.getText(),
-          String.valueOf(signal.getSelectedItem()));
+          String.valueOf(signal.getSelectedItem()),
+          place);
     }
 
     private void changed() {

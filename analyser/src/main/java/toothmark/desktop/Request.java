@@ -11,6 +11,7 @@ import toothmark.capture.UnreadableCaptureException;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
+import toothmark.examination.JobSheetText;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.ControllerLogReader;
 
@@ -57,20 +58,26 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
         .toList();
   }
 
-  /** The job sheet; empty for none. */
-  Optional<JobSheet> readJob() throws JobSheetException, IOException {
-    return job.isPresent() ? Optional.of(JobSheetReader.read(job.get())) : Optional.empty();
+  /** Reads what goes with the capture. */
+  Given given() throws JobSheetException, UnreadableCaptureException, IOException {
+    JobSheetText text =
+        job.isPresent()
+            ? JobSheetText.read(job.get())
+            : new JobSheetText(JobSheetReader.USUAL_NAME, "", capture.toAbsolutePath().getParent());
+    return new Given(
+        text,
+        text.sheet(),
+        log.isPresent() ? Optional.of(ControllerLogReader.read(log.get())) : Optional.empty());
   }
 
-  /** What the controller logged; empty for none. */
-  Optional<ControllerLog> readLog() throws UnreadableCaptureException, IOException {
-    return log.isPresent() ? Optional.of(ControllerLogReader.read(log.get())) : Optional.empty();
-  }
-
-  /** Where the job sheet is saved when nothing else is said. */
-  Path jobToSave() {
-    return job.orElseGet(() -> capture.toAbsolutePath().resolveSibling(JobSheetReader.USUAL_NAME));
-  }
+  /**
+   * What goes with a capture.
+   *
+   * @param text the job sheet as it is written; empty for none
+   * @param sheet what it states
+   * @param log what the controller logged; empty for none
+   */
+  record Given(JobSheetText text, JobSheet sheet, Optional<ControllerLog> log) {}
 
   private static Optional<Path> beside(Path folder, String name) {
     Path file = folder.resolve(name);

@@ -16,7 +16,6 @@ import toothmark.chart.SignalCurve;
 import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
-import toothmark.timing.ControllerLog;
 
 /**
  * An open capture and what is known of it so far.
@@ -24,14 +23,14 @@ import toothmark.timing.ControllerLog;
  * @param request the files
  * @param capture what was recorded
  * @param drawn its channels and their curves
- * @param log what the controller logged
+ * @param given what goes with the capture
  * @param examination what was found; empty while it is not known
  */
 record Session(
     Request request,
     Capture capture,
     List<TraceChart.Drawn> drawn,
-    Optional<ControllerLog> log,
+    Request.Given given,
     Optional<Examination> examination) {
 
   Session {
@@ -39,7 +38,7 @@ record Session(
   }
 
   /** Reads a capture, its curves still to grow. */
-  static Session recorded(Request request, Optional<ControllerLog> log, ReadingOptions options)
+  static Session recorded(Request request, Request.Given given, ReadingOptions options)
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
     Capture capture = CaptureReader.read(request.capture(), options);
     List<TraceChart.Drawn> drawn = new ArrayList<>();
@@ -50,11 +49,11 @@ record Session(
               : SignalCurve.of(c.signal());
       drawn.add(new TraceChart.Drawn(c, curve));
     }
-    return new Session(request, capture, drawn, log, Optional.empty());
+    return new Session(request, capture, drawn, given, Optional.empty());
   }
 
   Session with(Examination next) {
-    return new Session(request, capture, drawn, log, Optional.of(next));
+    return new Session(request, capture, drawn, given, Optional.of(next));
   }
 
   /** The curve to stand for the whole capture: the crank's, else the first there is. */

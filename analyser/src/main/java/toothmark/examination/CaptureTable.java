@@ -9,7 +9,6 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.stream.Collectors;
-import java.util.stream.Stream;
 import toothmark.capture.NumberType;
 import toothmark.capture.StatedColumn;
 import toothmark.capture.StatedLayout;
@@ -128,74 +127,5 @@ public final class CaptureTable {
       throw t.complaint(key, "must be one of " + all + ", got \"" + word.get() + "\"");
     }
     return word;
-  }
-
-  /**
-   * Writes what is stated as it stands in a job sheet.
-   *
-   * @param layout what is stated
-   * @return the tables in TOML; empty when nothing is stated
-   */
-  public static String toToml(StatedLayout layout) {
-    StringBuilder out = new StringBuilder();
-    table(
-        out,
-        "[capture]",
-        Stream.of(
-            text("delimiter", layout.text().delimiter().map(CaptureTable::delimiterWord)),
-            text("decimal_mark", layout.text().decimalMark().map(String::valueOf)),
-            line("header_lines", layout.text().headerLines()),
-            text("time_unit", layout.clock().timeUnit()),
-            line("interval_s", layout.clock().intervalSeconds())));
-    layout
-        .raw()
-        .ifPresent(
-            r ->
-                table(
-                    out,
-                    "[capture.raw]",
-                    Stream.of(
-                        text("numbers", Optional.of(r.type().word())),
-                        text("byte_order", Optional.of(r.order().name().toLowerCase(Locale.ROOT))),
-                        Optional.of("header_bytes = " + r.headerBytes()))));
-    for (StatedColumn c : layout.columns()) {
-      table(
-          out.append(c.equals(StatedColumn.NOTHING) ? "[[capture.columns]]\n" : ""),
-          "[[capture.columns]]",
-          Stream.of(
-              text("name", c.name()),
-              text("unit", c.unit()),
-              text("role", c.use().map(StatedColumn.Use::word)),
-              line("scale", c.scale()),
-              line("offset", c.offset())));
-    }
-    return out.toString();
-  }
-
-  private static void table(StringBuilder out, String head, Stream<Optional<String>> lines) {
-    String body = lines.flatMap(Optional::stream).collect(Collectors.joining("\n"));
-    if (!body.isEmpty()) {
-      out.append(head).append('\n').append(body).append('\n');
-    }
-  }
-
-  private static String delimiterWord(char delimiter) {
-    return DELIMITERS.entrySet().stream()
-        .filter(e -> e.getValue() == delimiter)
-        .map(Map.Entry::getKey)
-        .findFirst()
-        .orElse(String.valueOf(delimiter));
-  }
-
-  private static Optional<String> text(String key, Optional<String> value) {
-    return value.map(v -> key + " = \"" + v.replace("\\", "\\\\").replace("\"", "\\\"") + '"');
-  }
-
-  private static Optional<String> line(String key, OptionalDouble value) {
-    return value.isEmpty() ? Optional.empty() : Optional.of(key + " = " + value.getAsDouble());
-  }
-
-  private static Optional<String> line(String key, OptionalInt value) {
-    return value.isEmpty() ? Optional.empty() : Optional.of(key + " = " + value.getAsInt());
   }
 }

@@ -1,8 +1,6 @@
 package toothmark.examination;
 
 import java.io.IOException;
-import java.nio.charset.MalformedInputException;
-import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -50,13 +48,7 @@ public final class JobSheetReader {
    * @throws IOException if the file cannot be read
    */
   public static JobSheet read(Path file) throws JobSheetException, IOException {
-    try {
-      Path folder = file.toAbsolutePath().getParent();
-      return parse(String.valueOf(file.getFileName()), Files.readString(file), folder);
-    } catch (MalformedInputException e) {
-      throw new JobSheetException(
-          file.getFileName() + ": not UTF-8; save the job sheet as UTF-8 text");
-    }
+    return JobSheetText.read(file).sheet();
   }
 
   /**
@@ -71,7 +63,7 @@ public final class JobSheetReader {
     return parse(name, toml, Path.of(""));
   }
 
-  private static JobSheet parse(String name, String toml, Path folder) throws JobSheetException {
+  static JobSheet parse(String name, String toml, Path folder) throws JobSheetException {
     TomlParseResult result = Toml.parse(toml);
     if (result.hasErrors()) {
       TomlParseError e = result.errors().get(0);

@@ -115,7 +115,7 @@ class DeskModelTest {
     runWork();
     assertThat(seen).hasSize(2);
     assertThat(model.bench.session.get()).contains(before);
-    assertThat(model.job.draft.get()).isEqualTo(JobDraft.of(before.examination().get().sheet()));
+    assertThat(model.job.draft.get()).isEqualTo(JobDraft.of(before.given().text()));
     assertThat(model.bench.progress.get()).isEmpty();
   }
 

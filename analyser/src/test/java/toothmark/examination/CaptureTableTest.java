@@ -22,25 +22,6 @@ import toothmark.capture.UnreadableCaptureException;
 /** What a job sheet states of the layout of a capture, and what is then read. */
 class CaptureTableTest {
 
-  private static final String EVERY_KEY =
-      """
-      [capture]
-      delimiter = ";"
-      decimal_mark = ","
-      header_lines = 3
-      time_unit = "ms"
-      interval_s = 1.25E-5
-      [[capture.columns]]
-      [[capture.columns]]
-      role = "ignored"
-      [[capture.columns]]
-      name = "CH \\"1\\""
-      unit = "mV"
-      role = "channel"
-      scale = 0.25
-      offset = -3.0
-      """;
-
   @TempDir Path folder;
 
   private String read(String text, String toml) throws Exception {
@@ -174,16 +155,6 @@ class CaptureTableTest {
         .hasMessage(
             "capture: 1 column, but the job sheet states 2 ([[capture.columns]]); correct their"
                 + " number or capture.delimiter");
-  }
-
-  @Test
-  void everyKeyIsWrittenAsItIsRead() throws Exception {
-    String raw = "[capture.raw]\nnumbers = \"int16\"\nbyte_order = \"big\"\nheader_bytes = 512\n";
-    for (String toml : new String[] {EVERY_KEY, raw}) {
-      StatedLayout layout = JobSheetReader.parse("job.toml", toml).layout();
-      assertThat(CaptureTable.toToml(layout)).isEqualTo(toml);
-    }
-    assertThat(CaptureTable.toToml(StatedLayout.NOTHING)).isEmpty();
   }
 
   @ParameterizedTest

@@ -1,0 +1,102 @@
+package toothmark.desktop;
+
+import java.nio.file.Path;
+import java.util.Optional;
+import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetException;
+import toothmark.examination.JobSheetText;
+
+/** The job sheet while it is being typed: checked at once, asked for when it is right. */
+final class JobModel {
+
+  private History<JobDraft> history = new History<>(JobDraft.empty(Path.of("")));
+
+  /** The draft now. */
+  final Watched<JobDraft> draft = new Watched<>(history.now());
+
+  /** What is wrong with it. */
+  final Watched<Optional<JobDraft.Fault>> fault = new Watched<>(Optional.empty());
+
+  /** The last draft that was right. */
+  final Watched<JobSheet> asked = new Watched<>(JobSheet.empty());
+
+  /** The draft that the file holds. */
+  final Watched<JobDraft> saved = new Watched<>(history.now());
+
+  /** The text that was last read from the file or written to it; empty before there is one. */
+  private Optional<JobSheetText> onDisk = Optional.empty();
+
+  void opened(Session s) {
+    JobDraft d;
+    try {
+      d = JobDraft.of(s.given().text());
+    } catch (JobSheetException e) {
+      throw new IllegalStateException("a sheet that was read is refused", e);
+    }
+    onDisk = s.request().job().map(f -> s.given().text());
+    history = new History<>(d);
+    saved.set(d);
+    fault.set(Optional.empty());
+    draft.set(d);
+    asked.set(s.given().sheet());
+  }
+
+  /** The file that the sheet was read from or written to last. */
+  Optional<Path> file() {
+    return onDisk.map(JobSheetText::file);
+  }
+
+  /** Whether a text is what the file was known to hold. */
+  boolean isKnown(Path file, String text) {
+    Path whole = file.toAbsolutePath().normalize();
+    return onDisk
+        .filter(t -> t.file().toAbsolutePath().normalize().equals(whole))
+        .filter(t -> t.toml().equals(text))
+        .isPresent();
+  }
+
+  void saved(JobDraft written, JobSheetText text) {
+    onDisk = Optional.of(text);
+    saved.set(written);
+  }
+
+  boolean isUnsaved() {
+    return !saved.get().equals(draft.get());
+  }
+
+  void edit(JobDraft next, Object merge) {
+    history.step(next, merge);
+    changed();
+  }
+
+  void undo() {
+    history.undo();
+    changed();
+  }
+
+  void redo() {
+    history.redo();
+    changed();
+  }
+
+  boolean canUndo() {
+    return history.canUndo();
+  }
+
+  boolean canRedo() {
+    return history.canRedo();
+  }
+
+  private void changed() {
+    JobDraft now = history.now();
+    fault.set(now.fault());
+    draft.set(now);
+    if (fault.get().isEmpty()) {
+      try {
+        asked.set(now.sheet());
+      } catch (JobSheetException e) {
+        throw new IllegalStateException("a sheet without fault was refused", e);
+      }
+    }
+  }
+}

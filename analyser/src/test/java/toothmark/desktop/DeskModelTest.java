@@ -119,6 +119,23 @@ class DeskModelTest {
     assertThat(model.bench.progress.get()).isEmpty();
   }
 
+  @Test
+  void whatIsTypedWhileALongFileIsExaminedIsNotLost(@TempDir Path folder) throws Exception {
+    model.bench.session.watch(
+        s -> {
+          if (s.orElseThrow().examination().isEmpty()) {
+            JobDraft now = model.job.draft.get();
+            model.job.edit(now.with(JobDraft.Field.CIRCLE, "140"), JobDraft.Field.CIRCLE);
+          }
+        });
+    model.bench.open(Request.of(longFile(folder)));
+    runWork();
+    assertThat(model.examination().orElseThrow().sheet().wheel().sensorCircleMillimetres())
+        .hasValue(140);
+    assertThat(model.job.isUnsaved()).isTrue();
+    model.bench.session.get().orElseThrow().capture().close();
+  }
+
   /** Ten seconds of a hum at 50 kSa/s, 500 000 rows of 18 bytes. */
   private static Path longFile(Path folder) throws IOException {
     StringBuilder rows = new StringBuilder("time (s),CH1 (V)\n");

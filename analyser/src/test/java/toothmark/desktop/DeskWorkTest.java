@@ -1,15 +1,16 @@
 package toothmark.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.desktop.DrivenWindow.all;
+import static toothmark.desktop.DrivenWindow.named;
+import static toothmark.desktop.DrivenWindow.type;
+import static toothmark.desktop.DrivenWindow.words;
 
 import java.awt.Component;
-import java.awt.Container;
 import java.awt.Dimension;
-import java.awt.Window;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.Transferable;
 import java.awt.event.MouseEvent;
-import java.awt.event.WindowEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -21,7 +22,6 @@ import java.util.Set;
 import java.util.stream.Stream;
 import javax.swing.AbstractButton;
 import javax.swing.JButton;
-import javax.swing.JDialog;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JMenu;
@@ -31,7 +31,6 @@ import javax.swing.JSlider;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
-import javax.swing.text.JTextComponent;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -72,7 +71,7 @@ class DeskWorkTest {
         .contains(second);
     assertThat(window.<String>ask(w -> w.pictures.current().orElseThrow().getKey()))
         .isEqualTo("advance");
-    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "finding"))))
+    assertThat(window.<String>ask(w -> words(named(all(w), "finding"))))
         .containsIgnoringWhitespaces(second.title());
   }
 
@@ -91,7 +90,7 @@ class DeskWorkTest {
   }
 
   private String band(String name) {
-    return window.ask(w -> words(DrivenWindow.named(all(w), name)));
+    return window.ask(w -> words(named(all(w), name)));
   }
 
   @Test
@@ -99,13 +98,12 @@ class DeskWorkTest {
     window.on(
         w -> {
           w.model.bench.open(Request.of(REFITTED.resolveSibling("clean-idle/capture.csv.gz")));
-          ((JButton) DrivenWindow.named(all(w), "cancel")).doClick();
+          ((JButton) named(all(w), "cancel")).doClick();
         });
     window.settle();
     assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
         .isEqualTo(REFITTED.resolve("capture.csv.gz"));
-    assertThat(window.<Boolean>ask(w -> DrivenWindow.named(all(w), "progress").isVisible()))
-        .isFalse();
+    assertThat(window.<Boolean>ask(w -> named(all(w), "progress").isVisible())).isFalse();
   }
 
   @Test
@@ -116,7 +114,7 @@ class DeskWorkTest {
     window.settle();
     window.on(w -> w.files.writeReport(folder));
     window.settle();
-    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "notice.text"))))
+    assertThat(window.<String>ask(w -> words(named(all(w), "notice.text"))))
         .isEqualTo("The report was written: " + folder.resolve("report.html"));
     assertThat(Files.readString(folder.resolve("report.html")))
         .contains("Quillmere Motor Works")
@@ -133,26 +131,15 @@ class DeskWorkTest {
   }
 
   @Test
-  void closingWithUnsavedNotesAsks() {
-    window.on(w -> type(w, Field.NOTES, "call back on Friday"));
-    close(window);
-    answer("Stay here");
-    assertThat(window.<Boolean>ask(w -> w.frame.isDisplayable())).isTrue();
-    close(window);
-    answer("Do not save");
-    assertThat(window.<Boolean>ask(w -> w.frame.isDisplayable())).isFalse();
-  }
-
-  @Test
   void wrongFilesThatAreDroppedAreComplainedOfAndRightOnesOpened() {
     drop(REFITTED.resolve("README.md").resolveSibling("../README.md"));
-    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "notice.text"))))
+    assertThat(window.<String>ask(w -> words(named(all(w), "notice.text"))))
         .startsWith("README.md could not be opened.");
     assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
     drop(
         REFITTED.resolveSibling("clean-idle/job.toml"),
         REFITTED.resolveSibling("clean-idle/capture.csv.gz"));
-    assertThat(window.<String>ask(w -> words(DrivenWindow.named(all(w), "verdict.text"))))
+    assertThat(window.<String>ask(w -> words(named(all(w), "verdict.text"))))
         .startsWith("Nothing wrong was found");
     assertThat(window.<Boolean>ask(w -> w.notice.isVisible())).isFalse();
   }
@@ -223,7 +210,7 @@ class DeskWorkTest {
     long until = System.currentTimeMillis() + 10_000;
     for (int i = 0; answers.isEmpty() && System.currentTimeMillis() < until; i++) {
       int value = 20 + i % 60;
-      window.on(w -> ((JSlider) DrivenWindow.named(all(w), "whatIf.level")).setValue(value));
+      window.on(w -> ((JSlider) named(all(w), "whatIf.level")).setValue(value));
       Thread.sleep(20);
     }
     assertThat(answers).isNotEmpty();
@@ -266,7 +253,7 @@ class DeskWorkTest {
     window.run("saveTrace");
     window.on(w -> choose("CH4", 4));
     assertThat(coilChannels()).containsExactly("CH3", "CH2", "CH4");
-    assertThat(window.<Boolean>ask(w -> DrivenWindow.named(all(w), "job").isShowing())).isTrue();
+    assertThat(window.<Boolean>ask(w -> named(all(w), "job").isShowing())).isTrue();
     window.settle();
   }
 
@@ -279,7 +266,7 @@ class DeskWorkTest {
   }
 
   private static void choose(String channel, int item) {
-    JMenu menu = (JMenu) DrivenWindow.named(popup(), "channel." + channel);
+    JMenu menu = (JMenu) named(popup(), "channel." + channel);
     menu.getItem(item).doClick();
     MenuSelectionManager.defaultManager().clearSelectedPath();
   }
@@ -298,9 +285,7 @@ class DeskWorkTest {
     window.on(w -> list(w).clearSelection());
     window.on(w -> list(w).setSelectedIndex(0));
     window.settle();
-    assertThat(
-            window.<String>ask(
-                w -> ((JLabel) DrivenWindow.named(all(w), "readout.tooth")).getText()))
+    assertThat(window.<String>ask(w -> ((JLabel) named(all(w), "readout.tooth")).getText()))
         .isEqualTo("23");
     assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElse(0))).isEqualTo(23);
   }
@@ -324,26 +309,7 @@ class DeskWorkTest {
   }
 
   private static JList<?> list(DeskWindow w) {
-    return (JList<?>) DrivenWindow.named(all(w), "findings");
-  }
-
-  private static Container all(DeskWindow w) {
-    return w.frame.getContentPane();
-  }
-
-  private static void type(DeskWindow w, Field field, String text) {
-    ((JTextComponent) DrivenWindow.named(all(w), "field." + field.path())).setText(text);
-  }
-
-  /** All words of a part and its parts. */
-  private static String words(Component part) {
-    String own = part instanceof JTextComponent t ? t.getText() : "";
-    return part instanceof Container inner
-        ? Arrays.stream(inner.getComponents())
-            .map(DeskWorkTest::words)
-            .reduce(own, (a, b) -> a + "\n" + b)
-            .strip()
-        : own;
+    return (JList<?>) named(all(w), "findings");
   }
 
   private void drop(Path... files) {
@@ -373,36 +339,5 @@ class DeskWorkTest {
         return files;
       }
     };
-  }
-
-  /** As the button of the window's frame does; the question that follows holds the event up. */
-  private static void close(DrivenWindow window) {
-    DeskWindow w = window.ask(x -> x);
-    SwingUtilities.invokeLater(
-        () -> w.frame.dispatchEvent(new WindowEvent(w.frame, WindowEvent.WINDOW_CLOSING)));
-    window.settle();
-  }
-
-  private void answer(String button) {
-    window.await(() -> offered(button).isPresent());
-    window.on(w -> offered(button).orElseThrow().doClick());
-    window.settle();
-  }
-
-  private static Optional<AbstractButton> offered(String button) {
-    return Arrays.stream(Window.getWindows())
-        .filter(d -> d instanceof JDialog && d.isShowing())
-        .flatMap(d -> buttons((Container) d))
-        .filter(b -> button.equals(b.getText()))
-        .findFirst();
-  }
-
-  private static Stream<AbstractButton> buttons(Container in) {
-    return Arrays.stream(in.getComponents())
-        .flatMap(
-            c ->
-                c instanceof AbstractButton b
-                    ? Stream.of(b)
-                    : c instanceof Container inner ? buttons(inner) : Stream.empty());
   }
 }

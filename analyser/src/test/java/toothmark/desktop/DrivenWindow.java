@@ -4,9 +4,12 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.GraphicsEnvironment;
+import java.awt.Window;
+import java.awt.event.WindowEvent;
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -14,8 +17,14 @@ import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
 import java.util.function.Function;
 import java.util.prefs.Preferences;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import javax.swing.AbstractButton;
+import javax.swing.JDialog;
+import javax.swing.JFileChooser;
+import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
+import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.Assumptions;
 import toothmark.chart.Ink;
 
@@ -115,6 +124,90 @@ final class DrivenWindow implements AutoCloseable {
     } catch (InterruptedException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** Does something that may hold the event up with a question. */
+  void begin(Consumer<DeskWindow> what) {
+    DeskWindow w = window;
+    SwingUtilities.invokeLater(() -> what.accept(w));
+    settle();
+  }
+
+  /** As the button of the window's frame does. */
+  void pressClose() {
+    begin(w -> w.frame.dispatchEvent(new WindowEvent(w.frame, WindowEvent.WINDOW_CLOSING)));
+  }
+
+  /** Answers the question that is asked, or will be, by a button. */
+  void answer(String button) {
+    await(() -> offered(button).isPresent());
+    on(w -> offered(button).orElseThrow().doClick());
+    settle();
+  }
+
+  /** Chooses a file where one is asked for. */
+  void choose(Path file) {
+    await(() -> chooser().isPresent());
+    begin(
+        w -> {
+          JFileChooser chooser = chooser().orElseThrow();
+          chooser.setSelectedFile(file.toFile());
+          chooser.approveSelection();
+        });
+  }
+
+  /** What a question says that is being asked. */
+  static String question() {
+    return dialogs()
+        .flatMap(d -> inside(d, JLabel.class))
+        .map(JLabel::getText)
+        .filter(Objects::nonNull)
+        .collect(Collectors.joining("\n"));
+  }
+
+  static Optional<JFileChooser> chooser() {
+    return dialogs().flatMap(d -> inside(d, JFileChooser.class)).findFirst();
+  }
+
+  private static Optional<AbstractButton> offered(String button) {
+    return dialogs()
+        .flatMap(d -> inside(d, AbstractButton.class))
+        .filter(b -> button.equals(b.getText()))
+        .findFirst();
+  }
+
+  private static Stream<JDialog> dialogs() {
+    return Arrays.stream(Window.getWindows())
+        .filter(d -> d instanceof JDialog && d.isShowing())
+        .map(JDialog.class::cast);
+  }
+
+  private static <T> Stream<T> inside(Container in, Class<T> kind) {
+    return Arrays.stream(in.getComponents())
+        .flatMap(
+            c ->
+                Stream.concat(
+                    kind.isInstance(c) ? Stream.of(kind.cast(c)) : Stream.empty(),
+                    c instanceof Container inner ? inside(inner, kind) : Stream.empty()));
+  }
+
+  static Container all(DeskWindow w) {
+    return w.frame.getContentPane();
+  }
+
+  static void type(DeskWindow w, JobDraft.Field field, String text) {
+    ((JTextComponent) named(all(w), "field." + field.path())).setText(text);
+  }
+
+  /** All words of a part and its parts. */
+  static String words(Component part) {
+    String own = part instanceof JTextComponent t ? t.getText() : "";
+    return part instanceof Container inner
+        ? Arrays.stream(inner.getComponents())
+            .map(DrivenWindow::words)
+            .reduce(own, (a, b) -> a + "\n" + b)
+            .strip()
+        : own;
   }
 
   /** The part of that name. */

@@ -1,0 +1,217 @@
+package toothmark.desktop;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.desktop.DrivenWindow.all;
+import static toothmark.desktop.DrivenWindow.named;
+import static toothmark.desktop.DrivenWindow.type;
+import static toothmark.desktop.DrivenWindow.words;
+
+import java.awt.Component;
+import java.awt.event.MouseEvent;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import javax.imageio.ImageIO;
+import javax.swing.JMenuItem;
+import javax.swing.JPopupMenu;
+import javax.swing.MenuSelectionManager;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import toothmark.desktop.JobDraft.Field;
+import toothmark.examination.JobSheetReader;
+
+/** What the real window takes and leaves as files; skipped where there is no display. */
+class DeskFilesTest {
+
+  private static final Path SAMPLES = Path.of("../signal-samples");
+  private static final String SHEET =
+      "# of the customer\n[wheel]\npattern = \"36-1\" # told\n\n[job]\ntitle = \"Van\"\n";
+
+  @TempDir Path folder;
+  private DrivenWindow window;
+  private Path sheet;
+
+  @BeforeEach
+  void open() throws Exception {
+    window = DrivenWindow.onALaptop();
+    Path capture = folder.resolve("capture.csv.gz");
+    Files.copy(SAMPLES.resolve("clean-idle/capture.csv.gz"), capture);
+    sheet = Files.writeString(folder.resolve("job.toml"), SHEET);
+    window.open(capture);
+  }
+
+  @AfterEach
+  void close() {
+    if (window != null) {
+      window.close();
+    }
+  }
+
+  private void note(String words) {
+    window.on(w -> type(w, Field.NOTES, words));
+    window.settle();
+  }
+
+  private boolean isOpen() {
+    return window.ask(w -> w.frame.isDisplayable());
+  }
+
+  @Test
+  void theSheetThatWasOpenedIsSavedInItsPlaceWithoutAQuestion() throws Exception {
+    note("hums");
+    window.begin(w -> w.commands.run("saveJob"));
+    assertThat(
+            window.<Path>ask(w -> DrivenWindow.chooser().orElseThrow().getSelectedFile().toPath()))
+        .isEqualTo(sheet);
+    window.choose(sheet);
+    assertThat(Files.readString(sheet)).isEqualTo(SHEET + "notes = \"hums\"\n");
+    assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
+    note("hums on");
+    window.begin(w -> w.commands.run("saveJob"));
+    window.choose(sheet);
+    assertThat(Files.readString(sheet)).isEqualTo(SHEET + "notes = \"hums on\"\n");
+  }
+
+  @Test
+  void aSheetThatWasNotOpenedOrWasChangedSinceIsReplacedOnlyWhenAllowed() throws Exception {
+    note("hums");
+    Path other = Files.writeString(folder.resolve("other.toml"), "[job]\ntitle = \"Boat\"\n");
+    window.begin(w -> w.commands.run("saveJob"));
+    window.choose(other);
+    assertThat(window.<String>ask(w -> DrivenWindow.question()))
+        .contains("other.toml is there already. Replace it?");
+    window.answer("Cancel");
+    assertThat(other).hasContent("[job]\ntitle = \"Boat\"\n");
+    assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isTrue();
+
+    Files.writeString(sheet, SHEET + "shop = \"by hand\"\n");
+    window.begin(w -> w.commands.run("saveJob"));
+    window.choose(sheet);
+    window.answer("Cancel");
+    assertThat(Files.readString(sheet)).endsWith("by hand\"\n");
+
+    window.begin(w -> w.commands.run("saveJob"));
+    window.choose(other);
+    window.answer("OK");
+    assertThat(Files.readString(other)).isEqualTo(SHEET + "notes = \"hums\"\n");
+    assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
+  }
+
+  @Test
+  void closingWithUnsavedNotesAsksAndMayBeCalledOff() {
+    note("call back on Friday");
+    window.pressClose();
+    window.answer("Stay here");
+    assertThat(isOpen()).isTrue();
+    window.pressClose();
+    window.answer("Do not save");
+    assertThat(isOpen()).isFalse();
+    assertThat(sheet).hasContent(SHEET);
+  }
+
+  @Test
+  void closingWithUnsavedNotesSavesThemWhenAskedTo() throws Exception {
+    note("call back on Friday");
+    window.pressClose();
+    window.answer("Save…");
+    window.answer("Cancel"); // no file is chosen: nothing is lost
+    assertThat(isOpen()).isTrue();
+    window.pressClose();
+    window.answer("Save…");
+    window.choose(sheet);
+    assertThat(isOpen()).isFalse();
+    assertThat(JobSheetReader.read(sheet).heading().notes()).isEqualTo("call back on Friday");
+  }
+
+  @Test
+  void closingWithNothingToSaveAsksNothing() {
+    window.pressClose();
+    assertThat(isOpen()).isFalse();
+  }
+
+  @Test
+  void aFigureIsSavedByTheRightButtonInEachFormat() throws Exception {
+    window.on(w -> w.pictures.show("speed"));
+    window.settle();
+    Path svg = save("speed", "Save as SVG…", "speed.svg");
+    assertThat(Files.readString(svg)).startsWith("<?xml").contains("rev/min").endsWith("</svg>\n");
+    Path png = save("speed", "Save as PNG…", "speed.png");
+    assertThat(ImageIO.read(png.toFile()).getWidth()).isEqualTo(1520);
+    Path csv = save("speed", "Save its points as CSV…", "speed.csv");
+    // 20 s of a four-stroke at idle: a speed for each tooth that was seen at least
+    assertThat(Files.readAllLines(csv)).hasSizeGreaterThan(100);
+    byte[] before = Files.readAllBytes(csv);
+    press("speed", "Save its points as CSV…");
+    window.choose(csv);
+    window.answer("Cancel");
+    assertThat(csv).hasBinaryContent(before);
+  }
+
+  private Path save(String figure, String item, String name) {
+    press(figure, item);
+    assertThat(
+            window.<String>ask(
+                w -> DrivenWindow.chooser().orElseThrow().getSelectedFile().getName()))
+        .isEqualTo(name);
+    window.choose(folder.resolve(name));
+    return folder.resolve(name);
+  }
+
+  /** Presses the right button on a figure and then an item of what it offers. */
+  private void press(String figure, String item) {
+    window.on(
+        w -> {
+          Component canvas = named(all(w), "canvas." + figure);
+          canvas.dispatchEvent(
+              new MouseEvent(
+                  canvas, MouseEvent.MOUSE_PRESSED, 1, 0, 90, 60, 1, true, MouseEvent.BUTTON3));
+        });
+    window.begin(
+        w -> {
+          JPopupMenu menu = (JPopupMenu) MenuSelectionManager.defaultManager().getSelectedPath()[0];
+          MenuSelectionManager.defaultManager().clearSelectedPath();
+          Arrays.stream(menu.getComponents())
+              .map(JMenuItem.class::cast)
+              .filter(i -> i.getText().equals(item))
+              .findFirst()
+              .orElseThrow()
+              .doClick();
+        });
+  }
+
+  @Test
+  void whatIsNoCaptureOrNoSheetIsComplainedOfInPlainWords() throws Exception {
+    Path empty = Files.writeString(folder.resolve("empty.csv"), "");
+    Path zip = Files.write(folder.resolve("cut.csv.gz"), new byte[] {31, (byte) 139, 8, 0});
+    Path bad = Files.writeString(folder.resolve("bad.toml"), "[wheel]\npatern = \"36-1\"\n");
+    for (Path file : List.of(empty, zip, folder, folder.resolve("gone.csv"))) {
+      window.on(w -> w.files.openDropped(List.of(file)));
+      window.settle();
+      assertThat(notice()).startsWith(file.getFileName() + " could not be opened.\n");
+      assertThat(notice()).doesNotContain("Exception").doesNotContain("toothmark.");
+    }
+    window.on(w -> w.files.openDropped(List.of(bad)));
+    window.settle();
+    assertThat(notice())
+        .isEqualTo(
+            "The job sheet could not be used.\nbad.toml, line 2: wheel.patern: unknown key; the"
+                + " nearest known key is wheel.pattern");
+    assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
+  }
+
+  private String notice() {
+    return window.ask(w -> w.notice.isVisible() ? words(named(all(w), "notice.text")) : "");
+  }
+
+  @Test
+  void openingTheSameFilesAgainTakesWhatWasChangedInThemMeanwhile() throws Exception {
+    Files.writeString(sheet, SHEET.replace("Van", "Boat"));
+    window.on(w -> w.files.open(folder.resolve("capture.csv.gz")));
+    window.settle();
+    assertThat(window.<String>ask(w -> w.model.job.draft.get().get(Field.TITLE))).isEqualTo("Boat");
+    assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
+  }
+}

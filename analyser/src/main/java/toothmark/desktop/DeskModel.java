@@ -159,6 +159,7 @@ final class DeskModel {
               ? passNearest(finding.tooth().getAsInt())
               : OptionalDouble.empty();
       selected.set(pass.isPresent() ? next.withInstant(pass.getAsDouble()) : next);
+      pass.ifPresent(this::showClosely);
       return;
     }
     Interval at = finding.where().get(0);
@@ -245,14 +246,18 @@ final class DeskModel {
   void select(CaptureEvent event) {
     double t = event.timeSeconds();
     selected.set(selected.get().withInstant(t).withTooth(event.tooth()));
-    double span = 2 * TURNS_AROUND * turnSeconds(t);
+    showClosely(t);
+    askForTrace();
+  }
+
+  private void showClosely(double timeSeconds) {
+    double span = 2 * TURNS_AROUND * turnSeconds(timeSeconds);
     TimeView now = view.get().orElseThrow();
     view.set(
         Optional.of(
             now.shown().seconds() > FAR * span
-                ? now.showing(new Interval(t - span / 2, t + span / 2))
-                : now.around(t)));
-    askForTrace();
+                ? now.showing(new Interval(timeSeconds - span / 2, timeSeconds + span / 2))
+                : now.around(timeSeconds)));
   }
 
   /** The event at the selected instant. */

@@ -39,7 +39,7 @@ final class DeskWindow {
   private static final int LEAST_SIDE = 250;
   private static final int MOST_SIDE = 400;
 
-  final JFrame frame = new JFrame("Toothmark");
+  final JFrame frame = new JFrame(Phrases.of("program"));
   final DeskModel model;
   final Commands commands = new Commands();
   final TraceView trace;
@@ -248,8 +248,8 @@ final class DeskWindow {
             .bench
             .session
             .get()
-            .map(s -> (model.job.isUnsaved() ? "• " : "") + s.capture().file() + " – Toothmark")
-            .orElse("Toothmark"));
+            .map(s -> (model.job.isUnsaved() ? "• " : "") + Phrases.of("title", s.capture().file()))
+            .orElse(Phrases.of("program")));
   }
 
   private void compared(Compared found) {

@@ -260,7 +260,7 @@ final class FileDoor {
     return JOptionPane.showConfirmDialog(
             window.frame,
             Phrases.of("replace.question", file.getFileName().toString()),
-            "Toothmark",
+            Phrases.of("program"),
             JOptionPane.OK_CANCEL_OPTION)
         == JOptionPane.OK_OPTION;
   }
@@ -293,7 +293,7 @@ final class FileDoor {
         JOptionPane.showOptionDialog(
             window.frame,
             Phrases.of("leave.question"),
-            "Toothmark",
+            Phrases.of("program"),
             JOptionPane.DEFAULT_OPTION,
             JOptionPane.QUESTION_MESSAGE,
             null,

@@ -7,19 +7,24 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.event.MouseAdapter;
+import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
+import java.util.Optional;
 import javax.swing.BorderFactory;
 import javax.swing.DefaultListModel;
 import javax.swing.Icon;
+import javax.swing.JComponent;
 import javax.swing.JEditorPane;
 import javax.swing.JLabel;
 import javax.swing.JList;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JSplitPane;
+import javax.swing.KeyStroke;
 import javax.swing.ListCellRenderer;
 import javax.swing.ListSelectionModel;
 import javax.swing.UIManager;
@@ -51,6 +56,15 @@ final class FindingsView extends JPanel {
             model.select(list.getSelectedValue());
           }
         });
+    list.addMouseListener(
+        new MouseAdapter() {
+          @Override
+          public void mouseClicked(MouseEvent e) {
+            showAgain();
+          }
+        });
+    list.registerKeyboardAction(
+        e -> showAgain(), KeyStroke.getKeyStroke("ENTER"), JComponent.WHEN_FOCUSED);
     detail.putClientProperty(JEditorPane.W3C_LENGTH_UNITS, Boolean.TRUE);
     detail.setEditable(false);
     detail.setName("finding");
@@ -67,6 +81,16 @@ final class FindingsView extends JPanel {
     add(split, BorderLayout.CENTER);
     model.bench.session.watch(s -> refresh());
     model.selected.watch(s -> follow());
+  }
+
+  /** Goes to the proof of the finding that is picked out already, from wherever one is. */
+  private void showAgain() {
+    Finding again = list.getSelectedValue();
+    if (again != null) {
+      Selected now = model.selected.get();
+      model.selected.set(new Selected(Optional.empty(), now.tooth(), now.instant()));
+      model.select(again);
+    }
   }
 
   void refresh() {

@@ -93,7 +93,12 @@ final class ReadoutView extends JPanel {
     Cursors c = model.cursors.get();
     boolean both = c.first().isPresent() && c.second().isPresent();
     measured.say(
-        both ? model.examination().map(e -> "A–B  " + c.measure(e).say()).orElse("") : "",
+        both
+            ? model
+                .examination()
+                .map(e -> Phrases.of("cursor.between", c.measure(e).say()))
+                .orElse("")
+            : "",
         Look.strong(1));
   }
 }

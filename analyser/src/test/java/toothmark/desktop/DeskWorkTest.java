@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static toothmark.desktop.DrivenWindow.all;
 import static toothmark.desktop.DrivenWindow.named;
 import static toothmark.desktop.DrivenWindow.type;
@@ -8,17 +9,21 @@ import static toothmark.desktop.DrivenWindow.words;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.Rectangle;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.Transferable;
 import java.awt.event.MouseEvent;
+import java.awt.image.BufferedImage;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import javax.swing.AbstractButton;
 import javax.swing.JButton;
@@ -73,6 +78,63 @@ class DeskWorkTest {
         .isEqualTo("advance");
     assertThat(window.<String>ask(w -> words(named(all(w), "finding"))))
         .containsIgnoringWhitespaces(second.title());
+  }
+
+  @Test
+  void everyPictureShowsTheFindingThatIsPickedOutAndTheToothOfIt() {
+    window.open(REFITTED.resolveSibling("dropped-spanner/capture.csv.gz"));
+    window.on(w -> w.model.selectTooth(1));
+    window.on(w -> w.pictures.show("speed"));
+    window.run("showAll");
+    window.settle();
+    Map<String, Integer> before = pictures();
+    assertThat(pictures()).as("what is drawn twice looks the same").isEqualTo(before);
+    // it is picked out already: a click goes back to its proof
+    window.on(w -> click(list(w)));
+    window.settle();
+    Map<String, Integer> after = pictures();
+    assertThat(window.<String>ask(w -> w.pictures.current().orElseThrow().getKey()))
+        .isEqualTo("wheel");
+    before.forEach((part, look) -> assertThat(after.get(part)).as(part).isNotEqualTo(look));
+    double there = window.ask(w -> w.model.selected.get().instant().orElseThrow());
+    assertThat(window.<Boolean>ask(w -> w.model.view.get().orElseThrow().shown().contains(there)))
+        .isTrue();
+    assertThat(window.<String>ask(w -> ((JLabel) named(all(w), "readout.tooth")).getText()))
+        .isEqualTo("23");
+  }
+
+  /** What the parts look like that follow a selection. */
+  private Map<String, Integer> pictures() {
+    return window.ask(
+        w ->
+            Stream.of(w.trace, w.strip, w.wheel, named(all(w), "readout"))
+                .collect(Collectors.toMap(Component::getName, DeskWorkTest::look)));
+  }
+
+  private static void click(JList<?> list) {
+    Rectangle first = list.getCellBounds(0, 0);
+    for (int id :
+        new int[] {MouseEvent.MOUSE_PRESSED, MouseEvent.MOUSE_RELEASED, MouseEvent.MOUSE_CLICKED}) {
+      list.dispatchEvent(
+          new MouseEvent(
+              list,
+              id,
+              1,
+              0,
+              (int) first.getCenterX(),
+              (int) first.getCenterY(),
+              1,
+              false,
+              MouseEvent.BUTTON1));
+    }
+  }
+
+  private static int look(Component part) {
+    BufferedImage image =
+        new BufferedImage(part.getWidth(), part.getHeight(), BufferedImage.TYPE_INT_RGB);
+    part.paint(image.getGraphics());
+    return Arrays.hashCode(
+        image.getRGB(0, 0, part.getWidth(), part.getHeight(), null, 0, part.getWidth()));
   }
 
   @Test
@@ -184,6 +246,37 @@ class DeskWorkTest {
     assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
         .isEqualTo(idle.toFile().toPath());
     assertThat(others).containsExactly(Request.of(loose));
+  }
+
+  @Test
+  void aChangeOfTheJobIsExaminedAndTakenBackAndMadeAgain() {
+    double told = alignment();
+    window.on(w -> type(w, Field.TOOTH1, "80"));
+    window.settle();
+    // the nominal angle is taken off what was measured
+    double nominal = 90;
+    assertThat(alignment()).isCloseTo(told + nominal - 80, within(1e-6));
+    window.run("undo");
+    window.settle();
+    assertThat(alignment()).isEqualTo(told);
+    window.run("redo");
+    window.settle();
+    assertThat(alignment()).isCloseTo(told + nominal - 80, within(1e-6));
+  }
+
+  private double alignment() {
+    return window.ask(
+        w ->
+            w.model
+                .examination()
+                .orElseThrow()
+                .observations()
+                .timing()
+                .alignment()
+                .orElseThrow()
+                .errorDegrees()
+                .orElseThrow()
+                .value());
   }
 
   @Test

@@ -7,15 +7,22 @@ import static toothmark.desktop.DrivenWindow.type;
 import static toothmark.desktop.DrivenWindow.words;
 
 import java.awt.Component;
+import java.awt.Dimension;
+import java.awt.datatransfer.DataFlavor;
+import java.awt.datatransfer.Transferable;
 import java.awt.event.MouseEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import javax.imageio.ImageIO;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
+import javax.swing.JRootPane;
 import javax.swing.MenuSelectionManager;
+import javax.swing.SwingUtilities;
+import javax.swing.TransferHandler;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -213,5 +220,88 @@ class DeskFilesTest {
     window.settle();
     assertThat(window.<String>ask(w -> w.model.job.draft.get().get(Field.TITLE))).isEqualTo("Boat");
     assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
+  }
+
+  @Test
+  void wrongFilesThatAreDroppedAreComplainedOfAndRightOnesOpened() {
+    drop(SAMPLES.resolve("README.md"));
+    assertThat(window.<String>ask(w -> words(named(all(w), "notice.text"))))
+        .startsWith("README.md could not be opened.");
+    assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
+    drop(SAMPLES.resolve("clean-idle/job.toml"), SAMPLES.resolve("clean-idle/capture.csv.gz"));
+    assertThat(window.<String>ask(w -> words(named(all(w), "verdict.text"))))
+        .startsWith("Nothing wrong was found");
+    assertThat(window.<Boolean>ask(w -> w.notice.isVisible())).isFalse();
+  }
+
+  @Test
+  void filesMayBeDroppedOnEveryPart() {
+    for (String side : List.of("job", "findings")) {
+      window.run(side);
+      window.settle();
+      window.on(DeskFilesTest::dropEverywhere);
+    }
+    window.close();
+    window = DrivenWindow.show(new Dimension(1366, 768));
+    window.on(DeskFilesTest::dropEverywhere);
+  }
+
+  private static void dropEverywhere(DeskWindow w) {
+    JRootPane root = w.frame.getRootPane();
+    for (int x = 2; x < root.getWidth(); x += 16) {
+      for (int y = 2; y < root.getHeight(); y += 8) {
+        Component at = SwingUtilities.getDeepestComponentAt(root, x, y);
+        while (at.getDropTarget() == null || !at.getDropTarget().isActive()) {
+          at = at.getParent();
+        }
+        assertThat(at).as(x + ", " + y).isSameAs(w.frame);
+      }
+    }
+    assertThat(
+            w.frame
+                .getTransferHandler()
+                .canImport(new TransferHandler.TransferSupport(w.frame, transfer(List.of()))))
+        .isTrue();
+  }
+
+  @Test
+  void ofSeveralCapturesEachAfterTheFirstGetsAWindowOfItsOwn() {
+    List<Request> others = new ArrayList<>();
+    window.on(w -> w.files.beside = others::add);
+    Path idle = SAMPLES.resolve("clean-idle/capture.csv.gz");
+    Path loose = SAMPLES.resolve("loose-connector/capture.csv.gz");
+    drop(idle, loose);
+    assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
+        .isEqualTo(idle.toFile().toPath());
+    assertThat(others).containsExactly(Request.of(loose));
+  }
+
+  private void drop(Path... files) {
+    Transferable transfer = transfer(Arrays.stream(files).map(Path::toFile).toList());
+    window.on(
+        w ->
+            w.frame
+                .getTransferHandler()
+                .importData(new TransferHandler.TransferSupport(w.frame, transfer)));
+    window.settle();
+  }
+
+  private static Transferable transfer(List<java.io.File> files) {
+    return new Transferable() {
+      @Override
+      public DataFlavor[] getTransferDataFlavors() {
+        return new DataFlavor[] {DataFlavor.javaFileListFlavor};
+      }
+
+      @Override
+      public boolean isDataFlavorSupported(DataFlavor flavour) {
+        return flavour.equals(DataFlavor.javaFileListFlavor);
+      }
+
+      @Override
+      public Object getTransferData(DataFlavor flavour) {
+        return files;
+      }
+    };
   }
 }

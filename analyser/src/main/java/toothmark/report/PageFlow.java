@@ -20,6 +20,9 @@ final class PageFlow {
   private static final double FOOT = 284 * PdfPages.POINTS_PER_MILLIMETRE;
   private static final double BOTTOM = FOOT - 20;
 
+  /** Height of what a sheet holds, points. */
+  static final double ROOM = BOTTOM - TOP;
+
   private final List<List<Placed>> sheets = new ArrayList<>(List.of(new ArrayList<>()));
   private final List<Block> together = new ArrayList<>();
   private double at = TOP;
@@ -67,18 +70,22 @@ final class PageFlow {
   }
 
   private void place() {
-    double height = together.stream().mapToDouble(Block::height).sum();
-    if (at + height > BOTTOM && at > TOP) {
-      sheets.add(new ArrayList<>());
-      at = TOP;
-    }
+    makeRoom(together.stream().mapToDouble(Block::height).sum());
     for (Block b : together) {
+      makeRoom(b.height()); // where they are too many for one sheet
       if (at > TOP || !(b instanceof Space)) {
         sheets.get(sheets.size() - 1).add(new Placed(b, at));
         at += b.height();
       }
     }
     together.clear();
+  }
+
+  private void makeRoom(double height) {
+    if (at + height > BOTTOM && at > TOP) {
+      sheets.add(new ArrayList<>());
+      at = TOP;
+    }
   }
 
   /** Draws every sheet, with a title and its number at the foot. */

@@ -201,7 +201,9 @@ final class PrintedPage {
       AffineTransform kept = g.getTransform();
       g.translate(x, y);
       g.scale(SCALE, SCALE);
-      figure.chart().draw(g, new Rectangle2D.Double(0, 0, CHART_WIDTH, figure.height()));
+      Rectangle2D area = new Rectangle2D.Double(0, 0, CHART_WIDTH, figure.height());
+      g.clip(area); // a name that is longer than its axis stays off the text above
+      figure.chart().draw(g, area);
       g.setClip(null);
       g.setTransform(kept);
     }

@@ -5,6 +5,8 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import toothmark.chart.Ink;
 
 /** Rows of cells in columns that are as wide as their texts ask for, or share what there is. */
@@ -33,10 +35,10 @@ final class PrintedTable {
     rows.add(List.copyOf(row));
   }
 
-  /** The rows, each of which stays on one sheet. */
+  /** The rows, each of which stays on one sheet, unless it is higher than that. */
   List<PageFlow.Block> blocks(double width) {
     double[] columns = columns(width);
-    return rows.stream().map(r -> (PageFlow.Block) new Row(r, columns)).toList();
+    return rows.stream().flatMap(r -> Row.of(r, columns)).toList();
   }
 
   /** Wide columns are narrowed to one width, so that the table fits. */
@@ -65,14 +67,33 @@ final class PrintedTable {
 
     private final List<Cell> cells;
     private final double[] columns;
-    private final List<List<TextLine>> lines = new ArrayList<>();
+    private final List<List<TextLine>> lines;
 
-    Row(List<Cell> cells, double[] columns) {
+    private Row(List<Cell> cells, double[] columns, List<List<TextLine>> lines) {
       this.cells = cells;
       this.columns = columns;
+      this.lines = lines;
+    }
+
+    /** A row, parted by lines of text where it is higher than a sheet. */
+    static Stream<PageFlow.Block> of(List<Cell> cells, double[] columns) {
+      List<List<TextLine>> lines = new ArrayList<>();
       for (int c = 0; c < cells.size(); c++) {
         lines.add(TextLine.broken(cells.get(c).runs(), columns[c] - GAP));
       }
+      double highest =
+          lines.stream().flatMap(List::stream).mapToDouble(TextLine::height).max().orElse(1);
+      int fit = (int) ((PageFlow.ROOM - 2 * PADDING) / highest);
+      int most = lines.stream().mapToInt(List::size).max().orElse(0);
+      return IntStream.rangeClosed(0, Math.max(0, most - 1) / fit)
+          .mapToObj(
+              part ->
+                  new Row(
+                      cells,
+                      columns,
+                      lines.stream()
+                          .map(l -> l.stream().skip((long) part * fit).limit(fit).toList())
+                          .toList()));
     }
 
     @Override

@@ -74,9 +74,10 @@ class ReportPdfTest {
   }
 
   /**
-   * Every sheet as it comes from the printer, at two dots a millimetre: 15 mm at the sides and
-   * above hold nothing, as {@link PageFlow} has it, and 8 mm below, which no printer cuts off.
-   * Words with no blank in them and long texts tempt it to run over.
+   * Every sheet as it comes from the printer, at two dots a millimetre: 15 mm at the sides hold
+   * nothing, as {@link PageFlow} has it, 12 mm above, since a rule stands over a heading, and 8 mm
+   * below, which no printer cuts off. Words with no blank in them and long texts tempt it to run
+   * over.
    */
   @Test
   void leavesTheMarginsOfEverySheetWhite() throws IOException {

@@ -10,13 +10,15 @@ enum Form {
   /** A number; in quotes when it is none, so that the reader says so. */
   NUMBER,
   /** Numbers in brackets. */
-  LIST;
+  LIST,
+  /** A file's name, in quotes. */
+  FILE;
 
   /** What is typed, in TOML. */
   String toml(String text) {
     String plain = text.strip();
     return switch (this) {
-      case TEXT -> quoted(text);
+      case TEXT, FILE -> quoted(text);
       case NUMBER -> isNumber(plain) ? decimalPoint(plain) : quoted(plain);
       case LIST -> list(plain);
     };
@@ -24,7 +26,7 @@ enum Form {
 
   private static String list(String text) {
     List<String> parts = new ArrayList<>();
-    for (String p : text.replaceAll("[\\[\\]]", "").split("[,;\\s-]+")) {
+    for (String p : text.replaceAll("[\\[\\]]", "").split("(?<=\\d)-|(?<=\\d)\\s+-\\s+|[,;\\s]+")) {
       if (!p.isEmpty()) {
         parts.add(isNumber(p) ? p : quoted(p));
       }

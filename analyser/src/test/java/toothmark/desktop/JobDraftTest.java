@@ -153,10 +153,16 @@ class JobDraftTest {
             "[tdc]\nstop_deg = [-68.5, 108.5]\ntooth1_deg = [0]\nlight = \"light.csv\"\n"
                 + "reading_uncertainty_deg = 1\n");
 
+    JobDraft draft = JobDraft.of(JobSheetText.read(file));
     JobSheet sheet = JobSheetReader.read(file);
 
     assertThat(sheet.tdc().stops().get(0).beforeDegrees()).isEqualTo(-68.5);
-    assertThat(JobDraft.of(sheet).sheet()).isEqualTo(sheet);
+    assertThat(draft.sheet()).isEqualTo(sheet);
+    assertThat(draft.get(Field.LIGHT)).isEqualTo("light.csv");
+    assertThat(draft.text(folder.resolve("below")).toml()).contains("light = \"../light.csv\"");
+    JobSheet again = draft.with(Field.STOP, "-68, 108").with(Field.READING, "").sheet();
+    assertThat(again.tdc().stops().get(0).beforeDegrees()).isEqualTo(-68);
+    assertThat(again.tdc().readingUncertaintyDegrees()).isEqualTo(0.5);
   }
 
   @Test

@@ -13,6 +13,8 @@ import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.logging.Level;
+import java.util.logging.Logger;
 import java.util.prefs.Preferences;
 import javax.swing.SwingUtilities;
 import toothmark.chart.Ink;
@@ -22,6 +24,9 @@ public final class Desk {
 
   private static final List<DeskWindow> OPEN = new ArrayList<>();
   private static final CountDownLatch ALL_CLOSED = new CountDownLatch(1);
+
+  /** Held, so that what is set on it lasts: it would tell of a new folder at the first start. */
+  private static final Logger OF_PREFERENCES = Logger.getLogger("java.util.prefs");
 
   private Desk() {}
 
@@ -33,6 +38,7 @@ public final class Desk {
    */
   public static void run(Optional<Path> capture) {
     needDisplay();
+    OF_PREFERENCES.setLevel(Level.WARNING);
     System.setProperty("apple.laf.useScreenMenuBar", "true");
     SwingUtilities.invokeLater(
         () -> {

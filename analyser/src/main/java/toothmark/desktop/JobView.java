@@ -131,7 +131,7 @@ final class JobView extends Column {
     JLabel label = new JLabel(Phrases.of("field." + field.path()));
     label.setLabelFor(input);
     input.setToolTipText(Phrases.of("field." + field.path() + ".help"));
-    add(label, "gaptop 3");
+    add(label, "gaptop 3, wmin 40");
   }
 
   private void listen(Field field, JTextComponent input) {

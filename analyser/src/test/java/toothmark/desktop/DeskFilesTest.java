@@ -190,6 +190,17 @@ class DeskFilesTest {
   }
 
   @Test
+  void anEarlierCaptureIsChosenAndComparedAndWhatIsOpenStays() {
+    window.begin(w -> w.commands.run("compare"));
+    window.choose(SAMPLES.resolve("loose-connector/capture.csv.gz"));
+    assertThat(window.<String>ask(w -> w.comparison().orElseThrow().verdict()))
+        .startsWith("The captures show different wheels, 60-2 and 36-1. One fault gone");
+    assertThat(window.<Path>ask(w -> w.model.bench.session.get().orElseThrow().request().capture()))
+        .isEqualTo(folder.resolve("capture.csv.gz"));
+    window.on(w -> w.comparison().orElseThrow().frame.dispose());
+  }
+
+  @Test
   void whatIsNoCaptureOrNoSheetIsComplainedOfInPlainWords() throws Exception {
     Path empty = Files.writeString(folder.resolve("empty.csv"), "");
     Path zip = Files.write(folder.resolve("cut.csv.gz"), new byte[] {31, (byte) 139, 8, 0});

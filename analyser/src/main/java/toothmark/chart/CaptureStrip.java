@@ -21,14 +21,16 @@ public final class CaptureStrip {
 
   private static final double LANES = 0.34;
   private static final double SIZE = 7;
+  private static final double APART = 2;
 
   private final Interval span;
   private final Optional<Curve> curve;
   private final Ink ink;
   private final List<Lane> lanes = new ArrayList<>();
   private List<Interval> undecided = List.of();
+  private Optional<TriedInput> tried = Optional.empty();
 
-  private record Lane(Mark mark, double height, double[] times) {}
+  private record Lane(Mark mark, double height, Instants events) {}
 
   /**
    * Collects the events.
@@ -63,31 +65,50 @@ public final class CaptureStrip {
         new Lane(
             Mark.TRIANGLE,
             0.7,
-            e.observations().coils().stream()
-                .flatMap(c -> c.absent().stream())
-                .mapToDouble(AbsentSpark::timeSeconds)
-                .sorted()
-                .toArray()));
+            Instants.of(
+                e.observations().coils().stream()
+                    .flatMap(c -> c.absent().stream())
+                    .mapToDouble(AbsentSpark::timeSeconds)
+                    .sorted()
+                    .toArray())));
     lanes.add(
         new Lane(
             Mark.FLAG,
             0.95,
-            e.observations().receiver().losses().stream()
-                .mapToDouble(SyncLoss::timeSeconds)
-                .toArray()));
+            Instants.of(
+                e.observations().receiver().losses().stream()
+                    .mapToDouble(SyncLoss::timeSeconds)
+                    .toArray())));
   }
 
-  private static double[] times(ToothEvents teeth, IntPredicate which) {
-    return IntStream.range(0, teeth.size()).filter(which).mapToDouble(teeth::time).toArray();
+  /**
+   * Shows along the lower edge what another input circuit would have made of the crank signal.
+   *
+   * @param next its losses and strays; empty for none
+   */
+  public void setTried(Optional<TriedInput> next) {
+    tried = next;
+  }
+
+  private static Instants times(ToothEvents teeth, IntPredicate which) {
+    return Instants.of(
+        IntStream.range(0, teeth.size()).filter(which).mapToDouble(teeth::time).toArray());
   }
 
   /**
    * Draws the strip.
    *
    * @param g where
-   * @param area where on it
+   * @param whole where on it
    */
-  public void draw(Graphics2D g, Rectangle2D area) {
+  public void draw(Graphics2D g, Rectangle2D whole) {
+    double below = tried.isPresent() ? TriedInput.LANE : 0;
+    Rectangle2D area =
+        new Rectangle2D.Double(
+            whole.getX(), whole.getY(), whole.getWidth(), whole.getHeight() - below);
+    Rectangle2D foot =
+        new Rectangle2D.Double(whole.getX(), area.getMaxY(), whole.getWidth(), below);
+    tried.ifPresent(t -> t.paint(g, foot, span.startInclusive(), span.endExclusive(), ink));
     double top = area.getHeight() * LANES;
     Color pale = ink.thin(ink.trouble(), 0.2);
     g.setPaint(pale);
@@ -139,15 +160,8 @@ public final class CaptureStrip {
   }
 
   private void marks(Graphics2D g, Lane lane, Rectangle2D area, double y) {
-    List<double[]> places = new ArrayList<>();
-    double last = Double.NEGATIVE_INFINITY;
-    for (double t : lane.times()) {
-      double x = x(t, area);
-      if (x - last >= 2) {
-        places.add(new double[] {x, y});
-        last = x;
-      }
-    }
+    List<double[]> places =
+        lane.events().places(span.startInclusive(), span.endExclusive(), t -> x(t, area), y, APART);
     if (!places.isEmpty()) {
       lane.mark().draw(g, places, SIZE, ink.trouble(), ink.paper());
     }

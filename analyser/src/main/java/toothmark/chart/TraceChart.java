@@ -170,6 +170,15 @@ public final class TraceChart {
   }
 
   /**
+   * Shows along the crank signal what another input circuit would have made of it.
+   *
+   * @param tried its losses and strays; empty for none
+   */
+  public void setTried(Optional<TriedInput> tried) {
+    layers.setTried(tried);
+  }
+
+  /**
    * Draws the view.
    *
    * @param g where

@@ -2,6 +2,7 @@ package toothmark.chart;
 
 import java.awt.Color;
 import java.awt.Graphics2D;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -10,9 +11,12 @@ import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
+import toothmark.chart.LabelsLayer.Label;
+import toothmark.chart.LabelsLayer.Place;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
 import toothmark.ignition.CoilTrack;
@@ -32,6 +36,7 @@ final class TraceLayers {
   private final Optional<Examination> examination;
   private final Ink ink;
   private OptionalInt tooth = OptionalInt.empty();
+  private Optional<TriedInput> tried = Optional.empty();
 
   TraceLayers(Optional<Examination> examination, Ink ink) {
     this.examination = examination;
@@ -40,6 +45,10 @@ final class TraceLayers {
 
   void setTooth(OptionalInt tooth) {
     this.tooth = tooth;
+  }
+
+  void setTried(Optional<TriedInput> tried) {
+    this.tried = tried;
   }
 
   boolean isCrank(Channel channel) {
@@ -182,7 +191,10 @@ final class TraceLayers {
     List<Instants> told = new ArrayList<>();
     e.teeth().ifPresent(teeth -> told.addAll(teeth(teeth, level, layers)));
     told.add(0, losses(e, level, layers));
-    layers.add(new WordsLayer(told, ink.trouble(), ink.paper()));
+    layers.add(
+        new WordsLayer(
+            told, ink.trouble(), ink.paper(), () -> tried.isPresent() ? TriedInput.LANE : 0));
+    layers.add(new TriedLayer());
   }
 
   /** Draws the teeth; returns what must be told in words of them. */
@@ -253,6 +265,35 @@ final class TraceLayers {
     return new Instants(
         IntStream.of(chosen).mapToDouble(teeth::time).toArray(),
         IntStream.of(chosen).mapToObj(word).toArray(String[]::new));
+  }
+
+  /** What is tried now, along the lower edge. */
+  private final class TriedLayer implements Layer {
+
+    @Override
+    public Optional<Range> across() {
+      return Optional.empty();
+    }
+
+    @Override
+    public Optional<Range> up() {
+      return Optional.empty();
+    }
+
+    @Override
+    public void paint(Graphics2D g, Frame frame) {
+      Rectangle2D a = frame.area();
+      Rectangle2D lane =
+          new Rectangle2D.Double(
+              a.getX(), a.getMaxY() - TriedInput.LANE, a.getWidth(), TriedInput.LANE);
+      if (tried.isPresent()) {
+        tried.get().paint(g, lane, frame.fromX(), frame.toX(), ink);
+        double up = frame.yAxis().java2DToValue(lane.getMinY() + 2, a, RectangleEdge.LEFT);
+        Label name =
+            new Label(frame.fromX(), up, Wording.of("mark.tried"), Place.ABOVE, ink.quiet());
+        new LabelsLayer(List.of(name), Lettering.regular(10), ink.paper()).paint(g, frame);
+      }
+    }
   }
 
   /** A ring around every pass of the tooth that is selected now. */

@@ -3,7 +3,6 @@ package toothmark.chart;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.jfree.data.Range;
@@ -58,15 +57,7 @@ record TrainLayer(Instants events, double height, Look look, Drop drop) implemen
       return;
     }
     double y = Double.isNaN(height) ? frame.area().getMinY() + TOP : frame.y(height);
-    List<double[]> places = new ArrayList<>();
-    double last = Double.NEGATIVE_INFINITY;
-    for (int i = from; i < to; i++) {
-      double x = frame.x(events.times()[i]);
-      if (x - last >= look.size / 3) {
-        places.add(new double[] {x, y});
-        last = x;
-      }
-    }
+    List<double[]> places = events.places(frame.fromX(), frame.toX(), frame::x, y, look.size / 3);
     if (drop == Drop.DASHED) {
       lines(g, frame, places);
     }

@@ -5,10 +5,16 @@ import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.DoubleSupplier;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.data.Range;
 
-/** What odd events in view are, along the lower edge: the more important kinds first. */
-record WordsLayer(List<Instants> kinds, Color colour, Color paper) implements Layer {
+/**
+ * What odd events in view are, along the lower edge, or so far above it: the more important kinds
+ * first.
+ */
+record WordsLayer(List<Instants> kinds, Color colour, Color paper, DoubleSupplier lift)
+    implements Layer {
 
   private static final int MOST = 40;
   private static final double SIZE = 11;
@@ -41,7 +47,10 @@ record WordsLayer(List<Instants> kinds, Color colour, Color paper) implements La
   private LabelsLayer.Label label(Instants events, int i, Frame frame) {
     return new LabelsLayer.Label(
         events.times()[i],
-        frame.yAxis().getLowerBound(),
+        frame
+            .yAxis()
+            .java2DToValue(
+                frame.area().getMaxY() - lift.getAsDouble(), frame.area(), RectangleEdge.LEFT),
         events.word(i),
         LabelsLayer.Place.ABOVE,
         colour);

@@ -1,8 +1,10 @@
 package toothmark.desktop;
 
 import java.awt.AWTError;
+import java.awt.Frame;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
+import java.awt.Rectangle;
 import java.awt.Window;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
@@ -16,6 +18,7 @@ import java.util.concurrent.Executors;
 import java.util.logging.Level;
 import java.util.logging.Logger;
 import java.util.prefs.Preferences;
+import javax.swing.JFrame;
 import javax.swing.SwingUtilities;
 import toothmark.chart.Ink;
 
@@ -80,6 +83,39 @@ public final class Desk {
   /** One more window, for another capture beside this one. */
   static DeskWindow newWindow() {
     return show(recent());
+  }
+
+  /** Opens captures in windows of their own, all windows side by side. */
+  static void openBeside(List<Request> captures) {
+    captures.forEach(c -> newWindow().files.openRequest(c));
+    tile();
+  }
+
+  /** Lays all windows side by side. */
+  static void tile() {
+    tile(
+        OPEN.stream().map(w -> w.frame).toList(),
+        GraphicsEnvironment.getLocalGraphicsEnvironment().getMaximumWindowBounds());
+  }
+
+  /** Lays windows side by side on a part of the screen, in rows of about as many as there are. */
+  static void tile(List<JFrame> frames, Rectangle on) {
+    int columns = (int) Math.ceil(Math.sqrt(frames.size()));
+    int rows = (frames.size() + columns - 1) / Math.max(1, columns);
+    for (int i = 0; i < frames.size(); i++) {
+      int row = i / columns;
+      int inRow = Math.min(columns, frames.size() - row * columns);
+      int x = on.width * (i % columns) / inRow;
+      int y = on.height * row / rows;
+      frames.get(i).setExtendedState(Frame.NORMAL);
+      frames
+          .get(i)
+          .setBounds(
+              on.x + x,
+              on.y + y,
+              on.width * (i % columns + 1) / inRow - x,
+              on.height * (row + 1) / rows - y);
+    }
   }
 
   private static DeskWindow show(RecentFiles recent) {

@@ -51,7 +51,9 @@ final class DeskCommands {
     commands.add("openLog", "", () -> files.chooseCompanion("dialog.log"));
     commands.add("compare", "menu M", files::chooseEarlier);
     commands.add("sample", "", files::openSample);
+    commands.add("openBeside", "menu shift O", files::chooseBeside);
     commands.add("newWindow", "menu N", Desk::newWindow);
+    commands.add("tile", "menu D", Desk::tile);
     commands.add("report", "menu R", files::saveReport);
     commands.add("saveJob", "menu S", files::saveJob);
     commands.add("savePicture", "menu shift S", files::savePicture);
@@ -86,24 +88,26 @@ final class DeskCommands {
     commands.add("toothBack", "alt DOWN", () -> model.stepTooth(-1));
     commands.add("turnOn", "", () -> model.stepTurn(1));
     commands.add("turnBack", "", () -> model.stepTurn(-1));
-    commands.add("findings", "menu 1", () -> show(0));
-    commands.add("measures", "menu 2", () -> show(1));
-    commands.add("job", "menu 3", () -> show(2));
-    commands.add("whatIf", "menu 6", () -> show(3));
+    commands.add("findings", "menu 1", () -> window.showSide(0));
+    commands.add("measures", "menu 2", () -> window.showSide(1));
+    commands.add("job", "menu 3", () -> window.showSide(2));
+    commands.add("whatIf", "menu 6", () -> window.showSide(3));
     commands.add(
         "trace",
         "menu 4",
         () -> {
+          window.showPictures();
           window.pictures.showTrace();
           window.trace.requestFocusInWindow();
         });
-    commands.add("pictures", "menu 5", () -> window.pictures.tabs().requestFocusInWindow());
+    commands.add(
+        "pictures",
+        "menu 5",
+        () -> {
+          window.showPictures();
+          window.pictures.tabs().requestFocusInWindow();
+        });
     commands.add("keys", "F1", () -> KeysWindow.show(window.frame, commands));
-  }
-
-  private void show(int tab) {
-    window.side.setSelectedIndex(tab);
-    window.side.requestFocusInWindow();
   }
 
   private void looks() {

@@ -39,6 +39,11 @@ final class DeskWindow {
   private static final int LEAST_SIDE = 250;
   private static final int MOST_SIDE = 400;
 
+  /** Narrower, beside other windows, only verdict, pictures and strip have room. */
+  private static final int ROOM_FOR_SIDES = 900;
+
+  private static final Dimension LEAST = new Dimension(480, 360);
+
   final JFrame frame = new JFrame(Phrases.of("program"));
   final DeskModel model;
   final Commands commands = new Commands();
@@ -47,7 +52,10 @@ final class DeskWindow {
   final WheelView wheel;
   final Pictures pictures;
   final JTabbedPane side = new JTabbedPane();
+  private final JPanel right = new JPanel(new BorderLayout());
+  private final JLabel keys = new JLabel(Phrases.of("trace.keys"));
   private final JLabel pointer = new JLabel(" ");
+  private boolean sideAsked;
   final Notice notice;
   final FileDoor files;
   private final VerdictView verdict;
@@ -77,7 +85,7 @@ final class DeskWindow {
     frame.setJMenuBar(new Menus(commands, files, recent).bar());
     frame.setIconImages(Emblem.all());
     frame.setSize(FIRST_SIZE);
-    frame.setMinimumSize(new Dimension(900, 560));
+    frame.setMinimumSize(LEAST);
     frame.setLocationByPlatform(true);
     frame.setDefaultCloseOperation(JFrame.DO_NOTHING_ON_CLOSE);
     new FileDrop(files::openDropped).takeAllOver(frame);
@@ -120,7 +128,6 @@ final class DeskWindow {
             return trace.requestFocusInWindow();
           }
         };
-    JLabel keys = new JLabel(Phrases.of("trace.keys"));
     keys.setForeground(Look.quiet());
     keys.setFont(Look.regular(0.92));
     pointer.setFont(Look.regular(0.92));
@@ -148,11 +155,10 @@ final class DeskWindow {
     turning.add(commands.button("toothOn"), "growx, sizegroup t");
     lower.add(turning, BorderLayout.NORTH);
     lower.add(readout, BorderLayout.CENTER);
-    JPanel p = new JPanel(new BorderLayout());
-    p.add(wheel, BorderLayout.CENTER);
-    p.add(lower, BorderLayout.SOUTH);
-    p.setBorder(BorderFactory.createEmptyBorder(0, 4, 0, 8));
-    return p;
+    right.add(wheel, BorderLayout.CENTER);
+    right.add(lower, BorderLayout.SOUTH);
+    right.setBorder(BorderFactory.createEmptyBorder(0, 4, 0, 8));
+    return right;
   }
 
   private void wire() {
@@ -198,12 +204,30 @@ final class DeskWindow {
   /** The sides grow with window and type, but leave most to the pictures. */
   private void widths() {
     double scale = Look.scale();
+    boolean room = frame.getWidth() >= ROOM_FOR_SIDES;
+    side.setVisible(room || sideAsked);
+    right.setVisible(room);
+    keys.setVisible(room);
     double width =
         Math.max(LEAST_SIDE * scale, Math.min(MOST_SIDE * scale, SIDE_SHARE * frame.getWidth()));
     side.setPreferredSize(new Dimension((int) Math.min(width, MOST_SHARE * frame.getWidth()), 100));
     int right = (int) Math.min(1.1 * width, WHEEL_SHARE * frame.getWidth());
     wheel.setPreferredSize(new Dimension(right, (int) (120 * scale)));
     frame.getContentPane().revalidate();
+  }
+
+  /** Brings one of the side's parts to front, also where there was no room for the side. */
+  void showSide(int tab) {
+    sideAsked = true;
+    widths();
+    side.setSelectedIndex(tab);
+    side.requestFocusInWindow();
+  }
+
+  /** Gives the room to the pictures where there is little. */
+  void showPictures() {
+    sideAsked = false;
+    widths();
   }
 
   /** What a channel is, set by clicking it. */

@@ -10,6 +10,7 @@ import java.nio.file.StandardCopyOption;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
@@ -31,8 +32,8 @@ final class FileDoor {
   /** Shows a page that was written. */
   Consumer<Path> browser = FileDoor::browse;
 
-  /** Opens one more capture, in a window of its own. */
-  Consumer<Request> beside = r -> Desk.newWindow().files.openRequest(r);
+  /** Opens more captures, each in a window of its own, side by side with this one. */
+  Consumer<List<Request>> beside = Desk::openBeside;
 
   FileDoor(DeskWindow window, RecentFiles recent) {
     this.window = window;
@@ -43,6 +44,15 @@ final class FileDoor {
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.open");
     if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
       open(chooser.getSelectedFile().toPath());
+    }
+  }
+
+  /** One more capture, or several, side by side with what is open. */
+  void chooseBeside() {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.beside");
+    chooser.setMultiSelectionEnabled(true);
+    if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      beside.accept(Request.of(Stream.of(chooser.getSelectedFiles()).map(File::toPath).toList()));
     }
   }
 
@@ -79,8 +89,8 @@ final class FileDoor {
   void openDropped(List<Path> paths) {
     List<Request> requests = Request.of(paths);
     if (!requests.isEmpty()) {
-      if (openRequest(requests.get(0))) {
-        requests.stream().skip(1).forEach(beside);
+      if (openRequest(requests.get(0)) && requests.size() > 1) {
+        beside.accept(requests.subList(1, requests.size()));
       }
       return;
     }

@@ -31,6 +31,7 @@ final class Menus {
     items(
         file,
         "sample",
+        "openBeside",
         LINE,
         "openJob",
         "openLog",
@@ -66,7 +67,9 @@ final class Menus {
             "pictures",
             LINE,
             "angle",
-            "height");
+            "height",
+            LINE,
+            "tile");
     view.addSeparator();
     looks(view);
     items(view, LINE, "larger", "smaller");

@@ -37,6 +37,7 @@ final class StripView extends PictureView {
     model.bench.grown.watch(n -> build());
     model.view.watch(v -> repaint());
     model.selected.watch(s -> repaint());
+    model.whatIf.watchDrawn(painting::redraw);
   }
 
   void build() {
@@ -66,11 +67,16 @@ final class StripView extends PictureView {
     g.fillRect(0, 0, getWidth(), getHeight());
     Optional<TimeView> view = model.view.get();
     if (strip.isPresent() && view.isPresent()) {
-      painting.show(g, p -> strip.get().draw(p, area()));
+      painting.show(g, this::strip);
       Paint.smooth(g);
       frame(g, view.get(), ink);
     }
     g.dispose();
+  }
+
+  private void strip(Graphics2D g) {
+    strip.orElseThrow().setTried(model.whatIf.drawn());
+    strip.get().draw(g, area());
   }
 
   private Rectangle2D area() {

@@ -49,6 +49,7 @@ final class TraceView extends PictureView {
     model.cursors.watch(c -> repaint());
     model.along.watch(a -> redraw());
     model.height.watch(h -> redraw());
+    model.whatIf.watchDrawn(this::redraw);
   }
 
   /** Lays the chart out anew, as after a change of colours. */
@@ -115,6 +116,7 @@ final class TraceView extends PictureView {
   private void trace(Graphics2D g, TraceChart c) {
     c.setAlong(model.along.get());
     c.setHeight(model.height.get());
+    c.setTried(model.whatIf.drawn());
     c.setTooth(model.selected.get().tooth());
     c.show(model.view.get().orElseThrow().shown());
     double scale = Look.scale();

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicReference;
+import toothmark.chart.TriedInput;
 import toothmark.examination.Examination;
 import toothmark.examination.InputReplay;
 import toothmark.receiver.Conditioner;
@@ -78,8 +79,30 @@ final class WhatIf {
     }
   }
 
-  /** The reference circuit and the one that is tried, side by side. */
-  record Outcome(ConditionerReplay.Result reference, ConditionerReplay.Result tried) {}
+  /** Whether anyone looks at it. */
+  final Watched<Boolean> isShown = new Watched<>(false);
+
+  /** The reference circuit and the one that is tried, side by side, on what was examined so. */
+  record Outcome(
+      Examination of,
+      ConditionerReplay.Result reference,
+      ConditionerReplay.Result tried,
+      TriedInput drawn) {}
+
+  /** What is to be drawn along the signal that is open. */
+  Optional<TriedInput> drawn() {
+    Optional<Examination> open = bench.session.get().flatMap(Session::examination);
+    return outcome
+        .get()
+        .filter(o -> isShown.get() && open.filter(e -> e == o.of()).isPresent())
+        .map(Outcome::drawn);
+  }
+
+  /** Tells whoever draws it of every change. */
+  void watchDrawn(Runnable listener) {
+    isShown.watch(s -> listener.run());
+    outcome.watch(o -> listener.run());
+  }
 
   private record Prepared(Examination examination, Optional<InputReplay> replay) {}
 
@@ -92,7 +115,7 @@ final class WhatIf {
     Conditioner circuit = setting.get().conditioner();
     bench.aside(
         Phrases.of("command.whatIf"),
-        () -> open.flatMap(this::replay).map(r -> outcome(r, circuit)),
+        () -> open.flatMap(e -> replay(e).map(r -> outcome(e, r, circuit))),
         found -> {
           if (mine > answered) {
             answered = mine;
@@ -101,9 +124,9 @@ final class WhatIf {
         });
   }
 
-  private static Outcome outcome(InputReplay replay, Conditioner circuit) {
+  private static Outcome outcome(Examination examination, InputReplay replay, Conditioner circuit) {
     List<ConditionerReplay.Result> both = replay.play(List.of(Conditioner.reference(), circuit));
-    return new Outcome(both.get(0), both.get(1));
+    return new Outcome(examination, both.get(0), both.get(1), TriedInput.of(both.get(1)));
   }
 
   /** Prepared once for each examination; twice does no harm. */

@@ -50,6 +50,7 @@ final class WhatIfView extends Column {
     addHierarchyListener(
         e -> {
           if ((e.getChangeFlags() & HierarchyEvent.SHOWING_CHANGED) != 0) {
+            whatIf.isShown.set(isShowing());
             ask();
           }
         });

@@ -52,12 +52,29 @@ public final class ConditionerReplay {
    * What became of the record in one circuit.
    *
    * @param conditioner the circuit
-   * @param teethLost teeth without an edge near
-   * @param straysAdmitted edges without a tooth near
+   * @param misses teeth without an edge near, and edges without a tooth near
    * @param trace edges and losses of count
    */
-  public record Result(
-      Conditioner conditioner, int teethLost, int straysAdmitted, ReceiverTrace trace) {}
+  public record Result(Conditioner conditioner, EdgeMisses misses, ReceiverTrace trace) {
+
+    /**
+     * Teeth without an edge near.
+     *
+     * @return 0 or more
+     */
+    public int teethLost() {
+      return misses.teethLost();
+    }
+
+    /**
+     * Edges without a tooth near.
+     *
+     * @return 0 or more
+     */
+    public int straysAdmitted() {
+      return misses.strays();
+    }
+  }
 
   /**
    * Plays the record.
@@ -73,15 +90,10 @@ public final class ConditionerReplay {
     List<Result> results = new ArrayList<>();
     for (int i = 0; i < heard.size(); i++) {
       ReceiverEdges edges = heard.get(i);
-      EdgeTally tally = new EdgeTally(wheel, toothTimes);
-      for (int e = 0; e < edges.size(); e++) {
-        tally.add(edges.time(e));
-      }
       results.add(
           new Result(
               conditioners.get(i),
-              tally.teethLost(),
-              tally.strays(),
+              EdgeMisses.of(edges, wheel, toothTimes),
               ReferenceReceiver.follow(edges, wheel)));
     }
     return results;

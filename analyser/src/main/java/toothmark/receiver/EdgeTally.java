@@ -23,17 +23,28 @@ final class EdgeTally {
     teeth = toothTimes;
   }
 
-  /** Takes the next edge; each is at most one tooth and each tooth has at most one edge. */
-  void add(double seconds) {
+  /**
+   * Takes the next edge; each is at most one tooth and each tooth has at most one edge.
+   *
+   * @return whether it is one
+   */
+  boolean add(double seconds) {
     edges++;
     follower.loses(seconds);
     while (tooth < teeth.length && seconds > teeth[tooth] + reach()) {
       tooth++;
     }
-    if (tooth < teeth.length && seconds >= teeth[tooth] - reach()) {
+    boolean isTooth = tooth < teeth.length && seconds >= teeth[tooth] - reach();
+    if (isTooth) {
       found++;
       tooth++;
     }
+    return isTooth;
+  }
+
+  /** Index of the tooth that the last edge was, where it was one. */
+  int lastTooth() {
+    return tooth - 1;
   }
 
   private double reach() {

@@ -278,7 +278,7 @@ class DeskFilesTest {
   @Test
   void ofSeveralCapturesEachAfterTheFirstGetsAWindowOfItsOwn() {
     List<Request> others = new ArrayList<>();
-    window.on(w -> w.files.beside = others::add);
+    window.on(w -> w.files.beside = others::addAll);
     Path idle = SAMPLES.resolve("clean-idle/capture.csv.gz");
     Path loose = SAMPLES.resolve("loose-connector/capture.csv.gz");
     drop(idle, loose);

@@ -4,12 +4,20 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.awt.Component;
+import java.awt.Rectangle;
 import java.awt.event.InputEvent;
 import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
+import java.awt.image.BufferedImage;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JFrame;
 import javax.swing.JLabel;
+import javax.swing.JSlider;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.AfterEach;
@@ -144,6 +152,84 @@ class DeskPicturesTest {
         });
     // clockwise, so that what was to the left of the sensor, and passed before, comes back to it
     assertThat(window.<Double>ask(DeskPicturesTest::degrees)).isCloseTo(before - 30, within(1.0));
+  }
+
+  @Test
+  void capturesAreSeenSideBySideEachWithItsVerdictTraceAndStrip() {
+    try (DrivenWindow other = DrivenWindow.onALaptop()) {
+      other.open(REFITTED.resolveSibling("../loose-connector/capture.csv.gz"));
+      Rectangle screen = new Rectangle(0, 0, 1366, 740);
+      JFrame left = window.ask(w -> w.frame);
+      window.on(w -> Desk.tile(List.of(left, other.frame()), screen));
+      window.settle();
+      other.settle();
+      assertThat(window.<Rectangle>ask(w -> left.getBounds()))
+          .isEqualTo(new Rectangle(0, 0, 683, 740));
+      assertThat(window.<Rectangle>ask(w -> other.frame().getBounds()))
+          .isEqualTo(new Rectangle(683, 0, 683, 740));
+      for (DrivenWindow one : List.of(window, other)) {
+        one.run("trace");
+        assertThat(one.<Integer>ask(w -> w.trace.isShowing() ? w.trace.getWidth() : 0))
+            .isGreaterThan(600);
+        assertThat(one.<Boolean>ask(w -> w.strip.isShowing())).isTrue();
+        assertThat(one.<Boolean>ask(w -> w.side.isShowing())).isFalse();
+      }
+      window.run("findings");
+      assertThat(window.<Boolean>ask(w -> w.side.isShowing())).isTrue();
+      window.on(w -> w.frame.setSize(1366, 740));
+      window.settle();
+      assertThat(window.<Boolean>ask(w -> w.side.isShowing() && w.wheel.isShowing())).isTrue();
+    }
+  }
+
+  @Test
+  void fiveWindowsCoverTheScreenInTwoRows() {
+    Rectangle screen = new Rectangle(10, 20, 1200, 800);
+    List<JFrame> frames = window.ask(w -> Stream.generate(JFrame::new).limit(5).toList());
+    window.on(w -> Desk.tile(frames, screen));
+    assertThat(frames.stream().map(JFrame::getBounds))
+        .containsExactly(
+            new Rectangle(10, 20, 400, 400),
+            new Rectangle(410, 20, 400, 400),
+            new Rectangle(810, 20, 400, 400),
+            new Rectangle(10, 420, 600, 400),
+            new Rectangle(610, 420, 600, 400));
+    window.on(w -> frames.forEach(JFrame::dispose));
+  }
+
+  @Test
+  void whatIsTriedIsDrawnAlongTraceAndStripWhileTheSliderMoves() {
+    window.open(REFITTED.resolveSibling("../weak-on-the-starter/capture.csv.gz"));
+    window.run("trace");
+    window.settle();
+    int strip = window.ask(w -> ofText(w.strip));
+    int trace = window.ask(w -> ofText(w.trace));
+    window.run("whatIf");
+    window.on(w -> w.model.whatIf.setting.set(new WhatIf.Setting(WhatIf.Circuit.FIXED, 0, 60)));
+    window.settle();
+    int few = window.ask(w -> ofText(w.strip));
+    int fewInTrace = window.ask(w -> ofText(w.trace));
+    // no tooth of this capture is as high as that, so each is lost and has its mark
+    window.on(w -> ((JSlider) named(w, "whatIf.guard")).setValue(1000));
+    window.settle();
+    assertThat(window.<Integer>ask(w -> ofText(w.strip))).isGreaterThan(few);
+    assertThat(window.<Integer>ask(w -> ofText(w.trace))).isGreaterThan(fewInTrace);
+    window.run("findings");
+    assertThat(window.<Integer>ask(w -> ofText(w.strip))).isEqualTo(strip);
+    assertThat(window.<Integer>ask(w -> ofText(w.trace))).isEqualTo(trace);
+  }
+
+  /** How many points of a picture have the colour of text, which what is tried is drawn in. */
+  private static int ofText(JComponent picture) {
+    BufferedImage image =
+        new BufferedImage(picture.getWidth(), picture.getHeight(), BufferedImage.TYPE_INT_RGB);
+    picture.paint(image.createGraphics());
+    int text = Look.ink().text().getRGB();
+    return (int)
+        IntStream.of(
+                image.getRGB(0, 0, image.getWidth(), image.getHeight(), null, 0, image.getWidth()))
+            .filter(p -> p == text)
+            .count();
   }
 
   private static double degrees(DeskWindow w) {

@@ -22,6 +22,7 @@ import java.util.stream.Stream;
 import javax.swing.AbstractButton;
 import javax.swing.JDialog;
 import javax.swing.JFileChooser;
+import javax.swing.JFrame;
 import javax.swing.JLabel;
 import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
@@ -76,6 +77,11 @@ final class DrivenWindow implements AutoCloseable {
     @SuppressWarnings("unchecked") // it was put there two lines before
     T t = (T) answer[0];
     return t;
+  }
+
+  /** To be touched on the event thread only. */
+  JFrame frame() {
+    return window.frame;
   }
 
   void run(String command) {

@@ -1,6 +1,7 @@
 package toothmark.findings;
 
 import java.util.Optional;
+import toothmark.ignition.ChargeForm;
 import toothmark.units.Say;
 
 /** Coils charge so long that they overheat or run into the next spark. */
@@ -40,13 +41,21 @@ final class DwellLongCheck implements Check {
                     + ", "
                     + Say.percent(d.duty())
                     + " of the time from spark to spark; 2 to 4 ms at 14 V is usual.")
+            .sawIf(forms(symptoms, ChargeForm.KNEE), "The current turns up late: a core saturates.")
             .against(
-                "A ballast resistor or a driver that limits current makes long dwell harmless.")
+                forms(symptoms, ChargeForm.LIMITED)
+                    ? "The driver limits the current, which makes a long dwell harmless to the coil."
+                    : "A ballast resistor or a driver that limits current makes long dwell harmless.")
             .ratherThan("A few long charges, as after a stop, do not move the middle one.")
             .next(
                 "Put a current clamp on the coil's supply and look for a kink or a flat top; feel"
                     + " for heat with the engine off.")
             .caution("Stop soon: coil and driver can burn, and a hot coil burns the skin.")
             .picture(Picture.DWELL));
+  }
+
+  private static boolean forms(Symptoms symptoms, ChargeForm form) {
+    return symptoms.seen().coils().stream()
+        .anyMatch(c -> c.charge().filter(q -> q.form() == form).isPresent());
   }
 }

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import org.apache.commons.math3.stat.StatUtils;
-import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
+import java.util.function.IntToDoubleFunction;
+import java.util.stream.IntStream;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
@@ -103,21 +103,19 @@ public final class CoilReader {
         grid.everyDegrees(),
         sparks,
         grid.absent(window, timeline),
-        dwell(firings, grid));
+        mean(grid, firings::dwell),
+        mean(grid, firings::burn),
+        firings.charge());
   }
 
-  private static Optional<Dwell> dwell(Firings firings, FiringGrid grid) {
-    double[] known = new double[firings.size()];
-    int n = 0;
-    for (int i = 0; i < firings.size(); i++) {
-      if (!Double.isNaN(firings.chargeStart(i)) && grid.turn(i) == Spark.Turn.FIRST) {
-        known[n++] = firings.dwell(i);
-      }
-    }
-    if (n == 0) {
-      return Optional.empty();
-    }
-    double sd = n == 1 ? 0 : new StandardDeviation().evaluate(known, 0, n);
-    return Optional.of(new Dwell(StatUtils.mean(known, 0, n), sd, n));
+  /** Over the sparks of which it is known, repeated ones aside. */
+  private static Optional<MeanTime> mean(FiringGrid grid, IntToDoubleFunction seconds) {
+    double[] known =
+        IntStream.range(0, grid.placed().size())
+            .filter(i -> grid.turn(i) == Spark.Turn.FIRST)
+            .mapToDouble(seconds)
+            .filter(v -> !Double.isNaN(v))
+            .toArray();
+    return known.length == 0 ? Optional.empty() : Optional.of(MeanTime.of(known));
   }
 }

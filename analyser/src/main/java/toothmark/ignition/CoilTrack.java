@@ -15,6 +15,9 @@ import java.util.Optional;
  * @param absent places where it was due and did not fire, in time order, between its first spark
  *     (or that of the other coils) and its last
  * @param dwell over the sparks whose start of charging is known; empty when there is none
+ * @param burn how long the sparks burnt, over those of which a primary voltage shows it; empty when
+ *     there is none
+ * @param charge the form of its charges; empty unless a current clamp shows it
  */
 public record CoilTrack(
     Coil coil,
@@ -22,7 +25,9 @@ public record CoilTrack(
     double firesEveryDegrees,
     List<Spark> sparks,
     List<AbsentSpark> absent,
-    Optional<Dwell> dwell) {
+    Optional<MeanTime> dwell,
+    Optional<MeanTime> burn,
+    Optional<ChargeCurrent> charge) {
 
   /** Copies the lists. */
   public CoilTrack {

@@ -1,12 +1,15 @@
 package toothmark.ignition;
 
+import java.util.Arrays;
+import org.apache.commons.math3.util.ResizableDoubleArray;
 import toothmark.capture.SampledSignal;
 
 /**
  * Firings of a current clamp: the primary current ramps up from rest and breaks at the spark.
  *
  * <p>The start of charging is the foot of the ramp, by a straight line through its rise from 10 to
- * 30 % of the usual peak (the ramp of a coil far from saturation is straight: i = V t / L).
+ * 30 % of the usual peak (the ramp of a coil far from saturation is straight: i = V t / L). The
+ * form of the ramp is told by {@link ChargeRamp}.
  */
 final class CurrentFirings {
 
@@ -23,6 +26,10 @@ final class CurrentFirings {
   private final double rest;
   private final double sign;
   private final double usualPeak;
+
+  /** A longer ramp is not looked at, samples. */
+  private static final int LONGEST_RAMP = 1 << 16;
+
   private final Firings out = new Firings(ChargingLevel.HIGH);
 
   private double before = Double.NaN;
@@ -30,6 +37,9 @@ final class CurrentFirings {
   private double highCrossing = Double.NaN;
   private double peak;
   private long standing;
+  private long rampFrom;
+  private final ResizableDoubleArray ramp = new ResizableDoubleArray();
+  private final ChargeCurrent.Gathered forms = new ChargeCurrent.Gathered();
 
   private CurrentFirings(SampledSignal signal, Histogram levels) {
     this.signal = signal;
@@ -44,6 +54,7 @@ final class CurrentFirings {
     CurrentFirings reader = new CurrentFirings(signal, Histogram.of(signal));
     if (reader.usualPeak > 0) {
       SampleScan.each(signal, reader::visit);
+      reader.out.charged(reader.forms.summed());
     }
     return reader.out;
   }
@@ -61,6 +72,11 @@ final class CurrentFirings {
     double low = FOOT_LOW * usualPeak;
     if (current >= low && !(before >= low)) {
       lowCrossing = crossing(index, current, low);
+      ramp.clear();
+      rampFrom = index;
+    }
+    if (current >= low && ramp.getNumElements() < LONGEST_RAMP) {
+      ramp.addElement(current);
     }
     if (current >= FOOT_HIGH * usualPeak) {
       charging(index, current);
@@ -84,10 +100,21 @@ final class CurrentFirings {
 
   private void broken() {
     double foot = lowCrossing - (highCrossing - lowCrossing) * FOOT_LOW / (FOOT_HIGH - FOOT_LOW);
+    form(foot);
     out.add(foot, signal.timeOf(standing + 0.5), signal.intervalSeconds() / Math.sqrt(12));
     lowCrossing = Double.NaN;
     highCrossing = Double.NaN;
     peak = 0;
+  }
+
+  private void form(double foot) {
+    int samples = (int) Math.min(LONGEST_RAMP, standing - rampFrom + 1);
+    if (!Double.isNaN(foot) && samples < LONGEST_RAMP && forms.wanted()) {
+      double dwell = signal.timeOf(standing + 0.5) - foot;
+      double[] current = Arrays.copyOf(ramp.getElements(), samples);
+      ChargeRamp.tell(current, signal.timeOf(rampFrom) - foot, signal.intervalSeconds())
+          .ifPresent(found -> forms.add(found, dwell));
+    }
   }
 
   /** Time of passing a level between the sample before and this one; not a number at the start. */

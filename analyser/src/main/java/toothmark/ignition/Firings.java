@@ -1,6 +1,7 @@
 package toothmark.ignition;
 
 import java.util.Arrays;
+import java.util.Optional;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
 
 /** Charges and sparks of one channel, before the crank's angle is known. */
@@ -13,7 +14,9 @@ final class Firings {
   private double[] chargeStarts = new double[64];
   private double[] sparks = new double[64];
   private double[] uncertainties = new double[64];
+  private double[] burns = new double[64];
   private final ChargingLevel level;
+  private Optional<ChargeCurrent> charge = Optional.empty();
 
   Firings(ChargingLevel level) {
     this.level = level;
@@ -36,6 +39,16 @@ final class Firings {
     return sparks[index];
   }
 
+  /** How long a spark burnt, s; not a number when it was not seen. */
+  double burn(int index) {
+    return burns[index];
+  }
+
+  /** The form of the charges; empty when it was not seen. */
+  Optional<ChargeCurrent> charge() {
+    return charge;
+  }
+
   double uncertainty(int index) {
     return uncertainties[index];
   }
@@ -50,11 +63,22 @@ final class Firings {
       chargeStarts = Arrays.copyOf(chargeStarts, 2 * size);
       sparks = Arrays.copyOf(sparks, 2 * size);
       uncertainties = Arrays.copyOf(uncertainties, 2 * size);
+      burns = Arrays.copyOf(burns, 2 * size);
     }
     chargeStarts[size] = chargeStart;
     sparks[size] = spark;
     uncertainties[size] = uncertainty;
+    burns[size] = Double.NaN;
     size++;
+  }
+
+  /** The last spark burnt so long, s. */
+  void burnt(double seconds) {
+    burns[size - 1] = seconds;
+  }
+
+  void charged(Optional<ChargeCurrent> form) {
+    charge = form;
   }
 
   /**
@@ -75,6 +99,7 @@ final class Firings {
     for (int i = 0; i < size; i++) {
       if (Double.isNaN(dwell(i)) || dwell(i) >= floor) {
         kept.add(chargeStarts[i], sparks[i], uncertainties[i]);
+        kept.burnt(burns[i]);
       }
     }
     return kept;

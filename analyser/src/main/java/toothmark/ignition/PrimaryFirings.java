@@ -9,12 +9,20 @@ import toothmark.capture.SampledSignal;
  * back by hundreds of volts at the spark, and then shows the burning spark and ringing about the
  * battery voltage. Only a stay near ground counts as charging, and only a rise well above battery
  * voltage out of it as a spark; ringing does the second without the first, and a charge that is let
- * go softly the first without the second.
+ * go softly the first without the second. The spark burns while the terminal stands above the
+ * middle between battery voltage and that of the burning spark; ringing before and after it does so
+ * for half a period at a time.
  */
 final class PrimaryFirings {
 
   /** Ringing after the spark has half periods below this; a charge lasts longer. */
   private static final double SHORTEST_CHARGE_SECONDS = 0.25e-3;
+
+  /** By then a burn has begun: what rings after the flyback has faded, s. */
+  private static final double LATEST_BURN_SECONDS = 0.4e-3;
+
+  /** The burning spark stands so far above rest, of the way from charging to rest, at least. */
+  private static final double BURN_SHARE = 0.5;
 
   /** A charge ends softly once the terminal has rested above the middle level this long. */
   private static final double LET_GO_SECONDS = 0.2e-3;
@@ -30,17 +38,21 @@ final class PrimaryFirings {
   private final SampledSignal signal;
   private final double middle;
   private final double flyback;
+  private final double burning;
   private final Firings out = new Firings(ChargingLevel.LOW);
 
   private double lowSince = Double.NaN;
   private boolean startSeen;
   private boolean charged;
   private double highSince = Double.NaN;
+  private double sparkAt = Double.NaN;
+  private double burnSince = Double.NaN;
 
-  private PrimaryFirings(SampledSignal signal, double middle, double flyback) {
+  private PrimaryFirings(SampledSignal signal, double middle, double flyback, double burning) {
     this.signal = signal;
     this.middle = middle;
     this.flyback = flyback;
+    this.burning = burning;
   }
 
   static Firings read(SampledSignal signal) {
@@ -49,8 +61,10 @@ final class PrimaryFirings {
     double apart = 0.15 * (levels.quantile(0.9) - charging);
     double high = levels.commonest(charging + apart, levels.highest());
     double resting = resting(levels, charging, high, apart);
+    double above = resting + BURN_SHARE * (resting - charging);
+    double burn = levels.commonest(above, levels.highest());
     PrimaryFirings reader =
-        new PrimaryFirings(signal, (charging + resting) / 2, resting + 0.5 * (resting - charging));
+        new PrimaryFirings(signal, (charging + resting) / 2, above, (resting + burn) / 2);
     SampleScan.each(signal, reader::visit);
     return reader.out.withoutFlickers(FLICKER_SHARE);
   }
@@ -63,6 +77,7 @@ final class PrimaryFirings {
 
   private void visit(long index, double value) {
     double time = signal.timeOf(index);
+    burn(index, value);
     if (value < middle) {
       low(index, time);
     } else {
@@ -84,6 +99,8 @@ final class PrimaryFirings {
       double spark = signal.timeOf(index - 0.5);
       double u = signal.intervalSeconds() / Math.sqrt(12);
       out.add(startSeen ? lowSince : Double.NaN, spark, u);
+      sparkAt = spark;
+      burnSince = spark;
       reset();
     } else if (Double.isNaN(highSince)) {
       highSince = time;
@@ -91,6 +108,24 @@ final class PrimaryFirings {
     if (!charged || time - highSince > LET_GO_SECONDS) {
       reset();
     }
+  }
+
+  /** A burn is a long stay above its level that begins soon after the spark. */
+  private void burn(long index, double value) {
+    if (Double.isNaN(sparkAt)) {
+      return;
+    }
+    double step = signal.timeOf(index - 0.5);
+    if (value >= burning) {
+      burnSince = Double.isNaN(burnSince) ? step : burnSince;
+      return;
+    }
+    boolean burnt = step - burnSince >= SHORTEST_CHARGE_SECONDS;
+    if (burnt) {
+      out.burnt(step - sparkAt);
+    }
+    sparkAt = burnt || step - sparkAt > LATEST_BURN_SECONDS ? Double.NaN : sparkAt;
+    burnSince = Double.NaN;
   }
 
   private void reset() {

@@ -15,8 +15,9 @@ import toothmark.capture.Channel;
 import toothmark.examination.Examination;
 import toothmark.findings.Cranking;
 import toothmark.findings.Observations;
+import toothmark.ignition.ChargeCurrent;
 import toothmark.ignition.CoilTrack;
-import toothmark.ignition.Dwell;
+import toothmark.ignition.MeanTime;
 import toothmark.receiver.ReceiverTrace;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
@@ -298,7 +299,9 @@ final class ExaminationJson {
           fields.whole("sparks", track.sparks().size());
           fields.whole("absent", track.absent().size());
           fields.whole("repeated", track.repeated());
-          dwell(track);
+          time("dwell_ms", track.dwell());
+          time("burn_ms", track.burn());
+          charge(track.charge());
           fields.objects("teeth", teeth(seen, track), this::teeth);
         });
   }
@@ -327,19 +330,36 @@ final class ExaminationJson {
     fields.number("degrees_after", place.degreesAfter());
   }
 
-  private void dwell(CoilTrack track) throws IOException {
-    if (track.dwell().isEmpty()) {
-      fields.nothing("dwell_ms");
+  private void time(String name, Optional<MeanTime> of) throws IOException {
+    if (of.isEmpty()) {
+      fields.nothing(name);
       return;
     }
-    Dwell dwell = track.dwell().get();
+    MeanTime time = of.get();
     fields.object(
-        "dwell_ms",
+        name,
         () -> {
-          fields.number("mean", 1e3 * dwell.meanSeconds());
+          fields.number("mean", 1e3 * time.meanSeconds());
           fields.number(
               "standard_deviation",
-              known(1e3 * dwell.standardDeviationSeconds(), dwell.sparks() > 1));
+              known(1e3 * time.standardDeviationSeconds(), time.sparks() > 1));
+          fields.whole("sparks", time.sparks());
+        });
+  }
+
+  private void charge(Optional<ChargeCurrent> charge) throws IOException {
+    if (charge.isEmpty()) {
+      fields.nothing("charge");
+      return;
+    }
+    ChargeCurrent c = charge.get();
+    fields.object(
+        "charge",
+        () -> {
+          fields.text("form", c.form().label());
+          time("until_ms", Optional.of(c.until()));
+          fields.number("share_of_dwell", c.shareOfDwell());
+          fields.whole("charges", c.charges());
         });
   }
 

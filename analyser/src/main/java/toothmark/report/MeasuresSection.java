@@ -279,6 +279,17 @@ final class MeasuresSection {
                     .append(" (scatter ")
                     .append(Say.seconds(d.standardDeviationSeconds()))
                     .append(')'));
+    c.burn()
+        .ifPresent(
+            b ->
+                value
+                    .append(", burns ")
+                    .append(Say.seconds(b.meanSeconds()))
+                    .append(" (scatter ")
+                    .append(Say.seconds(b.standardDeviationSeconds()))
+                    .append(b.sparks() < c.sparks().size() ? ", of " + b.sparks() : "")
+                    .append(')'));
+    c.charge().ifPresent(q -> value.append(", ").append(Wording.of(q)));
     String name = c.coil().name();
     row(
         name.isEmpty() ? "Coil" : Character.toUpperCase(name.charAt(0)) + name.substring(1),

@@ -10,7 +10,7 @@ import toothmark.findings.Finding;
 import toothmark.findings.Observations;
 import toothmark.findings.Severity;
 import toothmark.ignition.CoilTrack;
-import toothmark.ignition.Dwell;
+import toothmark.ignition.MeanTime;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
@@ -166,7 +166,7 @@ public final class VerdictText {
       s.append(", ").append(track.absent().size()).append(" absent");
     }
     if (track.dwell().isPresent()) {
-      Dwell d = track.dwell().get();
+      MeanTime d = track.dwell().get();
       s.append(", dwell ").append(Say.seconds(d.meanSeconds()));
     }
     lines.figure(track.coil().name(), s.toString());

@@ -3,6 +3,7 @@ package toothmark.report;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import toothmark.ignition.ChargeCurrent;
 import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapShape;
 import toothmark.timing.IgnitionTable;
@@ -49,6 +50,22 @@ final class Wording {
     return reference == Timing.Reference.NOMINAL
         ? "against the setting that the controller is told, not against top dead centre"
         : "";
+  }
+
+  /** The form of a coil's charges. */
+  static String of(ChargeCurrent charge) {
+    String at =
+        Say.seconds(charge.until().meanSeconds())
+            + " ("
+            + Say.percent(charge.shareOfDwell())
+            + " of the charge)";
+    String form =
+        switch (charge.form()) {
+          case RAMP -> "its current ramps up until it breaks";
+          case LIMITED -> "its current is limited from " + at + " on";
+          case KNEE -> "its current turns up, as of a saturated core, from " + at + " on";
+        };
+    return form + ", in " + charge.until().sparks() + " of " + charge.charges() + " charges";
   }
 
   /** Which ignition table was read, at which load, and where its edge was held. */

@@ -41,7 +41,7 @@ import toothmark.ignition.ChargingLevel;
 import toothmark.ignition.Coil;
 import toothmark.ignition.CoilTrack;
 import toothmark.ignition.CrankPoint;
-import toothmark.ignition.Dwell;
+import toothmark.ignition.MeanTime;
 import toothmark.ignition.PickUp;
 import toothmark.ignition.Spark;
 import toothmark.receiver.ReceiverTrace;
@@ -277,7 +277,9 @@ public final class SampleRun {
         360,
         sparks,
         absent,
-        Optional.of(new Dwell(2.71e-3, 0.11e-3, sparks.size())));
+        Optional.of(new MeanTime(2.71e-3, 0.11e-3, sparks.size())),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private DecodedCrank crank() {

@@ -17,6 +17,7 @@ import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.ignition.AbsentSpark;
+import toothmark.ignition.ChargeCurrent;
 import toothmark.ignition.ChargingLevel;
 import toothmark.ignition.Coil;
 import toothmark.ignition.CoilTrack;
@@ -121,6 +122,7 @@ final class Scene {
   int everyNthSparkTwice = 0;
   Timing.Reference reference = Timing.Reference.MEASURED;
   Optional<Alignment> alignment = Optional.empty();
+  Optional<ChargeCurrent> charge = Optional.empty();
   List<TdcEvidence> unused = List.of();
   List<CoilTiming> coilTimings = new ArrayList<>();
   Optional<GapFit> gap = Optional.empty();
@@ -382,7 +384,8 @@ final class Scene {
     }
     List<Integer> own = number == 0 ? List.of(1, 4) : List.of(3, 2);
     Coil coil = new Coil("coil " + (number + 1), own, PickUp.LOGIC);
-    return new CoilTrack(coil, ChargingLevel.HIGH, 360, sparks, absent, Optional.empty());
+    return new CoilTrack(
+        coil, ChargingLevel.HIGH, 360, sparks, absent, Optional.empty(), Optional.empty(), charge);
   }
 
   private Spark spark(double t, CrankPoint at, Spark.Turn turn) {

@@ -64,6 +64,15 @@ class PickUpTest {
     return Math.min(clip, v + noise);
   }
 
+  private static void checkBurn(CoilTrack track, double seconds, int sparks) {
+    MeanTime burn = track.burn().orElseThrow();
+    assertThat(burn.sparks()).isEqualTo(sparks);
+    assertThat(burn.meanSeconds())
+        .as("late by a quarter of the ringing's period at most")
+        .isBetween(seconds - INTERVAL, seconds + 1 / 6e3 / 4 + INTERVAL);
+    assertThat(burn.standardDeviationSeconds()).isLessThan(INTERVAL);
+  }
+
   private static double current(double sinceStart) {
     return sinceStart < 0 ? 0 : BATTERY / 0.6 * (1 - Math.exp(-0.6 * sinceStart / 3.5e-3));
   }
@@ -84,7 +93,37 @@ class PickUpTest {
 
     SampledSignal signal = draw(engine, sparks, 3e-3, (a, b) -> primary(a, b, clip));
 
-    check(read(engine, signal, PickUp.PRIMARY_VOLTAGE), sparks, 3e-3, 2 * INTERVAL);
+    CoilTrack track = read(engine, signal, PickUp.PRIMARY_VOLTAGE);
+    check(track, sparks, 3e-3, 2 * INTERVAL);
+    checkBurn(track, 1.4e-3, sparks.length);
+    assertThat(track.charge()).isEmpty();
+  }
+
+  /** Every other plug lead is off: its flyback rings out, and nothing burns. */
+  @Test
+  void aFlybackThatOnlyRingsBurnsNothing() {
+    SketchedEngine engine = SketchedEngine.steady(1.5, 850);
+    double[] sparks = engine.passings(80, 360);
+    int[] number = {-1};
+    double[] before = {1};
+
+    SampledSignal signal =
+        draw(
+            engine,
+            sparks,
+            3e-3,
+            (a, b) -> {
+              number[0] += b < before[0] ? 1 : 0;
+              before[0] = b;
+              boolean open = number[0] % 2 == 0 && a < 0;
+              return open
+                  ? BATTERY + 330 * Math.exp(-b / 0.3e-3) * Math.cos(2 * Math.PI * 6e3 * b)
+                  : primary(a, b, 400);
+            });
+
+    CoilTrack track = read(engine, signal, PickUp.PRIMARY_VOLTAGE);
+    assertThat(track.sparks()).hasSameSizeAs(sparks);
+    checkBurn(track, 1.4e-3, sparks.length / 2);
   }
 
   /** Then the burning spark stands longer than the charge, and battery voltage far longer. */
@@ -140,7 +179,12 @@ class PickUpTest {
             3e-3,
             (a, b) -> sign * (0.05 + current(a)) + 0.05 * random.nextGaussian());
 
-    check(read(engine, signal, PickUp.CURRENT_CLAMP), sparks, 3e-3, 0.05e-3);
+    CoilTrack track = read(engine, signal, PickUp.CURRENT_CLAMP);
+    check(track, sparks, 3e-3, 0.05e-3);
+    ChargeCurrent charge = track.charge().orElseThrow();
+    assertThat(charge.form()).isEqualTo(ChargeForm.RAMP);
+    assertThat(charge.until().sparks()).isEqualTo(charge.charges()).isEqualTo(sparks.length);
+    assertThat(charge.shareOfDwell()).isCloseTo(1, within(0.02));
   }
 
   @Test
@@ -152,7 +196,53 @@ class PickUpTest {
         draw(
             engine, sparks, 6e-3, (a, b) -> Math.min(7, current(a)) + 0.05 * random.nextGaussian());
 
-    check(read(engine, signal, PickUp.CURRENT_CLAMP), sparks, 6e-3, 0.05e-3);
+    CoilTrack track = read(engine, signal, PickUp.CURRENT_CLAMP);
+    check(track, sparks, 6e-3, 0.05e-3);
+    ChargeCurrent charge = track.charge().orElseThrow();
+    assertThat(charge.form()).isEqualTo(ChargeForm.LIMITED);
+    assertThat(charge.until().meanSeconds())
+        .as("t = -(L/R) ln(1 - I R/V), 7 A: 2.174 ms")
+        .isCloseTo(2.174e-3, within(0.06e-3));
+    assertThat(charge.shareOfDwell()).isCloseTo(2.174 / 6, within(0.01));
+    assertThat(charge.until().sparks()).isEqualTo(sparks.length);
+  }
+
+  /** From 8 A on (t = 2.565 ms) a quarter of the inductance is left. */
+  private static double saturating(double sinceStart) {
+    double more = Math.max(0, sinceStart - 2.565e-3);
+    double end = BATTERY / 0.6;
+    return more == 0
+        ? current(sinceStart)
+        : end - (end - current(2.565e-3)) * Math.exp(-0.6 * more / (3.5e-3 / 4));
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {3.2e-3, 4e-3})
+  void readsACurrentClampWhoseCoilSaturates(double dwell) {
+    SketchedEngine engine = SketchedEngine.steady(1, 2000);
+    double[] sparks = engine.passings(80, 360);
+
+    SampledSignal signal =
+        draw(engine, sparks, dwell, (a, b) -> saturating(a) + 0.05 * random.nextGaussian());
+
+    ChargeCurrent charge = read(engine, signal, PickUp.CURRENT_CLAMP).charge().orElseThrow();
+    assertThat(charge.form()).isEqualTo(ChargeForm.KNEE);
+    assertThat(charge.until().meanSeconds()).isCloseTo(2.565e-3, within(0.1e-3));
+  }
+
+  /** Charges far longer than L/R bend over to V/R by themselves: no limit, no knee. */
+  @ParameterizedTest
+  @ValueSource(doubles = {1.5e-3, 6e-3, 12e-3, 20e-3})
+  void aCoilThatOnlyFillsUpIsNotLimited(double dwell) {
+    SketchedEngine engine = SketchedEngine.steady(2, 1000);
+    double[] sparks = engine.passings(80, 360);
+
+    SampledSignal signal =
+        draw(engine, sparks, dwell, (a, b) -> current(a) + 0.05 * random.nextGaussian());
+
+    ChargeCurrent charge = read(engine, signal, PickUp.CURRENT_CLAMP).charge().orElseThrow();
+    assertThat(charge.form()).isEqualTo(ChargeForm.RAMP);
+    assertThat(charge.until().sparks()).isEqualTo(charge.charges());
   }
 
   @Test

@@ -27,7 +27,7 @@ record DwellView(double medianSeconds, double spread, double duty, int sparks) {
       List<Spark> known = c.sparks().stream().filter(DwellView::running).toList();
       dwell =
           join(dwell, known.stream().mapToDouble(s -> s.dwellSeconds().orElseThrow()).toArray());
-      duty = join(duty, known.stream().mapToDouble(s -> duty(c, s)).toArray());
+      duty = join(duty, known.stream().mapToDouble(s -> c.duty(s).orElseThrow()).toArray());
     }
     if (dwell.length < FEWEST) {
       return Optional.empty();
@@ -45,11 +45,6 @@ record DwellView(double medianSeconds, double spread, double duty, int sparks) {
         && s.turn() == Spark.Turn.FIRST
         && s.crank().isPresent()
         && s.crank().get().rpm() >= SyncLoss.CRANKING_BELOW_RPM;
-  }
-
-  private static double duty(CoilTrack c, Spark s) {
-    double between = c.firesEveryDegrees() / (6 * s.crank().orElseThrow().rpm());
-    return s.dwellSeconds().orElseThrow() / between;
   }
 
   private static double[] join(double[] a, double[] b) {

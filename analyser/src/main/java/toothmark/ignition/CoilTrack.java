@@ -1,7 +1,10 @@
 package toothmark.ignition;
 
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import toothmark.units.CrankAngle;
 
 /**
  * What one coil did in a capture.
@@ -33,6 +36,31 @@ public record CoilTrack(
   public CoilTrack {
     sparks = List.copyOf(sparks);
     absent = List.copyOf(absent);
+  }
+
+  /**
+   * Duty at a spark: for which share of the time from one spark due to the next the coil charged.
+   *
+   * @param spark one of the coil's
+   * @return 0 to 1, at the speed of the spark; empty where the charge or the speed is not known, or
+   *     the spark is a repeated one
+   */
+  public OptionalDouble duty(Spark spark) {
+    OptionalDouble dwell = spark.dwellSeconds();
+    if (dwell.isEmpty() || spark.crank().isEmpty() || spark.turn() != Spark.Turn.FIRST) {
+      return OptionalDouble.empty();
+    }
+    double turned = CrankAngle.turned(spark.crank().get().rpm(), dwell.getAsDouble());
+    return OptionalDouble.of(turned / firesEveryDegrees);
+  }
+
+  /**
+   * Duties of all sparks of which it is known.
+   *
+   * @return least, mean and most
+   */
+  public DoubleSummaryStatistics duties() {
+    return sparks.stream().flatMapToDouble(s -> duty(s).stream()).summaryStatistics();
   }
 
   /**

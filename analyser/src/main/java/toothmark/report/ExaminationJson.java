@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -300,6 +301,7 @@ final class ExaminationJson {
           fields.whole("absent", track.absent().size());
           fields.whole("repeated", track.repeated());
           time("dwell_ms", track.dwell());
+          duty(track.duties());
           time("burn_ms", track.burn());
           charge(track.charge());
           fields.objects("teeth", teeth(seen, track), this::teeth);
@@ -310,7 +312,7 @@ final class ExaminationJson {
   static List<CoilTeeth> teeth(Observations seen, CoilTrack track) {
     return seen.crank()
         .map(c -> c.identification().pattern())
-        .map(wheel -> CoilTeeth.of(wheel, track.sparks(), seen.timing().bands()))
+        .map(wheel -> CoilTeeth.of(wheel, track, seen.timing().bands()))
         .orElse(List.of());
   }
 
@@ -323,11 +325,26 @@ final class ExaminationJson {
       fields.nothing("charge");
     }
     fields.object("spark", () -> place(band.spark()));
+    fields.number("duty", band.duty());
   }
 
   private void place(FiringTeeth.Place place) throws IOException {
     fields.whole("after_tooth", place.tooth());
     fields.number("degrees_after", place.degreesAfter());
+  }
+
+  private void duty(DoubleSummaryStatistics duties) throws IOException {
+    if (duties.getCount() == 0) {
+      fields.nothing("duty");
+      return;
+    }
+    fields.object(
+        "duty",
+        () -> {
+          fields.number("least", duties.getMin());
+          fields.number("mean", duties.getAverage());
+          fields.number("most", duties.getMax());
+        });
   }
 
   private void time(String name, Optional<MeanTime> of) throws IOException {

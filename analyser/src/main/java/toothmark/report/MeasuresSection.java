@@ -1,6 +1,7 @@
 package toothmark.report;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -279,6 +280,11 @@ final class MeasuresSection {
                     .append(" (scatter ")
                     .append(Say.seconds(d.standardDeviationSeconds()))
                     .append(')'));
+    DoubleSummaryStatistics duty = c.duties();
+    if (duty.getCount() > 0) {
+      value.append(", duty ").append(Say.percent(duty.getMin()));
+      value.append(" to ").append(Say.percent(duty.getMax()));
+    }
     c.burn()
         .ifPresent(
             b ->
@@ -366,14 +372,15 @@ final class MeasuresSection {
     if (all.values().stream().allMatch(List::isEmpty)) {
       return;
     }
-    html.element("h3", "Teeth before charge and spark");
+    html.element("h3", "Teeth before charge and spark, and duty");
     html.element(
         "p",
         "The last tooth to pass the sensor before a coil begins to charge and before it fires, and"
             + " how far the crank turns from there: a controller starts counting at that tooth, or"
-            + " at one before it.");
+            + " at one before it. Duty is the share of the time from spark to spark for which the coil"
+            + " charges.");
     html.open("div", "class", "scroll").open("table").open("tr").element("th", "Coil");
-    for (String head : List.of("Speed (rev/min)", "Sparks", "Charge", "Spark")) {
+    for (String head : List.of("Speed (rev/min)", "Sparks", "Charge", "Spark", "Duty")) {
       html.element("th", head, "class", "right");
     }
     html.close();
@@ -386,7 +393,10 @@ final class MeasuresSection {
     cell(OptionalDouble.of(teeth.rpm()), 0);
     cell(OptionalDouble.of(teeth.sparks()), 0);
     html.element("td", teeth.charge().map(MeasuresSection::place).orElse("–"), "class", "right");
-    html.element("td", place(teeth.spark()), "class", "right").close();
+    html.element("td", place(teeth.spark()), "class", "right");
+    OptionalDouble duty = teeth.duty();
+    String share = duty.isPresent() ? Say.percent(duty.getAsDouble()) : "–";
+    html.element("td", share, "class", "right").close();
   }
 
   private static String place(FiringTeeth.Place place) {

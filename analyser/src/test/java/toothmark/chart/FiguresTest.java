@@ -90,7 +90,7 @@ class FiguresTest {
             "How fast did the crank turn?",
             "Does the spark leave at the commanded angle?",
             "Does the wheel stand where the controller believes?",
-            "How long do the coils charge?",
+            "How long do the coils charge, and for which share of the time?",
             "When is sync lost, and with what?",
             "Do the teeth come evenly?");
   }

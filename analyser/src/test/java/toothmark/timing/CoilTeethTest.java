@@ -7,7 +7,11 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import toothmark.ignition.ChargingLevel;
+import toothmark.ignition.Coil;
+import toothmark.ignition.CoilTrack;
 import toothmark.ignition.CrankPoint;
+import toothmark.ignition.PickUp;
 import toothmark.ignition.Spark;
 import toothmark.wheel.WheelPattern;
 
@@ -20,8 +24,7 @@ class CoilTeethTest {
   @Test
   void teethBeforeChargeAndSpark() {
     List<CoilTeeth> teeth =
-        CoilTeeth.of(
-            WHEEL, List.of(spark(104.5, 1000, 3e-3), spark(720 + 103.5, 1000, 3e-3)), BANDS);
+        CoilTeeth.of(WHEEL, coil(spark(104.5, 1000, 3e-3), spark(720 + 103.5, 1000, 3e-3)), BANDS);
 
     assertThat(teeth).hasSize(1);
     assertThat(teeth.get(0).sparks()).isEqualTo(2);
@@ -29,12 +32,15 @@ class CoilTeethTest {
     assertThat(teeth.get(0).spark().degreesAfter()).isCloseTo(2, within(1e-6));
     assertThat(teeth.get(0).charge().orElseThrow().tooth()).isEqualTo(15);
     assertThat(teeth.get(0).charge().orElseThrow().degreesAfter()).isCloseTo(2, within(1e-6));
+    assertThat(teeth.get(0).duty().orElseThrow())
+        .as("3 ms are 18 of 360 degrees")
+        .isCloseTo(0.05, within(1e-9));
   }
 
   @Test
   void sparksOnBothSidesOfTooth1AreOnePlace() {
     List<CoilTeeth> teeth =
-        CoilTeeth.of(WHEEL, List.of(spark(359, 900, 1e-3), spark(363, 900, 1e-3)), BANDS);
+        CoilTeeth.of(WHEEL, coil(spark(359, 900, 1e-3), spark(363, 900, 1e-3)), BANDS);
 
     assertThat(teeth.get(0).spark().tooth()).isEqualTo(1);
     assertThat(teeth.get(0).spark().degreesAfter()).isCloseTo(1, within(1e-6));
@@ -42,8 +48,20 @@ class CoilTeethTest {
 
   @Test
   void aCoilForAllCylindersHasNoOnePlace() {
-    assertThat(CoilTeeth.of(WHEEL, List.of(spark(100, 900, 1e-3), spark(280, 900, 1e-3)), BANDS))
+    assertThat(CoilTeeth.of(WHEEL, coil(spark(100, 900, 1e-3), spark(280, 900, 1e-3)), BANDS))
         .isEmpty();
+  }
+
+  private static CoilTrack coil(Spark... sparks) {
+    return new CoilTrack(
+        new Coil("coil 1", List.of(1, 4), PickUp.LOGIC),
+        ChargingLevel.HIGH,
+        360,
+        List.of(sparks),
+        List.of(),
+        Optional.empty(),
+        Optional.empty(),
+        Optional.empty());
   }
 
   private static Spark spark(double degrees, double rpm, double dwell) {

@@ -66,6 +66,7 @@ public final class Examiner {
           List.of(),
           List.of(),
           List.of(),
+          Optional.empty(),
           List.of(),
           Optional.empty(),
           List.of(),

@@ -1,13 +1,25 @@
 package toothmark.findings;
 
 import java.util.List;
+import java.util.Optional;
 import toothmark.timing.CoilTiming;
+import toothmark.timing.FiringSequence;
+import toothmark.units.Interval;
 import toothmark.units.Say;
 
 /** Coils fire in each other's place. */
 final class CoilsSwappedCheck implements Check {
 
   private static final int FEWEST_SPARKS = 3;
+
+  /** Share of the sparks out of order from which it is worth a look. */
+  private static final double LEAST_SHARE = 0.02;
+
+  /** Share of the cycles out of order from which coils are swapped for good. */
+  private static final double MOSTLY = 0.8;
+
+  private static final double SHOWN_SECONDS = 1e-3;
+  private static final int MOST_SHOWN = 50;
 
   @Override
   public String id() {
@@ -24,12 +36,18 @@ final class CoilsSwappedCheck implements Check {
         coils.stream()
             .filter(c -> Math.abs(c.turnedDegrees()) > 1 && c.sparks() >= FEWEST_SPARKS)
             .toList();
-    if (turned.isEmpty()) {
+    Optional<FiringSequence> order = outOfOrder(symptoms.seen());
+    if (turned.isEmpty() && order.isEmpty()) {
       return Outcome.quiet();
     }
+    boolean always = !turned.isEmpty() || order.filter(CoilsSwappedCheck::isMostly).isPresent();
     Draft d =
-        Draft.of(id(), Severity.FAULT, "Coils fire in each other's place.")
-            .probability(turned.size() > 1 || coils.size() > 2 ? 0.96 : 0.8);
+        always
+            ? Draft.of(id(), Severity.FAULT, "Coils fire in each other's place.")
+                .probability(turned.size() > 1 || coils.size() > 2 ? 0.96 : 0.8)
+            : Draft.of(id(), Severity.WATCH, "Coils fire in each other's place now and then.")
+                .probability(0.7);
+    order.ifPresent(s -> sequence(d, s, symptoms.seen()));
     for (CoilTiming c : turned) {
       d.saw(
           "\u201c"
@@ -40,7 +58,7 @@ final class CoilsSwappedCheck implements Check {
               + Words.count(c.sparks(), "spark", "sparks")
               + ".");
     }
-    boolean halfTurn = turned.size() == coils.size();
+    boolean halfTurn = !turned.isEmpty() && turned.size() == coils.size();
     if (halfTurn) {
       d.against(
           "All recorded coils are off alike. Probes on each other's coil, or a TDC mark of another"
@@ -55,5 +73,47 @@ final class CoilsSwappedCheck implements Check {
                 "Do not try to start it meanwhile: it can backfire through the intake. "
                     + Cautions.HIGH_VOLTAGE)
             .picture(Picture.WHEEL));
+  }
+
+  /** Where the job sheet states an order and more sparks than a stray few do not keep it. */
+  private static Optional<FiringSequence> outOfOrder(Observations seen) {
+    return seen.timing()
+        .sequence()
+        .filter(s -> !seen.stated().firing().order().isEmpty())
+        .filter(s -> s.out().size() >= Math.max(FEWEST_SPARKS, LEAST_SHARE * s.sparks()));
+  }
+
+  private static boolean isMostly(FiringSequence s) {
+    return s.cyclesOut() >= MOSTLY * s.cycles();
+  }
+
+  private static void sequence(Draft d, FiringSequence s, Observations seen) {
+    d.saw(
+            Words.count(s.out().size(), "spark", "sparks")
+                + " of "
+                + Say.count(s.sparks())
+                + " came out of the firing order, in "
+                + s.cyclesOut()
+                + " of "
+                + Words.count(s.cycles(), "cycle", "cycles")
+                + ".")
+        .where(
+            s.out().stream()
+                .map(o -> new Interval(o.timeSeconds(), o.timeSeconds() + SHOWN_SECONDS))
+                .limit(MOST_SHOWN)
+                .toList());
+    s.out().stream()
+        .filter(o -> o.inPlaceOf().isPresent())
+        .findFirst()
+        .ifPresent(
+            o ->
+                d.saw(
+                    "First, \u201c"
+                        + seen.coils().get(o.coil()).coil().name()
+                        + "\u201d fired in place of \u201c"
+                        + seen.coils().get(o.inPlaceOf().get()).coil().name()
+                        + "\u201d at "
+                        + Say.at(o.timeSeconds())
+                        + "."));
   }
 }

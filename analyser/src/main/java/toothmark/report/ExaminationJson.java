@@ -24,6 +24,7 @@ import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
 import toothmark.timing.CoilTeeth;
+import toothmark.timing.FiringSequence;
 import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.SpeedBand;
@@ -43,6 +44,8 @@ import toothmark.wheel.WheelIdentification;
 final class ExaminationJson {
 
   static final String SCHEMA = "toothmark.examination/1";
+
+  private static final int MOST_OUT_OF_ORDER = 1000;
 
   private static final JsonFactory FACTORY = new JsonFactory();
 
@@ -88,6 +91,7 @@ final class ExaminationJson {
     alignment(timing);
     advance(timing);
     coils();
+    sequence(timing);
     findings();
   }
 
@@ -331,6 +335,36 @@ final class ExaminationJson {
   private void place(FiringTeeth.Place place) throws IOException {
     fields.whole("after_tooth", place.tooth());
     fields.number("degrees_after", place.degreesAfter());
+  }
+
+  private void sequence(Timing timing) throws IOException {
+    if (timing.sequence().isEmpty()) {
+      fields.nothing("firing_order");
+      return;
+    }
+    FiringSequence s = timing.sequence().get();
+    fields.object(
+        "firing_order",
+        () -> {
+          fields.wholes("order", s.order());
+          fields.whole("sparks", s.sparks());
+          fields.whole("sparks_out_of_order", s.out().size());
+          fields.whole("cycles", s.cycles());
+          fields.whole("cycles_out_of_order", s.cyclesOut());
+          fields.objects(
+              "out_of_order",
+              s.out().subList(0, Math.min(MOST_OUT_OF_ORDER, s.out().size())),
+              o -> {
+                fields.number("time_s", o.timeSeconds());
+                fields.text("coil", seen.coils().get(o.coil()).coil().name());
+                fields.number("off_deg", o.offDegrees());
+                if (o.inPlaceOf().isPresent()) {
+                  fields.text("in_place_of", seen.coils().get(o.inPlaceOf().get()).coil().name());
+                } else {
+                  fields.nothing("in_place_of");
+                }
+              });
+        });
   }
 
   private void duty(DoubleSummaryStatistics duties) throws IOException {

@@ -19,6 +19,7 @@ import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
 import toothmark.timing.CoilTeeth;
+import toothmark.timing.FiringSequence;
 import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
@@ -60,6 +61,7 @@ final class MeasuresSection {
     seen.timing().alignment().ifPresent(this::alignment);
     seen.timing().gap().ifPresent(this::gap);
     seen.coils().forEach(this::coil);
+    seen.timing().sequence().ifPresent(this::sequence);
     seen.timing().limiters().forEach(this::limiter);
     html.close();
     html.element(
@@ -301,6 +303,37 @@ final class MeasuresSection {
         name.isEmpty() ? "Coil" : Character.toUpperCase(name.charAt(0)) + name.substring(1),
         value.toString(),
         "channel " + examination.roles().coils().getOrDefault(name, "?"));
+  }
+
+  private void sequence(FiringSequence s) {
+    String kept = "kept in all of " + Say.count(s.cycles()) + " cycles";
+    String order =
+        s.order().stream().map(String::valueOf).collect(Collectors.joining("-"))
+            + (examination.sheet().engine().firingOrder().isEmpty()
+                ? ", the customary one"
+                : ", the job sheet");
+    row("Firing order", s.out().isEmpty() ? kept : outOfOrder(s), order);
+  }
+
+  private String outOfOrder(FiringSequence s) {
+    FiringSequence.OutOfOrder first = s.out().get(0);
+    String place =
+        first
+            .inPlaceOf()
+            .map(c -> " in place of " + seen.coils().get(c).coil().name())
+            .orElse(" where none was due");
+    return Say.count(s.out().size())
+        + " of "
+        + Say.count(s.sparks())
+        + " sparks out of it, in "
+        + Say.count(s.cyclesOut())
+        + " of "
+        + Say.count(s.cycles())
+        + " cycles; first at "
+        + Say.at(first.timeSeconds())
+        + ", "
+        + seen.coils().get(first.coil()).coil().name()
+        + place;
   }
 
   private void limiter(Limiter l) {

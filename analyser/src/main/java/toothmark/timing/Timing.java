@@ -12,6 +12,7 @@ import java.util.OptionalDouble;
  * @param unused what other sources of top dead centre say, from the best to the least trusted
  * @param sparks every spark of every coil, in time order
  * @param coils one for each coil with a known advance
+ * @param sequence whether the coils fired in their order; empty where that cannot be seen
  * @param bands by speed, rising; empty when no advance is known
  * @param gap the fit of the gap; empty when there is no commanded advance or too few sparks
  * @param limiters the limiters at work
@@ -24,6 +25,7 @@ public record Timing(
     List<TdcEvidence> unused,
     List<SparkTiming> sparks,
     List<CoilTiming> coils,
+    Optional<FiringSequence> sequence,
     List<SpeedBand> bands,
     Optional<GapFit> gap,
     List<Limiter> limiters,

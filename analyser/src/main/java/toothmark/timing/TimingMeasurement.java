@@ -86,6 +86,7 @@ public final class TimingMeasurement {
         unused,
         sparks,
         coils,
+        FiringSequence.of(in.coils(), in.order()),
         SpeedBands.of(sparks),
         gap.map(GapFitter.Outcome::fit),
         limiters,

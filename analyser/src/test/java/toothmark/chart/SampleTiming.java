@@ -62,6 +62,7 @@ final class SampleTiming {
         List.of(
             new CoilTiming(0, "coil 1", 190, 15.1, OptionalDouble.of(-4.4), 0),
             new CoilTiming(1, "coil 2", 190, 15.2, OptionalDouble.of(-4.4), 0)),
+        Optional.empty(),
         List.of(
             new SpeedBand(
                 1000,

@@ -5,9 +5,13 @@ import static toothmark.findings.Assertions.cannotRun;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
+import java.util.Collections;
+import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import toothmark.timing.CoilTiming;
+import toothmark.timing.FiringSequence;
 import toothmark.timing.Limiter;
 import toothmark.units.Interval;
 
@@ -21,6 +25,45 @@ class CoilChecksTest {
     Finding f = fires(new CoilsSwappedCheck(), scene);
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
     assertThat(f.evidence()).hasSize(2);
+  }
+
+  @Test
+  void sparksOutOfOrderNowAndThenAreWorthALook() {
+    timings(0);
+    sequence(5, 4, 60);
+    Finding f = fires(new CoilsSwappedCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.evidence())
+        .containsExactly(
+            "5 sparks of 120 came out of the firing order, in 4 of 60 cycles.",
+            "First, \u201ccoil 2\u201d fired in place of \u201ccoil 1\u201d at 0.500\u202fs.");
+    assertThat(f.where()).hasSize(5);
+
+    sequence(60, 60, 60);
+    assertThat(fires(new CoilsSwappedCheck(), scene).severity()).isEqualTo(Severity.FAULT);
+  }
+
+  @Test
+  void aStraySparkOrAnOrderOnlyAssumedSwapsNoCoils() {
+    timings(0);
+    sequence(2, 2, 60);
+    quiet(new CoilsSwappedCheck(), scene);
+    sequence(60, 60, 60);
+    scene.firing = Observations.Firing.NOTHING;
+    quiet(new CoilsSwappedCheck(), scene);
+  }
+
+  private void sequence(int sparks, int cyclesOut, int cycles) {
+    scene.firing = new Observations.Firing(List.of(1, 3, 4, 2), OptionalDouble.empty());
+    scene.sequence =
+        Optional.of(
+            new FiringSequence(
+                List.of(1, 3, 4, 2),
+                120,
+                cycles,
+                cyclesOut,
+                Collections.nCopies(
+                    sparks, new FiringSequence.OutOfOrder(0.5, 1, 180, Optional.of(0)))));
   }
 
   @Test

@@ -33,6 +33,7 @@ import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
 import toothmark.timing.Alignment;
 import toothmark.timing.CoilTiming;
+import toothmark.timing.FiringSequence;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.LogMatch;
@@ -124,6 +125,7 @@ final class Scene {
   Optional<Alignment> alignment = Optional.empty();
   Optional<ChargeCurrent> charge = Optional.empty();
   List<TdcEvidence> unused = List.of();
+  Optional<FiringSequence> sequence = Optional.empty();
   List<CoilTiming> coilTimings = new ArrayList<>();
   Optional<GapFit> gap = Optional.empty();
 
@@ -204,6 +206,7 @@ final class Scene {
             unused,
             sparkTimings(),
             coilTimings,
+            sequence,
             List.of(),
             gap,
             limiters,

@@ -55,6 +55,7 @@ class ReportHtmlTest {
             List.of(),
             t.sparks(),
             List.of(),
+            Optional.empty(),
             List.of(),
             Optional.empty(),
             List.of(),

@@ -47,6 +47,7 @@ final class SpeedFigure {
         new CurveLayer(
             new SeriesCurve(times, rpm, longestStep), ink.thin(ink.crank(), 0.5), Ink.line(1)));
     turns(layers, labels);
+    logged(layers, labels);
     flags(layers, labels);
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     Range span = Timeline.span(examination);
@@ -98,6 +99,21 @@ final class SpeedFigure {
     labels.add(new Label(xs[at], ys[at], Wording.of("mark.turn"), Place.RIGHT, ink.text()));
     int early = xs.length / 3;
     labels.add(new Label(xs[early], ys[early], Wording.of("mark.tooth"), Place.ABOVE, ink.crank()));
+  }
+
+  /** The speeds of the controller's log, where its clock was laid over the capture's. */
+  private void logged(List<Layer> layers, List<Label> labels) {
+    Points rows = new Points();
+    examination.observations().timing().log().stream()
+        .flatMap(l -> l.speeds().stream())
+        .forEach(s -> rows.add(s.timeSeconds(), s.rpm()));
+    if (!rows.isEmpty()) {
+      layers.add(
+          new MarksLayer(rows, Mark.HOLLOW, 6, new MarksLayer.Style(ink.commanded(), ink.paper())));
+      int at = rows.size() * 4 / 5;
+      labels.add(
+          new Label(rows.x(at), rows.y(at), Wording.of("mark.log"), Place.BELOW, ink.text()));
+    }
   }
 
   private void flags(List<Layer> layers, List<Label> labels) {

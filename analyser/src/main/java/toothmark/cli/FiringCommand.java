@@ -20,14 +20,16 @@ import toothmark.wheel.WheelPattern;
     name = "firing",
     mixinStandardHelpOptions = true,
     description = {
-      "Plans a wheel: which tooth passes before each charge and spark, whether there is room for"
-          + " the dwell, and whether a gap falls where timing matters.",
+      "Plans a wheel: which tooth passes before each charge and spark at the highest speed and on"
+          + " the starter, whether there is room for the dwell before the earliest spark, and"
+          + " whether a gap falls where timing matters.",
       ""
     },
     footerHeading = "%nExamples:%n",
     footer = {
       "  toothmark firing --wheel 36-1 --tooth1 90 --advance 5,38 --rpm 6500",
-      "  toothmark firing --wheel 60-2 --tooth1 114 --order 1,5,3,6,2,4"
+      "  toothmark firing --wheel 60-2 --tooth1 114 --order 1,5,3,6,2,4",
+      "  toothmark firing --wheel 24-1 --tooth1 60 --order 1,2 --angles 0,405 --coil-fires-every 720"
     })
 final class FiringCommand implements Callable<Integer> {
 
@@ -52,8 +54,17 @@ final class FiringCommand implements Callable<Integer> {
       split = ",",
       defaultValue = "1,3,4,2",
       paramLabel = "N",
-      description = "firing order of an even-firing engine (${DEFAULT-VALUE})")
+      description = "firing order (${DEFAULT-VALUE})")
   private List<Integer> order;
+
+  @Option(
+      names = "--angles",
+      split = ",",
+      paramLabel = "DEG",
+      description =
+          "of an uneven engine: crank degrees of each cylinder's firing TDC after the first one's,"
+              + " in that order, from 0 and below 720")
+  private List<Double> angles;
 
   @Option(
       names = "--advance",
@@ -79,6 +90,13 @@ final class FiringCommand implements Callable<Integer> {
   private double rpm;
 
   @Option(
+      names = "--cranking",
+      defaultValue = "200",
+      paramLabel = "RPM",
+      description = "speed on the starter, rev/min (${DEFAULT-VALUE})")
+  private double crankingRpm;
+
+  @Option(
       names = "--coil-fires-every",
       defaultValue = "360",
       paramLabel = "DEG",
@@ -95,8 +113,9 @@ final class FiringCommand implements Callable<Integer> {
     FiringPlan plan = Failures.checked(spec, this::plan);
     Paragraphs out = Paragraphs.of(spec);
     for (double degrees : advance) {
-      table(out, plan.at(degrees), degrees);
+      table(out, plan, degrees, rpm);
     }
+    table(out, plan, advance.get(0), crankingRpm);
     BenchText.of(plan).forEach(out::say);
     return 0;
   }
@@ -105,15 +124,17 @@ final class FiringCommand implements Callable<Integer> {
     return new FiringPlan(
         WheelPattern.parse(wheel),
         tooth1,
-        FiringOrder.even(order),
+        angles == null
+            ? FiringOrder.even(order)
+            : FiringOrder.of(order, angles.stream().mapToDouble(Double::doubleValue).toArray()),
         new FiringPlan.Demand(
-            advance.get(0), advance.get(1), dwellMilliseconds * 1e-3, rpm, coilEvery));
+            advance.get(0), advance.get(1), dwellMilliseconds * 1e-3, rpm, crankingRpm, coilEvery));
   }
 
-  private void table(Paragraphs out, List<FiringTeeth.Firing> firings, double degrees) {
+  private static void table(Paragraphs out, FiringPlan plan, double degrees, double rpm) {
     out.row(String.format(Locale.ROOT, "%s before TDC at %s:", Say.degrees(degrees), Say.rpm(rpm)));
     out.row("cylinder   charge: after tooth     spark: after tooth   teeth between");
-    for (FiringTeeth.Firing f : firings) {
+    for (FiringTeeth.Firing f : plan.at(degrees, rpm)) {
       out.row(
           String.format(
               Locale.ROOT,

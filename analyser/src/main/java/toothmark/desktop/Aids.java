@@ -19,6 +19,7 @@ import toothmark.timing.FiringTeeth;
 import toothmark.timing.PistonStop;
 import toothmark.timing.PistonTravel;
 import toothmark.timing.StrobeWorksheet;
+import toothmark.units.PlainNumber;
 import toothmark.units.Say;
 import toothmark.wheel.WheelPattern;
 
@@ -184,16 +185,22 @@ final class Aids {
     static FiringAid of(JobSheet sheet) {
       List<Integer> order = sheet.engine().firingOrder();
       String given = order.stream().map(String::valueOf).collect(Collectors.joining(", "));
+      String angles =
+          sheet.engine().firingAngles().stream()
+              .map(PlainNumber::significant)
+              .collect(Collectors.joining(", "));
       var tooth1 = sheet.wheel().tooth1BtdcDegrees();
       return new FiringAid(
           List.of(
               new Entry("wheel", sheet.wheel().pattern().map(String::valueOf).orElse("36-1")),
               new Entry("tooth1", tooth1.isPresent() ? Say.number(tooth1.getAsDouble(), 1) : "90"),
               new Entry("order", order.isEmpty() ? "1, 3, 4, 2" : given),
+              new Entry("angles", angles),
               new Entry("least", "5"),
               new Entry("most", "40"),
               new Entry("dwell", "3"),
               new Entry("top", "6500"),
+              new Entry("cranking", "200"),
               new Entry("every", "360")));
     }
 
@@ -213,20 +220,28 @@ final class Aids {
           new FiringPlan(
               WheelPattern.parse(typed.text("wheel")),
               typed.number("tooth1"),
-              FiringOrder.even(typed.wholes("order")),
+              order(typed),
               new FiringPlan.Demand(
                   typed.number("least"),
                   typed.number("most"),
                   typed.number("dwell") * 1e-3,
                   typed.number("top"),
+                  typed.number("cranking"),
                   typed.number("every")));
       List<String> sentences = new ArrayList<>(BenchText.of(plan));
-      sentences.add(2, table(plan));
+      sentences.add(sentences.size() - 1, table(plan));
       return Outcome.of(sentences, new BenchFigures(Look.ink()).of(plan));
     }
 
+    private static FiringOrder order(Typed typed) {
+      List<Integer> order = typed.wholes("order");
+      return typed.isEmpty("angles")
+          ? FiringOrder.even(order)
+          : FiringOrder.of(order, typed.list("angles"));
+    }
+
     private static String table(FiringPlan plan) {
-      return plan.at(plan.demand().mostAdvanceDegrees()).stream()
+      return plan.at(plan.demand().mostAdvanceDegrees(), plan.demand().rpm()).stream()
           .map(FiringAid::line)
           .collect(
               Collectors.joining(

@@ -38,6 +38,13 @@ record Typed(Map<String, String> fields, List<List<String>> rows) {
         .toList();
   }
 
+  /** Numbers with commas between them. */
+  double[] list(String key) {
+    return Arrays.stream(text(key).split("[,\\s]+"))
+        .mapToDouble(t -> number(Phrases.of("aid." + key), t))
+        .toArray();
+  }
+
   /** The rows in which something stands, as numbers. */
   List<double[]> numbers(List<String> columns) {
     List<double[]> out = new ArrayList<>();

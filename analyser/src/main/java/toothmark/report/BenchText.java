@@ -108,7 +108,9 @@ public final class BenchText {
   public static List<String> of(FiringPlan plan) {
     return List.of(
         room(plan),
+        firing(plan),
         gap(plan),
+        cranking(plan),
         "Tooth 1 to TDC comes from you: prove it with a piston stop and a light before the engine"
             + " runs under load. Wrong advance can break an engine.");
   }
@@ -119,9 +121,15 @@ public final class BenchText {
             Locale.ROOT,
             "Charging takes %.0f\u00b0 of the %.0f\u00b0 between a coil's sparks, %.0f %%. ",
             plan.dwellDegrees(),
-            plan.demand().coilFiresEveryDegrees(),
+            plan.betweenSparksDegrees(),
             100 * plan.duty());
+    String earliest =
+        String.format(
+            Locale.ROOT,
+            "Before the earliest spark, after one as late as can be, %.0f\u00b0 are left for it. ",
+            Math.max(0, plan.beforeEarliestSparkDegrees()));
     return duty
+        + earliest
         + switch (plan.room()) {
           case NONE -> "There is no room for this dwell at this speed.";
           case LITTLE ->
@@ -131,13 +139,43 @@ public final class BenchText {
         };
   }
 
-  private static String gap(FiringPlan plan) {
-    List<Integer> met = plan.metByGap();
+  private static String firing(FiringPlan plan) {
+    List<Integer> met = plan.firingInGap();
+    String farthest =
+        "the last tooth passes up to "
+            + Say.degrees(plan.farthestToothDegrees())
+            + " before the spark";
     return met.isEmpty()
-        ? "No gap passes between the earliest charge and the latest spark."
-        : "A gap passes between the earliest charge and the latest spark of cylinder "
-            + met.stream().map(String::valueOf).collect(Collectors.joining(", "))
-            + ": there the controller works from an older tooth. Another place of the sensor,"
-            + " if there is one, times better.";
+        ? "No gap passes while a cylinder may fire: " + farthest + "."
+        : "A gap passes while cylinder "
+            + list(met)
+            + " may fire, where timing matters most: "
+            + farthest
+            + ". Another place of the sensor, if there is one, times better.";
+  }
+
+  private static String gap(FiringPlan plan) {
+    return "Charging meets a gap, which only blurs the dwell, "
+        + met(plan, plan.demand().rpm())
+        + " and "
+        + met(plan, plan.demand().crankingRpm())
+        + ".";
+  }
+
+  private static String met(FiringPlan plan, double rpm) {
+    List<Integer> met = new ArrayList<>(plan.metByGap(rpm));
+    met.removeAll(plan.firingInGap());
+    return (met.isEmpty() ? "of no cylinder" : "of cylinder " + list(met)) + " at " + Say.rpm(rpm);
+  }
+
+  private static String cranking(FiringPlan plan) {
+    return "On the starter the crank slows down towards each top dead centre: a tenth less speed"
+        + " from the last tooth to the spark puts it up to "
+        + Say.degrees(plan.farthestToothDegrees() / 10)
+        + " early.";
+  }
+
+  private static String list(List<Integer> cylinders) {
+    return cylinders.stream().map(String::valueOf).collect(Collectors.joining(", "));
   }
 }

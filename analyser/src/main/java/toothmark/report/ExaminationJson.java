@@ -27,6 +27,7 @@ import toothmark.timing.CoilTeeth;
 import toothmark.timing.FiringSequence;
 import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
+import toothmark.timing.LogMatch;
 import toothmark.timing.SpeedBand;
 import toothmark.timing.TableUse;
 import toothmark.timing.Timing;
@@ -271,11 +272,22 @@ final class ExaminationJson {
               known(gap.map(GapFit::correlation).orElse(0.0), delay.isPresent()));
           fields.measured("foretold_deg", gap.flatMap(GapFit::foretoldDegrees));
           fields.text("reference", Wording.lower(timing.reference()));
+          if (timing.log().isPresent()) {
+            fields.object("log", () -> log(timing.log().get()));
+          }
           if (timing.table().isPresent()) {
             fields.object("table", () -> table(timing.table().get()));
           }
           fields.objects("by_speed", timing.bands(), this::band);
         });
+  }
+
+  private void log(LogMatch log) throws IOException {
+    fields.text("outcome", Wording.lower(log.outcome()).replace('_', '-'));
+    fields.measured("shift_s", log.shiftSeconds());
+    fields.number("drift_ppm", log.driftPartsPerMillion());
+    fields.number("speed_correlation", log.correlation());
+    fields.number("speed_difference_rpm", log.speedDifferenceRpm());
   }
 
   private void table(TableUse use) throws IOException {

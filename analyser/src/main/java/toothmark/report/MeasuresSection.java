@@ -23,6 +23,7 @@ import toothmark.timing.FiringSequence;
 import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
+import toothmark.timing.LogMatch;
 import toothmark.timing.SensorLag;
 import toothmark.timing.SpeedBand;
 import toothmark.timing.TdcEvidence;
@@ -59,6 +60,7 @@ final class MeasuresSection {
     crank();
     sync();
     seen.timing().alignment().ifPresent(this::alignment);
+    seen.timing().log().ifPresent(l -> row("Controller's log", Wording.of(l), log(l)));
     seen.timing().gap().ifPresent(this::gap);
     seen.coils().forEach(this::coil);
     seen.timing().sequence().ifPresent(this::sequence);
@@ -222,6 +224,12 @@ final class MeasuresSection {
                     "Tooth 1 by a source less trusted",
                     Say.degrees(m) + " BTDC",
                     other.source().words() + ", not used"));
+  }
+
+  private static String log(LogMatch log) {
+    return log.speeds().isEmpty()
+        ? "both records of speed"
+        : Say.count(log.speeds().size()) + " rows of its speed over the capture's";
   }
 
   private void gap(GapFit fit) {

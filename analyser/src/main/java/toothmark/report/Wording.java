@@ -7,8 +7,10 @@ import toothmark.ignition.ChargeCurrent;
 import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapShape;
 import toothmark.timing.IgnitionTable;
+import toothmark.timing.LogMatch;
 import toothmark.timing.TableUse;
 import toothmark.timing.Timing;
+import toothmark.units.Measured;
 import toothmark.units.PlainNumber;
 import toothmark.units.Say;
 
@@ -66,6 +68,35 @@ final class Wording {
           case KNEE -> "its current turns up, as of a saturated core, from " + at + " on";
         };
     return form + ", in " + charge.until().sparks() + " of " + charge.charges() + " charges";
+  }
+
+  /** How a controller's log lies in the capture. */
+  static String of(LogMatch log) {
+    String records =
+        "speeds correlate "
+            + Say.number(log.correlation(), 3)
+            + " and differ by "
+            + Say.rpm(log.speedDifferenceRpm());
+    String clock = log.shiftSeconds().map(Wording::clock).orElse("its clock cannot be told");
+    String drift =
+        log.driftPartsPerMillion() == 0
+            ? ""
+            : " and runs "
+                + Say.number(Math.abs(log.driftPartsPerMillion()), 0)
+                + (log.driftPartsPerMillion() > 0 ? " ppm fast" : " ppm slow");
+    return switch (log.outcome()) {
+      case MATCHED -> clock + drift + "; " + records;
+      case BY_SPEED -> clock + ", advance is taken by speed; " + records;
+      case REFUSED -> "refused: it does not fit the capture; " + records;
+    };
+  }
+
+  private static String clock(Measured shift) {
+    Measured apart = new Measured(Math.abs(shift.value()), shift.standardUncertainty());
+    return "its clock is "
+        + Say.interval(apart, Say.THIN + "s")
+        + (shift.value() < 0 ? " ahead of" : " behind")
+        + " the capture's";
   }
 
   /** Which ignition table was read, at which load, and where its edge was held. */

@@ -26,13 +26,16 @@ public record FiringPlan(
    * @param mostAdvanceDegrees degrees before TDC, not less
    * @param dwellSeconds how long a coil charges, s
    * @param rpm highest speed, rev/min
-   * @param coilFiresEveryDegrees 360 for wasted spark, 720 for one coil each
+   * @param crankingRpm speed on the starter, rev/min
+   * @param coilFiresEveryDegrees 360 for wasted spark, 720 for one coil each, 720 over the number
+   *     of cylinders for one coil in all
    */
   public record Demand(
       double leastAdvanceDegrees,
       double mostAdvanceDegrees,
       double dwellSeconds,
       double rpm,
+      double crankingRpm,
       double coilFiresEveryDegrees) {
 
     /**
@@ -42,9 +45,9 @@ public record FiringPlan(
      */
     public Demand {
       if (!(leastAdvanceDegrees <= mostAdvanceDegrees)
-          || !(dwellSeconds > 0 && rpm > 0 && coilFiresEveryDegrees > 0)) {
+          || !(dwellSeconds > 0 && rpm > 0 && crankingRpm > 0 && coilFiresEveryDegrees > 0)) {
         throw new IllegalArgumentException(
-            "the least advance comes before the most; dwell, speed and coil angle must be"
+            "the least advance comes before the most; dwell, speeds and coil angle must be"
                 + " positive");
       }
     }
@@ -70,13 +73,14 @@ public record FiringPlan(
   }
 
   /**
-   * All firings of a cycle at the highest speed.
+   * All firings of a cycle.
    *
    * @param advanceDegrees advance, degrees BTDC
+   * @param rpm speed, rev/min
    * @return in firing order
    */
-  public List<FiringTeeth.Firing> at(double advanceDegrees) {
-    return teeth().plan(advanceDegrees, demand.dwellSeconds, demand.rpm);
+  public List<FiringTeeth.Firing> at(double advanceDegrees, double rpm) {
+    return teeth().plan(advanceDegrees, demand.dwellSeconds, rpm);
   }
 
   /**
@@ -89,33 +93,93 @@ public record FiringPlan(
   }
 
   /**
-   * How much of the time between a coil's sparks is dwell.
+   * How far the crank turns from one spark of a coil to its next at one advance: of a coil for all
+   * cylinders of an uneven engine the shortest way.
+   *
+   * @return degrees
+   */
+  public double betweenSparksDegrees() {
+    int cylinders = order.order().size();
+    boolean oneForAll = Math.rint(FiringOrder.CYCLE / demand.coilFiresEveryDegrees) == cylinders;
+    return oneForAll ? shortestInterval() : demand.coilFiresEveryDegrees;
+  }
+
+  private double shortestInterval() {
+    double[] due =
+        order.order().stream().mapToDouble(order::degreesAfterCylinder1).sorted().toArray();
+    double shortest = due[0] + FiringOrder.CYCLE - due[due.length - 1];
+    for (int i = 1; i < due.length; i++) {
+      shortest = Math.min(shortest, due[i] - due[i - 1]);
+    }
+    return shortest;
+  }
+
+  /**
+   * What is left between a spark as late as can be and the coil's next as early as can be.
+   *
+   * @return degrees
+   */
+  public double beforeEarliestSparkDegrees() {
+    return betweenSparksDegrees() - (demand.mostAdvanceDegrees - demand.leastAdvanceDegrees);
+  }
+
+  /**
+   * How much of the time between a coil's sparks is dwell at the highest speed.
    *
    * @return 1 and more when there is no room
    */
   public double duty() {
-    return dwellDegrees() / demand.coilFiresEveryDegrees;
+    return dwellDegrees() / betweenSparksDegrees();
   }
 
   /**
-   * Whether a coil has time for its dwell at the highest speed.
+   * Whether a coil has time for its dwell at the highest speed, before its earliest spark too.
    *
    * @return see the words
    */
   public Room room() {
-    return duty() >= 1 ? Room.NONE : duty() > MOST_DUTY ? Room.LITTLE : Room.ENOUGH;
+    double share = dwellDegrees() / beforeEarliestSparkDegrees();
+    boolean none = beforeEarliestSparkDegrees() <= 0 || share >= 1;
+    return none ? Room.NONE : share > MOST_DUTY ? Room.LITTLE : Room.ENOUGH;
   }
 
   /**
    * Cylinders for which a gap of the wheel passes between the earliest charge and the latest spark.
    *
+   * @param rpm speed, rev/min
    * @return in firing order
    */
-  public List<Integer> metByGap() {
+  public List<Integer> metByGap(double rpm) {
+    return metByGapFrom(demand.mostAdvanceDegrees + CrankAngle.turned(rpm, demand.dwellSeconds));
+  }
+
+  /**
+   * Cylinders for which a gap passes while they may fire, where an older tooth times the spark
+   * itself.
+   *
+   * @return in firing order
+   */
+  public List<Integer> firingInGap() {
+    return metByGapFrom(demand.mostAdvanceDegrees);
+  }
+
+  private List<Integer> metByGapFrom(double earliestDegrees) {
     FiringTeeth teeth = teeth();
-    double earliest = demand.mostAdvanceDegrees + dwellDegrees();
     return order.order().stream()
-        .filter(c -> teeth.gapBetween(c, earliest, demand.leastAdvanceDegrees))
+        .filter(c -> teeth.gapBetween(c, earliestDegrees, demand.leastAdvanceDegrees))
         .toList();
+  }
+
+  /**
+   * How far before a spark the last tooth passes, at most, over all cylinders and advances.
+   *
+   * @return degrees
+   */
+  public double farthestToothDegrees() {
+    FiringTeeth teeth = teeth();
+    return order.order().stream()
+        .mapToDouble(c -> teeth.farthest(c, demand.mostAdvanceDegrees, demand.leastAdvanceDegrees))
+        .max()
+        .orElse(0);
   }
 }

@@ -113,9 +113,7 @@ public final class FiringTeeth {
     double from = afterTooth1(cylinder, fromAdvanceDegrees);
     double pitch = toothDegrees.length > 1 ? toothDegrees[1] : CrankAngle.REVOLUTION;
     for (int i = 0; i < toothDegrees.length; i++) {
-      boolean last = i == toothDegrees.length - 1;
-      double next = last ? CrankAngle.REVOLUTION : toothDegrees[i + 1];
-      double length = next - toothDegrees[i];
+      double length = next(i) - toothDegrees[i];
       double before = CrankAngle.wrap(from - toothDegrees[i]);
       double window = fromAdvanceDegrees - toAdvanceDegrees;
       boolean met = before < length || before + window > CrankAngle.REVOLUTION;
@@ -124,6 +122,33 @@ public final class FiringTeeth {
       }
     }
     return false;
+  }
+
+  /**
+   * How far before a spark the last tooth passes, at most, over a window of advances.
+   *
+   * @param cylinder from 1
+   * @param fromAdvanceDegrees where the window begins, degrees before its TDC
+   * @param toAdvanceDegrees where it ends, degrees before its TDC, not more
+   * @return degrees
+   */
+  public double farthest(int cylinder, double fromAdvanceDegrees, double toAdvanceDegrees) {
+    double window = fromAdvanceDegrees - toAdvanceDegrees;
+    double left = window + place(cylinder, fromAdvanceDegrees).degreesAfter();
+    int tooth = place(cylinder, fromAdvanceDegrees).tooth() - 1;
+    double farthest = 0;
+    while (left >= 0) {
+      double length = next(tooth) - toothDegrees[tooth];
+      farthest = Math.max(farthest, Math.min(length, left));
+      left -= length;
+      tooth = (tooth + 1) % toothDegrees.length;
+    }
+    return farthest;
+  }
+
+  private double next(int tooth) {
+    boolean last = tooth == toothDegrees.length - 1;
+    return last ? CrankAngle.REVOLUTION : toothDegrees[tooth + 1];
   }
 
   /**

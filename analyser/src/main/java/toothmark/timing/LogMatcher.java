@@ -1,7 +1,10 @@
 package toothmark.timing;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import toothmark.rotation.AngleTimeline;
@@ -81,7 +84,8 @@ public final class LogMatcher {
   }
 
   private static LoggedAdvance refused(ControllerLog log, String reason) {
-    LogMatch none = new LogMatch(new Measured(0, 0), 0, 0, 0, LogMatch.Outcome.REFUSED, reason);
+    LogMatch none =
+        new LogMatch(Optional.empty(), 0, 0, 0, List.of(), LogMatch.Outcome.REFUSED, reason);
     return new LoggedAdvance(log, none, AdvanceBySpeed.learn(new double[0], new double[0]), 0);
   }
 
@@ -117,19 +121,39 @@ public final class LogMatcher {
     if (outcome == LogMatch.Outcome.BY_SPEED && !bySpeed.follows()) {
       outcome = LogMatch.Outcome.REFUSED;
     }
+    boolean placed = range >= LEAST_SPAN;
+    double drift = outcome == LogMatch.Outcome.MATCHED ? drift(best) : 0;
     LogMatch match =
         new LogMatch(
-            new Measured(best.shift(), interval / Math.sqrt(12)),
-            outcome == LogMatch.Outcome.MATCHED ? drift(best) : 0,
+            placed
+                ? Optional.of(new Measured(best.shift(), interval / Math.sqrt(12)))
+                : Optional.empty(),
+            drift,
             correlation,
             difference,
+            placed ? logged(best, drift) : List.of(),
             outcome,
             reason(outcome, correlation, difference, bySpeed));
-    return new LoggedAdvance(log, match, bySpeed, middle());
+    return new LoggedAdvance(log, match, bySpeed, middle(best));
   }
 
-  private double middle() {
-    return (span.startInclusive() + span.endExclusive()) / 2;
+  /** The log's speeds within the capture, on its clock. */
+  private List<LogMatch.LoggedSpeed> logged(Fit fit, double drift) {
+    double middle = middle(fit);
+    List<LogMatch.LoggedSpeed> out = new ArrayList<>();
+    for (int i = 0; i < log.size(); i++) {
+      double time = (log.time(i) + fit.shift() - middle) / (1 + drift * 1e-6) + middle;
+      if (span.contains(time)) {
+        out.add(new LogMatch.LoggedSpeed(time, log.rpm(i)));
+      }
+    }
+    return out;
+  }
+
+  /** The middle of the rows that a fit compares, by the capture's clock: there its shift holds. */
+  private double middle(Fit fit) {
+    int from = firstAfter(log, span.startInclusive() + fit.width() - fit.shift());
+    return (log.time(from) + log.time(from + fit.rows() - 1)) / 2 + fit.shift();
   }
 
   private static double meanSquare(double[][] speeds) {

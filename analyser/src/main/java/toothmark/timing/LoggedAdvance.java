@@ -3,6 +3,7 @@ package toothmark.timing;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.rotation.AngleTimeline;
+import toothmark.units.Measured;
 
 /**
  * Commanded advance from a controller log: by speed where the log shows it to follow from speed,
@@ -49,6 +50,7 @@ final class LoggedAdvance implements CommandedAdvance {
   private double inLog(double sparkSeconds, AngleTimeline timeline, ScheduledSpeed look) {
     double lead = look.leadDegrees() / (6 * timeline.rpmAt(sparkSeconds));
     double drift = 1 + match.driftPartsPerMillion() * 1e-6;
-    return (sparkSeconds - lead - timeSeconds) * drift + timeSeconds - match.shiftSeconds().value();
+    double shift = match.shiftSeconds().map(Measured::value).orElse(0.0);
+    return (sparkSeconds - lead - timeSeconds) * drift + timeSeconds - shift;
   }
 }

@@ -128,8 +128,63 @@ class BenchCommandsTest {
     assertThat(run.out().lines())
         .contains("       1           33     8.0°              9     5.0°              11");
     assertThat(oneLine(run.out()))
-        .contains("Charging takes 117° of the 360° between a coil's sparks, 33 %. There is room.")
-        .contains("latest spark of cylinder 1, 4:");
+        .contains("Charging takes 117° of the 360° between a coil's sparks, 33 %.")
+        .contains("Before the earliest spark, after one as late as can be, 325° are left for it. There is room.")
+        .contains("No gap passes while a cylinder may fire: the last tooth passes up to 10.0°")
+        .contains("of cylinder 1, 4 at 6500 rev/min and of no cylinder at 200 rev/min.")
+        .contains("puts it up to 1.00° early");
+  }
+
+  /** On the starter 3 ms are 3.6 degrees: 81.4 after tooth 1 is 1.4 after tooth 9. */
+  @Test
+  void thePlannerCountsTeethOnTheStarterToo() {
+    CommandRun run = CommandRun.of("firing", "--wheel", "36-1", "--tooth1", 90, "--cranking", 200);
+
+    assertThat(run.out().lines())
+        .contains("       1            9     1.4°              9     5.0°               0");
+    assertThat(oneLine(run.out())).contains("5.00° before TDC at 200 rev/min:");
+  }
+
+  /**
+   * A twin that fires at 0 and 405: one coil for both has 315 degrees at its shortest, and 280
+   * before its earliest spark. Tooth 1 at 20: advances of 40 to 5 stand 20 before to 15 after tooth
+   * 1, in the gap of 20 before it.
+   */
+  @Test
+  void thePlannerKnowsUnevenEnginesAndGapsWhereTheyFire() {
+    CommandRun run =
+        CommandRun.of(
+            "firing",
+            "--wheel",
+            "36-1",
+            "--tooth1",
+            20,
+            "--order",
+            "1,2",
+            "--angles",
+            "0,405",
+            "--coil-fires-every",
+            360);
+
+    assertThat(run.code()).as(run.err()).isZero();
+    assertThat(oneLine(run.out()))
+        .contains("Charging takes 117° of the 315° between a coil's sparks, 37 %.")
+        .contains("280° are left for it. There is room.")
+        .contains("A gap passes while cylinder 1 may fire, where timing matters most: the last")
+        .contains("up to 20.0° before the spark");
+    assertThat(run.out().lines().filter(l -> l.startsWith("       2 ")))
+        .as("405 + 20 - 5 is 60 after tooth 1")
+        .anyMatch(l -> l.contains("7     0.0°"));
+  }
+
+  @Test
+  void thePlannerRefusesAnglesThatDoNotFitTheOrder() {
+    CommandRun run =
+        CommandRun.of(
+            "firing", "--wheel", "36-1", "--tooth1", 90, "--order", "1,2", "--angles", "0,405,500");
+
+    assertThat(run.code()).isEqualTo(2);
+    assertThat(run.err()).contains("there are 2 cylinders but 3 firing angles");
   }
 
   @Test

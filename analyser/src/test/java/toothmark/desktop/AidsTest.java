@@ -85,7 +85,7 @@ class AidsTest {
         "tape   | diameter | 15O   | Diameter of the pulley, mm: \"15O\" is no number",
         "tape   | to       |       | Highest degree before TDC: type a number",
         "tape   | paper    | A0    | \"A0\" is no paper that is known; type A4 or letter",
-        "firing | dwell    | -3    | the least advance comes before the most; dwell, speed and coil"
+        "firing | dwell    | -3    | the least advance comes before the most; dwell, speeds and coil"
             + " angle must be positive",
       })
   void whatIsWrongIsSaidInWords(String aid, String field, String text, String message) {

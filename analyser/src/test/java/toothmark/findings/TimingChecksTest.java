@@ -170,10 +170,11 @@ class TimingChecksTest {
 
   private static LogMatch log(LogMatch.Outcome outcome) {
     return new LogMatch(
-        new Measured(1, 0.01),
+        Optional.of(new Measured(1, 0.01)),
         0,
         0.21,
         300,
+        List.of(),
         outcome,
         "The two speeds correlate by 0.21; 0.9 is needed.");
   }

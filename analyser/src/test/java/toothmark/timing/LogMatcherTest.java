@@ -49,12 +49,16 @@ class LogMatcherTest {
 
     LogMatch match = match(commanded);
     assertThat(match.outcome()).isEqualTo(LogMatch.Outcome.MATCHED);
-    assertThat(match.shiftSeconds().value())
+    assertThat(match.shiftSeconds().orElseThrow().value())
         .as("the logged speed is 10 ms old, which no one can see")
         .isCloseTo(-37.4, within(0.02));
-    assertThat(match.shiftSeconds().standardUncertainty())
+    assertThat(match.shiftSeconds().orElseThrow().standardUncertainty())
         .isCloseTo(ROW / Math.sqrt(12), within(1e-9));
     assertThat(match.correlation()).isGreaterThan(0.999);
+    assertThat(match.speeds())
+        .hasSizeGreaterThan(50)
+        .allSatisfy(
+            s -> assertThat(s.rpm()).isCloseTo(engine.rpmAt(s.timeSeconds()), within(60.0)));
     for (double time = 0.5; time < 5.5; time += 0.25) {
       double rpm = ScheduledSpeed.USUAL.rpm(time, timeline);
       assertThat(commanded.at(time, timeline, ScheduledSpeed.USUAL).orElseThrow())
@@ -96,6 +100,8 @@ class LogMatcherTest {
         LogMatcher.match(log(idle, 12, 0, (n, t) -> TABLE.applyAsDouble(n)), idling);
 
     assertThat(match(commanded).outcome()).isEqualTo(LogMatch.Outcome.BY_SPEED);
+    assertThat(match(commanded).shiftSeconds()).isEmpty();
+    assertThat(match(commanded).speeds()).isEmpty();
     assertThat(commanded.at(3, idling, NOW).orElseThrow())
         .isCloseTo(TABLE.applyAsDouble(900), within(0.15));
   }
@@ -110,6 +116,10 @@ class LogMatcherTest {
             log(long60, 3, 2000, (n, t) -> TABLE.applyAsDouble(n)), long60.timeline(10, 0));
 
     assertThat(match(commanded).driftPartsPerMillion()).isCloseTo(2000, within(400.0));
+    assertThat(match(commanded).speeds())
+        .as("by a clock that is mended for its drift")
+        .allSatisfy(
+            s -> assertThat(s.rpm()).isCloseTo(long60.rpmAt(s.timeSeconds()), within(60.0)));
   }
 
   @Test

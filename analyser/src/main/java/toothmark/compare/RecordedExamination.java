@@ -10,6 +10,8 @@ import java.util.Optional;
  * @param name the capture's file
  * @param verdict one or two sentences
  * @param wheel the wheel found, as "36-1"; empty where none was
+ * @param tdcSource what told top dead centre, as "mark-channel", or "nominal-setting" where advance
+ *     was counted from the angle that the controller is told; empty where nothing did
  * @param figures what was measured, in a fixed order; what the capture did not show is not there
  * @param findings by rank
  */
@@ -17,6 +19,7 @@ public record RecordedExamination(
     String name,
     String verdict,
     Optional<String> wheel,
+    Optional<String> tdcSource,
     List<RecordedFigure> figures,
     List<RecordedFinding> findings) {
 
@@ -24,6 +27,15 @@ public record RecordedExamination(
   public RecordedExamination {
     figures = List.copyOf(figures);
     findings = List.copyOf(findings);
+  }
+
+  /**
+   * Whether advance was counted from the angle that the controller is told.
+   *
+   * @return false where top dead centre was measured, or there is no advance
+   */
+  public boolean countsFromToldAngle() {
+    return tdcSource.equals(Optional.of("nominal-setting"));
   }
 
   /**

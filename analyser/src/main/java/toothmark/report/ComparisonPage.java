@@ -53,6 +53,7 @@ public final class ComparisonPage {
 
   private String page() {
     html.element("p", comparison.verdict(), "class", "verdict");
+    ComparisonText.counted(comparison).ifPresent(s -> html.element("p", s));
     capture("Before", comparison.before());
     capture("After", comparison.after());
     html.element("h2", "Findings");

@@ -1,11 +1,14 @@
 package toothmark.report;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import toothmark.compare.Change;
 import toothmark.compare.Comparison;
+import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
+import toothmark.timing.TdcSource;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
@@ -23,13 +26,15 @@ public final class ComparisonText {
   public static List<String> of(Comparison c) {
     List<String> lines = new ArrayList<>();
     lines.add(c.verdict());
+    counted(c).ifPresent(lines::add);
     lines.add("");
+    int head = lines.size();
     c.gone().forEach(f -> lines.add(finding("gone", f)));
     c.come().forEach(f -> lines.add(finding("new", f)));
     c.graver().forEach(f -> lines.add(finding("graver", f) + regraded(c, f)));
     c.milder().forEach(f -> lines.add(finding("milder", f) + regraded(c, f)));
     c.stayed().forEach(f -> lines.add(finding("stays", f)));
-    if (lines.size() > 2) {
+    if (lines.size() > head) {
       lines.add("");
     }
     for (Change change : c.changes()) {
@@ -46,6 +51,50 @@ public final class ComparisonText {
 
   private static String finding(String how, RecordedFinding f) {
     return String.format("%-6s %-6s %s", how, f.severity(), f.title());
+  }
+
+  /**
+   * From what advance is counted on both sides, where that matters.
+   *
+   * @param c the comparison
+   * @return a sentence or two; empty where both count from top dead centre by the same source, or
+   *     one has no advance
+   */
+  public static Optional<String> counted(Comparison c) {
+    RecordedExamination before = c.before();
+    RecordedExamination after = c.after();
+    if (before.tdcSource().isEmpty() || after.tdcSource().isEmpty()) {
+      return Optional.empty();
+    }
+    if (before.countsFromToldAngle() && after.countsFromToldAngle()) {
+      return Optional.of(
+          "Advance is counted from the angle that the controller is told, on both sides: what the"
+              + " wheel itself is off does not show in it.");
+    }
+    if (before.countsFromToldAngle() || after.countsFromToldAngle()) {
+      return Optional.of(
+          "Advance is counted from the angle that the controller is told in the "
+              + (before.countsFromToldAngle() ? "earlier" : "later")
+              + " and from top dead centre in the "
+              + (before.countsFromToldAngle() ? "later" : "earlier")
+              + ": a changed offset may be what the wheel itself is off.");
+    }
+    return before.tdcSource().equals(after.tdcSource())
+        ? Optional.empty()
+        : Optional.of(
+            "Top dead centre is known from "
+                + words(before)
+                + " in the earlier and from "
+                + words(after)
+                + " in the later.");
+  }
+
+  private static String words(RecordedExamination e) {
+    return Arrays.stream(TdcSource.values())
+        .filter(s -> e.tdcSource().equals(Optional.of(s.label())))
+        .map(TdcSource::words)
+        .findFirst()
+        .orElse("another source");
   }
 
   /**

@@ -118,10 +118,19 @@ public final class ResultReader {
         text(root, "capture", "file"),
         text(root, "verdict"),
         Optional.ofNullable((String) at("wheel", "pattern")),
+        tdcSource(),
         figures,
         list(root, "findings").stream()
             .map(f -> new RecordedFinding(text(f, "id"), text(f, "severity"), text(f, "title")))
             .toList());
+  }
+
+  /** Older examinations only say whether top dead centre was measured: by marks, then. */
+  private Optional<String> tdcSource() {
+    String source = text(root, "alignment", "source");
+    String by = "measured".equals(text(root, "advance", "reference")) ? "mark-channel" : "";
+    String from = "nominal".equals(text(root, "advance", "reference")) ? "nominal-setting" : by;
+    return Optional.of(source.isEmpty() ? from : source).filter(s -> !s.isEmpty());
   }
 
   /**

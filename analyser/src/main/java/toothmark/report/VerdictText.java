@@ -91,7 +91,7 @@ public final class VerdictText {
                 + " running)");
     o.timing().alignment().ifPresent(this::alignment);
     o.timing().gap().ifPresent(g -> gapFit(g, Wording.against(o.timing().reference())));
-    o.timing().log().ifPresent(l -> lines.figure("controller log", Wording.of(l)));
+    o.timing().log().ifPresent(l -> lines.figure("log", Wording.of(l)));
     o.timing().table().ifPresent(t -> lines.figure("ignition table", Wording.of(t)));
     o.coils().forEach(this::coil);
   }

@@ -129,7 +129,8 @@ class BenchCommandsTest {
         .contains("       1           33     8.0°              9     5.0°              11");
     assertThat(oneLine(run.out()))
         .contains("Charging takes 117° of the 360° between a coil's sparks, 33 %.")
-        .contains("Before the earliest spark, after one as late as can be, 325° are left for it. There is room.")
+        .contains(
+            "Before the earliest spark, after one as late as can be, 325° are left for it. There is room.")
         .contains("No gap passes while a cylinder may fire: the last tooth passes up to 10.0°")
         .contains("of cylinder 1, 4 at 6500 rev/min and of no cylinder at 200 rev/min.")
         .contains("puts it up to 1.00° early");

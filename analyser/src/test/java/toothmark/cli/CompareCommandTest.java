@@ -34,6 +34,58 @@ class CompareCommandTest {
         .doesNotContain("<figure");
   }
 
+  /** One with its mark, one without: what the wheel is off stands in the first one's offset. */
+  @Test
+  void saysWhereOneSideCountsFromTheToldAngle() throws IOException {
+    Path sample = SAMPLES.resolve("refitted-wheel");
+    Path marked = sample.resolve("job.toml");
+    Path bare = folder.resolve("bare.toml");
+    Files.writeString(bare, Files.readString(marked).replace("tdc = \"CH4\"", ""));
+    examine(sample, marked, "marked");
+    examine(sample, bare, "bare");
+    String counted = "Advance is counted from the angle that the controller is told";
+
+    assertThat(CommandRun.of("compare", folder.resolve("marked"), folder.resolve("bare")).out())
+        .contains(counted + " in the later and from top dead centre in the earlier:");
+    assertThat(CommandRun.of("compare", folder.resolve("bare"), folder.resolve("bare")).out())
+        .contains(counted + ", on both sides:");
+    assertThat(CommandRun.of("compare", folder.resolve("marked"), folder.resolve("marked")).out())
+        .doesNotContain("counted from")
+        .doesNotContain("Top dead centre is known");
+  }
+
+  /** The bench story's proof. */
+  @Test
+  void aWheelPutRightIsProvedByTwoExaminations() throws IOException {
+    for (String name : List.of("refitted-wheel", "wheel-put-right")) {
+      examine(SAMPLES.resolve(name), SAMPLES.resolve(name).resolve("job.toml"), name);
+    }
+
+    CommandRun run =
+        CommandRun.of(
+            "compare", folder.resolve("refitted-wheel"), folder.resolve("wheel-put-right"));
+
+    assertThat(run.out())
+        .startsWith("2 faults gone, no fault new.")
+        .containsPattern("Alignment error +.*: changed by 3\\.[34]")
+        .containsPattern("Spark delay +.*: changed by .9");
+  }
+
+  private void examine(Path sample, Path job, String out) throws IOException {
+    CommandRun run =
+        CommandRun.of(
+            "examine",
+            sample.resolve("capture.csv.gz"),
+            "--job",
+            job,
+            "--log",
+            sample.resolve("controller.csv"),
+            "--out",
+            folder.resolve(out),
+            "--quiet");
+    assertThat(run.code()).as(run.err()).isZero();
+  }
+
   @Test
   void twoCapturesAreLaidOverEachOther() throws IOException {
     Path job = SAMPLES.resolve("clean-idle").resolve("job.toml");

@@ -19,7 +19,8 @@ class ComparisonTest {
 
   private static RecordedExamination examination(
       List<RecordedFigure> figures, RecordedFinding... findings) {
-    return new RecordedExamination("a.csv", "", Optional.of("36-1"), figures, List.of(findings));
+    return new RecordedExamination(
+        "a.csv", "", Optional.of("36-1"), Optional.empty(), figures, List.of(findings));
   }
 
   private static List<RecordedFigure> offset(double value, double u) {
@@ -89,7 +90,8 @@ class ComparisonTest {
   @Test
   void differentWheelsAreSaidFirst() {
     RecordedExamination other =
-        new RecordedExamination("b.csv", "", Optional.of("60-2"), List.of(), List.of());
+        new RecordedExamination(
+            "b.csv", "", Optional.of("60-2"), Optional.empty(), List.of(), List.of());
     assertThat(Comparison.of(examination(List.of()), other).verdict())
         .startsWith("The captures show different wheels, 36-1 and 60-2.");
   }

@@ -32,6 +32,7 @@ final class SampleCatalogue {
         coldStart(),
         leadsSwapped(),
         refittedWheel(),
+        wheelPutRight(),
         sparksInTheSignal(),
         looseConnector(),
         logicProbe(),
@@ -114,6 +115,26 @@ final class SampleCatalogue {
             + " faster it turned.",
         "The wheel is 3.4 degrees late and every spark 90 microseconds later still; with the"
             + " controller's log.");
+  }
+
+  /** The sweep of the refitted wheel, as the controller was told what had been found. */
+  private static Sample wheelPutRight() {
+    double measured = TOOTH1_36 - 3.4;
+    Controller controller =
+        Controller.fixed(measured, 10.0)
+            .withAdvance(new AdvanceMap(10.0, 1000.0, 3600.0, 28.0))
+            .withTiming(Controller.Timing.USUAL.withDelaySeconds(-1e-6));
+    return gzip(
+        engine("wheel-put-right", 114)
+            .withWheel(Wheel.of("36-1", measured))
+            .withController(controller)
+            .withSpeed(SpeedProfile.sweep(950.0, 4600.0, 1.2).then(1800.0, 0.5))
+            .withRecorder(Recorder.oscilloscope(50e3, 1.7))
+            .withLog(new ControllerLog(20.0, 87.2, 30e-6, 0.05, 35.0))
+            .withToldPattern("36-1"),
+        Dialect.PLAIN,
+        "The same sweep after the refitted wheel's angle and the delay were entered: the proof.",
+        "Angle and delay hold nought in their intervals; compare it with refitted-wheel.");
   }
 
   private static Sample sparksInTheSignal() {

@@ -68,7 +68,7 @@ class CompareCommandTest {
     assertThat(run.out())
         .startsWith("2 faults gone, no fault new.")
         .containsPattern("Alignment error +.*: changed by 3\\.[34]")
-        .containsPattern("Spark delay +.*: changed by .9");
+        .containsPattern("Spark delay +.*: changed by −(7[89]|[89]\\d|10[0-4]) ± 13 µs");
   }
 
   private void examine(Path sample, Path job, String out) throws IOException {

@@ -112,7 +112,7 @@ final class SpeedFigure {
           new MarksLayer(rows, Mark.HOLLOW, 6, new MarksLayer.Style(ink.commanded(), ink.paper())));
       int at = rows.size() * 4 / 5;
       labels.add(
-          new Label(rows.x(at), rows.y(at), Wording.of("mark.log"), Place.BELOW, ink.text()));
+          new Label(rows.x(at), rows.y(at), Wording.of("mark.log"), Place.RIGHT, ink.text()));
     }
   }
 

@@ -10,6 +10,9 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import toothmark.ignition.ChargeCurrent;
+import toothmark.ignition.ChargeForm;
+import toothmark.ignition.MeanTime;
 import toothmark.timing.CoilTiming;
 import toothmark.timing.FiringSequence;
 import toothmark.timing.Limiter;
@@ -153,5 +156,24 @@ class CoilChecksTest {
   void dwellUnsteadyStaysQuiet() {
     scene.dwellSpread = 0.05;
     quiet(new DwellUnsteadyCheck(), scene);
+  }
+
+  /** What a current clamp shows of a long charge is said with it. */
+  @Test
+  void aLongChargeIsToldApartByItsCurrent() {
+    scene.dwellSeconds = 8e-3;
+    charge(ChargeForm.KNEE);
+    Finding saturated = fires(new DwellLongCheck(), scene);
+    assertThat(saturated.evidence()).contains("The current turns up late: a core saturates.");
+    charge(ChargeForm.LIMITED);
+    Finding limited = fires(new DwellLongCheck(), scene);
+    assertThat(limited.evidence()).hasSize(1);
+    assertThat(limited.against())
+        .containsExactly(
+            "The driver limits the current, which makes a long dwell harmless to the coil.");
+  }
+
+  private void charge(ChargeForm form) {
+    scene.charge = Optional.of(new ChargeCurrent(form, new MeanTime(2.6e-3, 1e-5, 20), 0.33, 20));
   }
 }

@@ -1,10 +1,12 @@
 package toothmark.desktop;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import javax.swing.JComponent;
 import javax.swing.Timer;
 import toothmark.chart.Ink;
 import toothmark.chart.TraceChart;
+import toothmark.desktop.JobDraft.Field;
 
 /** What each command of the window does, and the keys of its pictures. */
 final class DeskCommands {
@@ -56,6 +58,9 @@ final class DeskCommands {
     commands.add("tile", "menu D", Desk::tile);
     commands.add("report", "menu R", files::saveReport);
     commands.add("saveJob", "menu S", files::saveJob);
+    for (Field f : List.of(Field.LIGHT, Field.TABLE)) {
+      commands.add("choose." + f.path(), "", () -> files.chooseFor(f));
+    }
     commands.add("savePicture", "menu shift S", files::savePicture);
     commands.add("saveTrace", "", window::offerTrace);
     commands.add("close", "menu W", files::close);

@@ -141,6 +141,15 @@ final class FileDoor {
     }
   }
 
+  /** A file that the job sheet names. */
+  void chooseFor(JobDraft.Field field) {
+    JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "field." + field.path());
+    if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
+      JobDraft now = window.model.job.draft.get();
+      window.model.job.edit(now.withFile(field, chooser.getSelectedFile().toPath()), "file");
+    }
+  }
+
   void saveJob() {
     Optional<Session> s = window.model.bench.session.get();
     if (s.isEmpty()) {
@@ -171,6 +180,7 @@ final class FileDoor {
       writeWhole(whole, text.toml().getBytes(StandardCharsets.UTF_8));
       window.model.job.saved(
           draft, new JobSheetText(whole.getFileName().toString(), text.toml(), whole.getParent()));
+      window.notice.welcome(Phrases.of("job.written", file.toString()));
     } catch (IOException e) {
       complain(file.getFileName().toString(), e);
     }

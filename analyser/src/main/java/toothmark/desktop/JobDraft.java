@@ -245,6 +245,11 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     return new JobDraft(next, coils, opened);
   }
 
+  /** Names a file, from the folder of the sheet on. */
+  JobDraft withFile(Field field, Path file) {
+    return with(field, from(opened.text().folder(), file).toString());
+  }
+
   JobDraft withCoils(List<CoilDraft> next) {
     return new JobDraft(fields, next, opened);
   }

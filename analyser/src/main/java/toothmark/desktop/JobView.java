@@ -53,14 +53,14 @@ final class JobView extends Column {
     heading("job.tdc");
     text(Field.STOP);
     text(Field.TOOTH1_READ);
-    text(Field.LIGHT);
+    file(Field.LIGHT, commands);
     text(Field.READING);
     heading("job.engine");
     text(Field.CYLINDERS);
     text(Field.ORDER);
     text(Field.ANGLES);
     text(Field.ADVANCE);
-    text(Field.TABLE);
+    file(Field.TABLE, commands);
     text(Field.LOAD);
     heading("job.coils");
     add(coils);
@@ -88,6 +88,14 @@ final class JobView extends Column {
     input.putClientProperty("JTextField.placeholderText", Phrases.of(unstated));
     listen(field, input);
     place(field, input);
+  }
+
+  /** A file's name, typed or chosen. */
+  private void file(Field field, Commands commands) {
+    text(field);
+    JButton choose = new JButton(commands.get("choose." + field.path()));
+    choose.setName("choose." + field.path());
+    add(choose, "growx 0");
   }
 
   private void notes() {

@@ -83,6 +83,32 @@ class DeskFilesTest {
   }
 
   @Test
+  void anIgnitionTableIsChosenAndNamedFromTheSheetOn() throws Exception {
+    Path maps = Files.createDirectory(folder.resolve("maps"));
+    Path table = Files.writeString(maps.resolve("advance.csv"), ",500,3000\n20,10,30\n100,5,20\n");
+    window.begin(w -> w.commands.run("choose.commanded.table"));
+    window.choose(table);
+    window.on(w -> type(w, Field.LOAD, "60"));
+    window.settle();
+    assertThat(
+            window.<Double>ask(
+                w ->
+                    w.model
+                        .examination()
+                        .orElseThrow()
+                        .sheet()
+                        .commanded()
+                        .table()
+                        .orElseThrow()
+                        .advance(500, 60)))
+        .isEqualTo(7.5);
+    window.on(w -> w.files.writeJob(sheet));
+    assertThat(Files.readString(sheet))
+        .isEqualTo(SHEET + "\n[commanded]\ntable = \"maps/advance.csv\"\nload = 60\n");
+    assertThat(notice()).isEqualTo("The job sheet was saved: " + sheet);
+  }
+
+  @Test
   void aSheetThatWasNotOpenedOrWasChangedSinceIsReplacedOnlyWhenAllowed() throws Exception {
     note("hums");
     Path other = Files.writeString(folder.resolve("other.toml"), "[job]\ntitle = \"Boat\"\n");

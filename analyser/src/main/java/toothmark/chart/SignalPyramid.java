@@ -10,14 +10,14 @@ import toothmark.capture.SampledSignal;
 /**
  * A sampled signal as a curve that costs what the picture's width costs, however long the signal.
  *
- * <p>Smallest and largest value are kept of every 64 samples, of every 8 such blocks, and so on, so
+ * <p>Smallest and largest value are kept of every 64 samples, of every 4 such blocks, and so on, so
  * that a single odd sample stays visible at any fineness; the samples themselves stay where they
- * are and are read again where the picture shows few of them. 100 million samples take 14 MiB.
+ * are and are read again where the picture shows few of them. 100 million samples take 16 MiB.
  */
 public final class SignalPyramid implements Curve {
 
   private static final int BASE = 64;
-  private static final int FAN = 8;
+  private static final int FAN = 4;
 
   /** Columns from which extremes are taken: the more there are, the fewer samples are read anew. */
   private static final int FINE = 1000;

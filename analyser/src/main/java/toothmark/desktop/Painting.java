@@ -37,8 +37,11 @@ final class Painting {
     AffineTransform device = g.getTransform();
     int w = (int) Math.max(1, Math.ceil(where.getWidth() * device.getScaleX()));
     int h = (int) Math.max(1, Math.ceil(where.getHeight() * device.getScaleY()));
-    if (stale || image == null || image.getWidth() != w || image.getHeight() != h) {
+    if (image == null || image.getWidth() != w || image.getHeight() != h) {
       image = new BufferedImage(w, h, BufferedImage.TYPE_INT_RGB);
+      stale = true;
+    }
+    if (stale) {
       Graphics2D p = image.createGraphics();
       p.setColor(Look.ink().paper());
       p.fillRect(0, 0, w, h);

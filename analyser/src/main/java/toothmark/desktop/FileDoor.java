@@ -7,6 +7,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -277,12 +278,25 @@ final class FileDoor {
   }
 
   private boolean mayReplace(Path file) {
-    return JOptionPane.showConfirmDialog(
-            window.frame,
+    return answer(
             Phrases.of("replace.question", file.getFileName().toString()),
-            Phrases.of("program"),
-            JOptionPane.OK_CANCEL_OPTION)
-        == JOptionPane.OK_OPTION;
+            "replace.yes",
+            "replace.no")
+        == 0;
+  }
+
+  /** Asks; the number of the answer that was chosen, negative for none. */
+  private int answer(String question, String... keys) {
+    Object[] answers = Arrays.stream(keys).map(Phrases::of).toArray();
+    return JOptionPane.showOptionDialog(
+        window.frame,
+        question,
+        Phrases.of("program"),
+        JOptionPane.DEFAULT_OPTION,
+        JOptionPane.QUESTION_MESSAGE,
+        null,
+        answers,
+        answers[0]);
   }
 
   /** What a file will hold, which may depend on the ending of its name. */
@@ -306,19 +320,7 @@ final class FileDoor {
     if (!window.model.job.isUnsaved()) {
       return true;
     }
-    Object[] answers = {
-      Phrases.of("leave.save"), Phrases.of("leave.discard"), Phrases.of("leave.stay")
-    };
-    int answer =
-        JOptionPane.showOptionDialog(
-            window.frame,
-            Phrases.of("leave.question"),
-            Phrases.of("program"),
-            JOptionPane.DEFAULT_OPTION,
-            JOptionPane.QUESTION_MESSAGE,
-            null,
-            answers,
-            answers[0]);
+    int answer = answer(Phrases.of("leave.question"), "leave.save", "leave.discard", "leave.stay");
     if (answer == 0) {
       saveJob();
       return !window.model.job.isUnsaved();

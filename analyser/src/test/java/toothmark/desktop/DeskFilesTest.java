@@ -116,19 +116,19 @@ class DeskFilesTest {
     window.choose(other);
     assertThat(window.<String>ask(w -> DrivenWindow.question()))
         .contains("other.toml is there already. Replace it?");
-    window.answer("Cancel");
+    window.answer("Keep it");
     assertThat(other).hasContent("[job]\ntitle = \"Boat\"\n");
     assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isTrue();
 
     Files.writeString(sheet, SHEET + "shop = \"by hand\"\n");
     window.begin(w -> w.commands.run("saveJob"));
     window.choose(sheet);
-    window.answer("Cancel");
+    window.answer("Keep it");
     assertThat(Files.readString(sheet)).endsWith("by hand\"\n");
 
     window.begin(w -> w.commands.run("saveJob"));
     window.choose(other);
-    window.answer("OK");
+    window.answer("Replace");
     assertThat(Files.readString(other)).isEqualTo(SHEET + "notes = \"hums\"\n");
     assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
   }
@@ -150,7 +150,7 @@ class DeskFilesTest {
     note("call back on Friday");
     window.pressClose();
     window.answer("Save…");
-    window.answer("Cancel"); // no file is chosen: nothing is lost
+    window.chooseNothing();
     assertThat(isOpen()).isTrue();
     window.pressClose();
     window.answer("Save…");
@@ -179,7 +179,7 @@ class DeskFilesTest {
     byte[] before = Files.readAllBytes(csv);
     press("speed", "Save its points as CSV…");
     window.choose(csv);
-    window.answer("Cancel");
+    window.answer("Keep it");
     assertThat(csv).hasBinaryContent(before);
   }
 

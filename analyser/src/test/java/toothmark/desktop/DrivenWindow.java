@@ -162,6 +162,13 @@ final class DrivenWindow implements AutoCloseable {
         });
   }
 
+  /** Calls off where a file is asked for. */
+  void chooseNothing() {
+    await(() -> chooser().isPresent());
+    on(w -> chooser().orElseThrow().cancelSelection());
+    settle();
+  }
+
   /** What a question says that is being asked. */
   static String question() {
     return dialogs()

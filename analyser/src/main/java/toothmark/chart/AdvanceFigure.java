@@ -5,12 +5,14 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Predicate;
 import java.util.stream.Stream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
+import toothmark.ignition.CoilTrack;
 import toothmark.timing.GapFit;
 import toothmark.timing.SparkTiming;
 import toothmark.timing.SpeedBand;
@@ -25,10 +27,12 @@ final class AdvanceFigure {
   private static final int GAP_HEIGHT = 170;
 
   private final Timing timing;
+  private final List<CoilTrack> coils;
   private final Ink ink;
 
   AdvanceFigure(Examination examination, Ink ink) {
     this.timing = examination.observations().timing();
+    this.coils = examination.observations().coils();
     this.ink = ink;
   }
 
@@ -72,13 +76,13 @@ final class AdvanceFigure {
     if (means.size() > 1) {
       layers.add(new CurveLayer(SeriesCurve.through(means), ink.commanded(), Ink.dashed(2)));
     }
-    layers.add(marks(actual, Mark.DOT, 3, ink.text()));
+    byCoil(Value.ACTUAL, List.of(SparkTiming.Standing.values()), ink.text(), layers);
     label(
         labels,
         commanded.isEmpty() ? means : commanded,
         Wording.of("advance.commanded"),
         Place.ABOVE);
-    label(labels, actual, Wording.of("advance.actual"), Place.BELOW);
+    coils(labels, actual);
     layers.add(new LabelsLayer(labels, Lettering.regular(12), ink.paper()));
     return Plots.plot(null, Axes.linear(Wording.of("axis.advance"), 4, ink), layers, ink);
   }
@@ -89,12 +93,13 @@ final class AdvanceFigure {
     timing.gap().ifPresent(fit -> band(fit, layers));
     layers.add(
         new RulesLayer(new double[] {0}, RulesLayer.Way.LEVEL, ink.commanded(), Ink.dashed(2)));
-    Points kept =
-        points(
-            Value.GAP, List.of(SparkTiming.Standing.FITTED, SparkTiming.Standing.NOT_COMPARABLE));
     Points left = points(Value.GAP, List.of(SparkTiming.Standing.REJECTED));
     Points limited = points(Value.GAP, List.of(SparkTiming.Standing.LIMITED));
-    layers.add(marks(kept, Mark.DOT, 2.5, ink.thin(ink.text(), 0.6)));
+    byCoil(
+        Value.GAP,
+        List.of(SparkTiming.Standing.FITTED, SparkTiming.Standing.NOT_COMPARABLE),
+        ink.thin(ink.text(), 0.6),
+        layers);
     layers.add(marks(left, Mark.CROSS, 6, ink.quiet()));
     layers.add(marks(limited, Mark.HOLLOW, 6, ink.quiet()));
     timing.gap().ifPresent(fit -> line(fit, layers, labels));
@@ -102,6 +107,35 @@ final class AdvanceFigure {
     label(labels, limited, Wording.of("advance.limited"), Place.ABOVE);
     layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
     return Plots.plot(null, Axes.linear(Wording.of("axis.gap"), 2, ink), layers, ink);
+  }
+
+  /** Each coil's sparks in a shape of their own; dots where there is one coil. */
+  private void byCoil(
+      Value value, List<SparkTiming.Standing> standings, Color colour, List<Layer> layers) {
+    for (int i = 0; i < coils.size(); i++) {
+      int coil = i;
+      Mark mark = coils.size() == 1 ? Mark.DOT : Mark.coil(i);
+      double size = coils.size() == 1 ? 3 : 4.5;
+      layers.add(marks(points(value, standings, s -> s.coil() == coil), mark, size, colour));
+    }
+  }
+
+  /** Names the actual advance, and of several coils each. */
+  private void coils(List<Label> labels, Points actual) {
+    if (coils.size() == 1) {
+      label(labels, actual, Wording.of("advance.actual"), Place.BELOW);
+      return;
+    }
+    for (int i = 0; i < coils.size(); i++) {
+      int coil = i;
+      Points own =
+          points(Value.ACTUAL, List.of(SparkTiming.Standing.values()), s -> s.coil() == coil);
+      if (!own.isEmpty()) {
+        int at = (int) ((own.size() - 1) * (i + 1.0) / (coils.size() + 1));
+        String words = Wording.of("advance.actual.coil", coils.get(i).coil().name());
+        labels.add(new Label(own.x(at), own.y(at), words, Place.BELOW, ink.text()));
+      }
+    }
   }
 
   private void band(GapFit fit, List<Layer> layers) {
@@ -158,9 +192,14 @@ final class AdvanceFigure {
   }
 
   private Points points(Value value, List<SparkTiming.Standing> standings) {
+    return points(value, standings, s -> true);
+  }
+
+  private Points points(
+      Value value, List<SparkTiming.Standing> standings, Predicate<SparkTiming> which) {
     Points points = new Points();
     for (SparkTiming s : timing.sparks()) {
-      if (s.spark().crank().isPresent() && standings.contains(s.standing())) {
+      if (s.spark().crank().isPresent() && standings.contains(s.standing()) && which.test(s)) {
         var degrees =
             switch (value) {
               case ACTUAL -> s.advanceDegrees();

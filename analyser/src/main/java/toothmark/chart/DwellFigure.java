@@ -62,9 +62,9 @@ final class DwellFigure {
     for (int i = 0; i < coils.size(); i++) {
       Points points = points(coils.get(i), value);
       if (!points.isEmpty()) {
-        Mark mark = i % 2 == 0 ? Mark.DOT : Mark.TRIANGLE;
         layers.add(
-            new MarksLayer(points, mark, 4.5, new MarksLayer.Style(ink.coil(i), ink.paper())));
+            new MarksLayer(
+                points, Mark.coil(i), 6, new MarksLayer.Style(ink.coil(i), ink.paper())));
         int at = (int) ((points.size() - 1) * (i + 1.0) / (coils.size() + 1));
         labels.add(
             new Label(

@@ -16,8 +16,21 @@ enum Mark {
   CROSS,
   /** A sync loss. */
   FLAG,
-  /** A spark. */
-  TRIANGLE;
+  /** A spark of the first coil, or of any. */
+  TRIANGLE,
+  /** A spark of the second coil. */
+  SQUARE,
+  /** A spark of the third coil. */
+  DIAMOND,
+  /** A spark of the fourth coil. */
+  NABLA;
+
+  private static final Mark[] COILS = {TRIANGLE, SQUARE, DIAMOND, NABLA};
+
+  /** The shape of a coil's sparks; the shapes repeat where the colours do. */
+  static Mark coil(int index) {
+    return COILS[Math.floorMod(index, COILS.length)];
+  }
 
   /** Draws marks of a size at places on the paper, all of them as one outline. */
   void draw(Graphics2D g, List<double[]> places, double size, Color colour, Color paper) {
@@ -37,7 +50,7 @@ enum Mark {
         g.setStroke(Ink.line(1.5));
         g.draw(path);
       }
-      case FLAG, TRIANGLE -> g.fill(path);
+      case FLAG, TRIANGLE, SQUARE, DIAMOND, NABLA -> g.fill(path);
     }
   }
 
@@ -62,6 +75,20 @@ enum Mark {
       }
       case TRIANGLE -> {
         lines(path, x, y - r, x + r, y + r, x - r, y + r);
+        path.closePath();
+      }
+      case NABLA -> {
+        lines(path, x, y + r, x + r, y - r, x - r, y - r);
+        path.closePath();
+      }
+      case SQUARE -> {
+        double h = 0.86 * r; // looks as large as the others
+        lines(path, x - h, y - h, x + h, y - h, x + h, y + h, x - h, y + h);
+        path.closePath();
+      }
+      case DIAMOND -> {
+        double h = 1.15 * r;
+        lines(path, x, y - h, x + h, y, x, y + h, x - h, y);
         path.closePath();
       }
     }

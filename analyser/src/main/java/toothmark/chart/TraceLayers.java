@@ -160,7 +160,7 @@ final class TraceLayers {
         new TrainLayer(
             Instants.of(t),
             Double.NaN,
-            look(Mark.TRIANGLE, 8, ink.text(), TrainLayer.Crowd.HIDE),
+            look(Mark.coil(coil), 8, ink.text(), TrainLayer.Crowd.HIDE),
             TrainLayer.Drop.NONE));
     double[] absent =
         e.observations().coils().get(coil).absent().stream()
@@ -185,7 +185,7 @@ final class TraceLayers {
           new TrainLayer(
               Instants.of(t),
               Double.NaN,
-              look(Mark.TRIANGLE, 7, ink.coil(i), TrainLayer.Crowd.HIDE),
+              look(Mark.coil(i), 8, ink.coil(i), TrainLayer.Crowd.HIDE),
               TrainLayer.Drop.DASHED));
     }
     List<Instants> told = new ArrayList<>();

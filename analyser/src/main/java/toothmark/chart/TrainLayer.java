@@ -32,11 +32,12 @@ record TrainLayer(Instants events, double height, Look look, Drop drop) implemen
   enum Drop {
     /** None. */
     NONE,
-    /** A dashed one over the whole plot. */
+    /** A dashed one over the whole plot; marks at the upper edge leave room for numbers there. */
     DASHED
   }
 
   private static final double TOP = 9;
+  private static final double BELOW_NUMBERS = 25;
 
   @Override
   public Optional<Range> across() {
@@ -56,7 +57,8 @@ record TrainLayer(Instants events, double height, Look look, Drop drop) implemen
     if (from >= to || look.crowd == Crowd.HIDE && room < look.size * 1.4) {
       return;
     }
-    double y = Double.isNaN(height) ? frame.area().getMinY() + TOP : frame.y(height);
+    double below = drop == Drop.DASHED ? BELOW_NUMBERS : TOP;
+    double y = Double.isNaN(height) ? frame.area().getMinY() + below : frame.y(height);
     List<double[]> places = events.places(frame.fromX(), frame.toX(), frame::x, y, look.size / 3);
     if (drop == Drop.DASHED) {
       lines(g, frame, places);

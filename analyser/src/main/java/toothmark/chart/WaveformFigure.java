@@ -224,7 +224,7 @@ final class WaveformFigure {
       }
       layers.add(new BarsLayer(starts, ends, 9, ink.coil(coil)));
       layers.add(
-          new MarksLayer(ends, Mark.TRIANGLE, 9, new MarksLayer.Style(ink.text(), ink.paper())));
+          new MarksLayer(ends, Mark.coil(coil), 9, new MarksLayer.Style(ink.text(), ink.paper())));
     }
     XYPlot plot = Plots.plot(null, Axes.lanes(names, ink), layers, ink);
     plot.setRangeGridlinesVisible(false);

@@ -41,8 +41,13 @@ final class WheelDrawing {
   /** Size of the sensor. */
   private static final double SENSOR = 9;
 
+  /** In a smaller square only the wheel's name and TDC are written. */
+  private static final double ROOM_FOR_WORDS = 300;
+
   /** Kept free around the wheel for numbers and words. */
   private static final double MARGIN = 26;
+
+  private static final double SPARSE_MARGIN = 18;
 
   private static final double ODD_ROOM = 0.45;
   private static final double EVEN_ROOM = 0.15;
@@ -59,6 +64,7 @@ final class WheelDrawing {
   private double cy;
   private double radius;
   private double turned;
+  private boolean sparse;
 
   WheelDrawing(
       WheelPattern pattern, ToothGeometry geometry, OddTeeth odd, WheelMarks marks, Ink ink) {
@@ -112,8 +118,9 @@ final class WheelDrawing {
   void draw(Graphics2D g, Rectangle2D square, double atSensorDegrees) {
     cx = square.getCenterX();
     cy = square.getCenterY();
-    radius = square.getWidth() / 2 - MARGIN;
     turned = atSensorDegrees;
+    sparse = square.getWidth() < ROOM_FOR_WORDS;
+    radius = square.getWidth() / 2 - (sparse ? SPARSE_MARGIN : MARGIN);
     rim(g);
     teeth(g);
     firing(g);
@@ -168,6 +175,9 @@ final class WheelDrawing {
     wedge.closePath();
     g.setPaint(ink.text());
     g.fill(wedge);
+    if (sparse) {
+      return;
+    }
     text(
         g,
         Wording.of("wheel.sensor"),
@@ -252,11 +262,19 @@ final class WheelDrawing {
               extent,
               Arc2D.OPEN));
       double at = f.dotDegrees();
-      Mark.DOT.draw(g, List.of(new double[] {x(at, r), y(at, r)}), 8, ink.text(), ink.paper());
-      double inner = r - 12;
-      double side = CrankAngle.wrap(at - turned) < 180 ? -14 : 14;
-      double clear = at + clearOfTdc(at);
-      text(g, f.name(), Lettering.regular(11), ink.text(), x(clear, inner) + side, y(clear, inner));
+      Mark.coil(i).draw(g, List.of(new double[] {x(at, r), y(at, r)}), 9, ink.text(), ink.paper());
+      if (!sparse) {
+        double inner = r - 12;
+        double side = CrankAngle.wrap(at - turned) < 180 ? -14 : 14;
+        double clear = at + clearOfTdc(at);
+        text(
+            g,
+            f.name(),
+            Lettering.regular(11),
+            ink.text(),
+            x(clear, inner) + side,
+            y(clear, inner));
+      }
     }
   }
 
@@ -294,7 +312,10 @@ final class WheelDrawing {
   }
 
   private void words(Graphics2D g) {
-    text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, cy - 8);
+    text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, sparse ? cy : cy - 8);
+    if (sparse) {
+      return;
+    }
     text(g, marks.origin(), Lettering.regular(11), ink.quiet(), cx, cy + 12);
     if (factor > 1 && geometry.turns() > 0) {
       text(

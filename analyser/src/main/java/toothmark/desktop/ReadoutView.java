@@ -28,12 +28,13 @@ final class ReadoutView extends JPanel {
     super(new MigLayout("insets 8 10 8 10, gapy 2, fillx, wrap 2", "[][grow,right]"));
     this.model = model;
     setName("readout");
-    row("readout.time", time);
-    row("readout.angle", angle);
-    row("readout.speed", speed);
-    row("readout.tooth", tooth);
-    row("readout.place", place);
-    row("readout.signal", signal);
+    row("readout.time", time, "");
+    row("readout.angle", angle, "");
+    row("readout.speed", speed, "");
+    // one line for all of the tooth, so that the wheel above has room
+    row("readout.tooth", tooth, "split 3, right");
+    add(place);
+    add(signal);
     add(measured, "span 2, growx, wmin 40, gaptop 6, hidemode 3");
     measured.setName("measured");
     add(commands.button("cursorFirst"), "split 3, span 2, growx, gaptop 2");
@@ -51,12 +52,12 @@ final class ReadoutView extends JPanel {
     return label;
   }
 
-  private void row(String key, JLabel value) {
+  private void row(String key, JLabel value, String how) {
     JLabel name = new JLabel(Phrases.of(key));
     name.setLabelFor(value);
     name.setForeground(Look.quiet());
     add(name);
-    add(value);
+    add(value, how);
   }
 
   void refresh() {
@@ -85,8 +86,9 @@ final class ReadoutView extends JPanel {
                     Say.degrees(Math.abs(x.offsetDegrees(k)))
                         + " "
                         + Phrases.of(x.offsetDegrees(k) >= 0 ? "tooth.late" : "tooth.early"))
-            .orElse(NOTHING));
-    signal.setText(g.map(x -> Say.percent(x.amplitude(k))).orElse(NOTHING));
+            .orElse(""));
+    signal.setText(
+        g.map(x -> Phrases.of("readout.signal", Say.percent(x.amplitude(k)))).orElse(""));
   }
 
   private void measured() {

@@ -16,6 +16,11 @@ final class WheelView extends PictureView {
   private static final long serialVersionUID = 1L;
 
   private static final double LEAST_SIDE = 350;
+
+  /** Smaller than this share it is drawn with few words, which then are larger. */
+  private static final double SMALL = 0.75;
+
+  private static final double LEAST_SPARSE = 210;
   private static final double LARGEST = 1.4;
 
   private final transient DeskModel model;
@@ -62,9 +67,11 @@ final class WheelView extends PictureView {
     g.dispose();
   }
 
-  /** In a small place the wheel is drawn smaller with all its words, so that none collide. */
+  /** In a small place the wheel is drawn smaller with its words, so that none collide. */
   private double scale() {
-    return Math.min(LARGEST * Look.scale(), Math.min(getWidth(), getHeight()) / LEAST_SIDE);
+    double side = Math.min(getWidth(), getHeight());
+    boolean sparse = side < SMALL * LEAST_SIDE;
+    return Math.min(LARGEST * Look.scale(), side / (sparse ? LEAST_SPARSE : LEAST_SIDE));
   }
 
   /** The square of the drawing, in its own units. */

@@ -3,6 +3,12 @@ package toothmark.chart;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.Plot;
+import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -68,6 +74,27 @@ class FiguresTest {
         .startsWith("No: sparks come ")
         .endsWith(
             "µs late. Against the setting that the controller is told, not against top dead centre.");
+  }
+
+  /** Colour alone would not tell them apart in print. */
+  @ParameterizedTest
+  @EnumSource(
+      value = Picture.class,
+      names = {"ADVANCE", "DWELL", "WAVEFORM"})
+  void twoCoilsDifferInShape(Picture picture) {
+    Plot plot = full.draw(picture).orElseThrow().chart().getPlot();
+    List<XYPlot> parts =
+        plot instanceof CombinedDomainXYPlot stack
+            ? ((List<?>) stack.getSubplots()).stream().map(XYPlot.class::cast).toList()
+            : List.of((XYPlot) plot);
+    Set<Mark> marks =
+        parts.stream()
+            .flatMap(p -> IntStream.range(0, p.getRendererCount()).mapToObj(p::getRenderer))
+            .map(r -> ((LayerRenderer) r).layer())
+            .filter(l -> l instanceof MarksLayer m && !m.points().isEmpty())
+            .map(l -> ((MarksLayer) l).mark())
+            .collect(Collectors.toSet());
+    assertThat(marks).contains(Mark.TRIANGLE, Mark.SQUARE);
   }
 
   @Test

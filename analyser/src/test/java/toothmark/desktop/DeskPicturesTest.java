@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import java.awt.Component;
+import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.awt.event.InputEvent;
 import java.awt.event.MouseEvent;
@@ -24,6 +25,7 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import toothmark.chart.Figure;
+import toothmark.chart.Ink;
 import toothmark.units.Interval;
 
 /** The pictures of the real window, and how they hang together; skipped without a display. */
@@ -217,6 +219,31 @@ class DeskPicturesTest {
     window.run("findings");
     assertThat(window.<Integer>ask(w -> ofText(w.strip))).isEqualTo(strip);
     assertThat(window.<Integer>ask(w -> ofText(w.trace))).isEqualTo(trace);
+  }
+
+  @Test
+  void theWheelKeepsItsRoomWhereTheTypeIsHalfAsLargeAgain() {
+    window.close();
+    try {
+      enlarge(1.5);
+      window = DrivenWindow.show(new Dimension(1366, 768));
+      window.open(REFITTED.resolveSibling("../loose-connector/capture.csv.gz"));
+      window.run("nextEvent");
+      window.settle();
+      // as high as at least two thirds of its column is wide
+      assertThat(window.<Integer>ask(w -> w.wheel.getHeight()))
+          .isGreaterThan(window.<Integer>ask(w -> w.wheel.getWidth()) * 2 / 3);
+    } finally {
+      enlarge(1);
+    }
+  }
+
+  private void enlarge(double times) {
+    window.on(
+        w -> {
+          Look.enlarge(times);
+          Look.wear(Ink.LIGHT);
+        });
   }
 
   /** How many points of a picture have the colour of text, which what is tried is drawn in. */

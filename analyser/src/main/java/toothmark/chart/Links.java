@@ -15,6 +15,7 @@ import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jfree.chart.plot.Plot;
 import org.jfree.chart.plot.PlotRenderingInfo;
 import org.jfree.chart.plot.XYPlot;
+import toothmark.findings.Finding;
 import toothmark.units.Interval;
 
 /** Marks in a chart that was drawn what is picked out, and tells what stands at a place of it. */
@@ -24,6 +25,7 @@ final class Links {
   static final double NEAR = 9;
 
   private static final double RING = 15;
+  private static final double BAR = 4;
   private static final float SHADE = 0.13f;
 
   private Links() {}
@@ -61,8 +63,22 @@ final class Links {
         g.setComposite(before);
       }
     }
+    finding(g, frame, picked, ink);
     if (picked.instant().isPresent() && frame.showsX(picked.instant().getAsDouble())) {
       upright(g, frame, picked.instant().getAsDouble(), ink);
+    }
+  }
+
+  /** A bar along the upper edge wherever a finding shows. */
+  private static void finding(Graphics2D g, Frame frame, Picked picked, Ink ink) {
+    Rectangle2D a = frame.area();
+    g.setPaint(ink.trouble());
+    for (Interval where : picked.finding().map(Finding::where).orElse(List.of())) {
+      double from = Math.max(a.getMinX(), frame.x(where.startInclusive()));
+      double to = Math.min(a.getMaxX(), frame.x(where.endExclusive()));
+      if (from <= to) {
+        g.fill(new Rectangle2D.Double(from, a.getMinY(), Math.max(2, to - from), BAR));
+      }
     }
   }
 

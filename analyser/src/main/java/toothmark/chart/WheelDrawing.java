@@ -141,6 +141,16 @@ final class WheelDrawing {
     }
   }
 
+  /** Points from the hub at an angle after tooth 1 of the wheel as it was drawn last. */
+  void hand(Graphics2D g, double degrees) {
+    g.setPaint(ink.text());
+    g.setStroke(Ink.dashed(1.2));
+    double hub = 0.34 * radius;
+    g.draw(
+        new Line2D.Double(
+            x(degrees, hub), y(degrees, hub), x(degrees, radius), y(degrees, radius)));
+  }
+
   /** Whether the wheel has a tooth of a number. */
   boolean has(int tooth) {
     return tooth >= 1 && tooth <= pattern.teeth();

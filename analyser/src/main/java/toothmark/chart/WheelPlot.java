@@ -8,6 +8,7 @@ import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.function.IntToDoubleFunction;
 import org.jfree.chart.ChartRenderingInfo;
@@ -21,6 +22,8 @@ import org.jfree.chart.ui.RectangleEdge;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
+import toothmark.rotation.AngleTimeline;
+import toothmark.rotation.DecodedCrank;
 import toothmark.units.Say;
 import toothmark.wheel.DecodedWheel;
 import toothmark.wheel.ToothGeometry;
@@ -35,6 +38,7 @@ final class WheelPlot extends Plot {
 
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
+  private final transient Optional<AngleTimeline> angle;
   private transient PlotRenderingInfo placed = new ChartRenderingInfo(null).getPlotInfo();
   private transient AffineTransform toWheel = new AffineTransform();
   private transient Rectangle2D square = new Rectangle2D.Double();
@@ -43,9 +47,11 @@ final class WheelPlot extends Plot {
   WheelPlot(WheelDrawing drawing) {
     this.drawing = drawing;
     this.byTooth = null;
+    this.angle = Optional.empty();
   }
 
   WheelPlot(Examination examination, DecodedWheel wheel, OddTeeth odd, Ink ink) {
+    this.angle = examination.observations().crank().map(DecodedCrank::angle);
     this.drawing = WheelDrawing.of(examination, wheel, odd, ink);
     this.byTooth = wheel.geometry().turns() == 0 ? null : byTooth(wheel.geometry(), odd, ink);
   }
@@ -90,16 +96,14 @@ final class WheelPlot extends Plot {
     return placed;
   }
 
-  /** Rings a tooth on the wheel, and the same beside it. */
+  /** Points at an instant on the wheel, rings a tooth, and marks the same beside it. */
   void mark(Graphics2D g, Picked picked, Ink ink) {
-    if (picked.tooth().isEmpty()) {
-      return;
-    }
     AffineTransform before = g.getTransform();
     g.transform(toWheel);
-    drawing.ring(g, picked.tooth().getAsInt());
+    degreesAt(picked.instant()).ifPresent(d -> drawing.hand(g, d));
+    picked.tooth().ifPresent(k -> drawing.ring(g, k));
     g.setTransform(before);
-    if (byTooth instanceof CombinedDomainXYPlot stack) {
+    if (picked.tooth().isPresent() && byTooth instanceof CombinedDomainXYPlot stack) {
       for (int i = 0; i < placed.getSubplotCount(); i++) {
         XYPlot part = (XYPlot) ((List<?>) stack.getSubplots()).get(i);
         Frame f =
@@ -111,6 +115,12 @@ final class WheelPlot extends Plot {
         Links.upright(g, f, picked.tooth().getAsInt(), ink);
       }
     }
+  }
+
+  private OptionalDouble degreesAt(OptionalDouble instant) {
+    return instant.isPresent() && angle.filter(a -> a.covers(instant.getAsDouble())).isPresent()
+        ? OptionalDouble.of(angle.get().degreesAt(instant.getAsDouble()))
+        : OptionalDouble.empty();
   }
 
   /** The tooth at a place: on the wheel, or beside it. */

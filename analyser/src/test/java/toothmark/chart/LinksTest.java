@@ -18,6 +18,7 @@ import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.ui.RectangleEdge;
 import org.junit.jupiter.api.Test;
 import toothmark.examination.Examination;
+import toothmark.findings.Finding;
 import toothmark.findings.Picture;
 import toothmark.rotation.AngleTimeline;
 import toothmark.timing.SparkTiming;
@@ -121,6 +122,37 @@ class LinksTest {
     }
     assertThat(found).isGreaterThan(10);
     assertThat(changed(plain, marked, new Point2D.Double(180, 180), 20)).isZero();
+  }
+
+  @Test
+  void anInstantIsPointedAtOnTheWheelAndAFindingBarredOverTime() {
+    Figure wheel = figures.draw(Picture.WHEEL).orElseThrow();
+    BufferedImage plain = drawn(wheel);
+    BufferedImage marked = drawn(wheel);
+    mark(wheel, marked, Picked.instant(2));
+    assertThat(changed(plain, marked, new Point2D.Double(180, 180), 150)).isGreaterThan(20);
+    Finding finding =
+        run.diagnosis().findings().stream()
+            .filter(f -> !f.where().isEmpty())
+            .findFirst()
+            .orElseThrow();
+    Figure speed = figures.draw(Picture.SPEED).orElseThrow();
+    plain = drawn(speed);
+    marked = drawn(speed);
+    mark(
+        speed,
+        marked,
+        new Picked(
+            Optional.of(finding), OptionalInt.empty(), OptionalDouble.empty(), Optional.empty()));
+    Rectangle2D area = info.getPlotInfo().getDataArea();
+    double x =
+        speed
+            .timeAxis()
+            .orElseThrow()
+            .valueToJava2D(finding.where().get(0).startInclusive(), area, RectangleEdge.BOTTOM);
+    assertThat(changed(plain, marked, new Point2D.Double(x + 1, area.getMinY() + 2), 2))
+        .isPositive();
+    assertThat(changed(plain, marked, new Point2D.Double(x + 1, area.getMaxY() - 9), 2)).isZero();
   }
 
   private BufferedImage drawn(Figure figure) {

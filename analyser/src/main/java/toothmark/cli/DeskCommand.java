@@ -2,7 +2,7 @@ package toothmark.cli;
 
 import java.lang.reflect.InvocationTargetException;
 import java.nio.file.Path;
-import java.util.Optional;
+import java.util.List;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -19,7 +19,7 @@ import picocli.CommandLine.Spec;
       ""
     },
     footerHeading = "%nExample:%n",
-    footer = {"  toothmark desk sweep.csv.gz"})
+    footer = {"  toothmark desk sweep.csv.gz", "  toothmark desk before.csv after.csv"})
 final class DeskCommand implements Callable<Integer> {
 
   private static final String DOOR = "toothmark.desktop.Desk";
@@ -27,17 +27,18 @@ final class DeskCommand implements Callable<Integer> {
   @Spec private CommandSpec spec;
 
   @Parameters(
-      arity = "0..1",
+      arity = "0..*",
       paramLabel = "CAPTURE",
-      description = "what to open; without it nothing, and at the first start a sample")
-  private Path capture;
+      description = {
+        "what to open, several side by side;",
+        "without it nothing, and at the first start a sample"
+      })
+  private List<Path> captures = List.of();
 
   @Override
   public Integer call() throws Exception {
     try {
-      Class.forName(DOOR)
-          .getMethod("run", Optional.class)
-          .invoke(null, Optional.ofNullable(capture));
+      Class.forName(DOOR).getMethod("run", List.class).invoke(null, captures);
       return 0;
     } catch (InvocationTargetException e) {
       if (e.getCause() instanceof UnsupportedOperationException noDisplay) {

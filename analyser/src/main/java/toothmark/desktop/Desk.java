@@ -11,7 +11,6 @@ import java.awt.event.WindowEvent;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
@@ -36,10 +35,11 @@ public final class Desk {
   /**
    * Opens a window and returns when the last one is closed.
    *
-   * @param capture what to show; empty for nothing, or for the bundled sample at the first start
+   * @param captures what to show, several in windows side by side; empty for nothing, or for the
+   *     bundled sample at the first start
    * @throws HeadlessException if there is no display
    */
-  public static void run(Optional<Path> capture) {
+  public static void run(List<Path> captures) {
     needDisplay();
     OF_PREFERENCES.setLevel(Level.WARNING);
     System.setProperty("apple.laf.useScreenMenuBar", "true");
@@ -50,10 +50,12 @@ public final class Desk {
           Look.wear(recent.isDark() ? Ink.DARK : Ink.LIGHT);
           boolean first = recent.isFirstStart();
           DeskWindow window = show(recent);
-          if (capture.isPresent()) {
-            window.open(capture.get());
-          } else if (first) {
+          if (captures.isEmpty() && first) {
             window.openSample();
+          }
+          captures.stream().limit(1).forEach(window::open);
+          if (captures.size() > 1) {
+            openBeside(captures.stream().skip(1).map(Request::of).toList());
           }
         });
     try {

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Graphics2D;
+import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBuffer;
 import java.awt.image.IndexColorModel;
@@ -22,6 +23,7 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import javax.imageio.ImageIO;
 import javax.swing.JComponent;
+import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
@@ -129,6 +131,9 @@ public final class TakePictures {
     w.open(samples.resolve("README.md"));
     take(w, "wrong-file-" + name);
     w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
+    if (!name.endsWith("2560")) {
+      sideBySide(w, name);
+    }
     w.on(x -> x.model.bench.compare(Request.of(samples.resolve("leads-swapped/capture.csv.gz"))));
     w.settle();
     w.on(
@@ -136,6 +141,34 @@ public final class TakePictures {
           save(x.comparison().orElseThrow().frame.getRootPane(), "compare-" + name);
           x.comparison().orElseThrow().frame.dispose();
         });
+  }
+
+  /** Two captures on one screen, as their windows lie on it. */
+  private void sideBySide(DrivenWindow w, String name) throws Exception {
+    try (DrivenWindow other = DrivenWindow.show(SMALL)) {
+      other.open(samples.resolve("loose-connector/capture.csv.gz"));
+      other.run("nextEvent");
+      w.run("trace");
+      List<DrivenWindow> both = List.of(w, other);
+      List<JFrame> frames = both.stream().map(DrivenWindow::frame).toList();
+      w.on(x -> Desk.tile(frames, new Rectangle(SMALL)));
+      BufferedImage screen =
+          new BufferedImage(SMALL.width, SMALL.height, BufferedImage.TYPE_INT_RGB);
+      for (DrivenWindow one : both) {
+        one.settle();
+        one.on(
+            x ->
+                x.frame
+                    .getRootPane()
+                    .paint(
+                        screen
+                            .createGraphics()
+                            .create(x.frame.getX(), 0, x.frame.getWidth(), SMALL.height)));
+      }
+      save(screen, "side-by-side-" + name);
+    }
+    w.on(x -> x.frame.setSize(SMALL));
+    w.settle();
   }
 
   /** The sums at the bench, with readings of a day's work in them. */
@@ -185,6 +218,10 @@ public final class TakePictures {
     Graphics2D g = image.createGraphics();
     all.paint(g);
     g.dispose();
+    save(image, name);
+  }
+
+  private void save(BufferedImage image, String name) {
     try {
       ImageIO.write(indexed(image), "png", pictures.resolve("desk-" + name + ".png").toFile());
     } catch (IOException e) {

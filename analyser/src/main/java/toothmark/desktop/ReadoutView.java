@@ -33,8 +33,8 @@ final class ReadoutView extends JPanel {
     row("readout.speed", speed, "");
     // one line for all of the tooth, so that the wheel above has room
     row("readout.tooth", tooth, "split 3, right");
-    add(place);
-    add(signal);
+    add(place, "hidemode 3");
+    add(signal, "hidemode 3");
     add(measured, "span 2, growx, wmin 40, gaptop 6, hidemode 3");
     measured.setName("measured");
     add(commands.button("cursorFirst"), "split 3, span 2, growx, gaptop 2");
@@ -89,6 +89,8 @@ final class ReadoutView extends JPanel {
             .orElse(""));
     signal.setText(
         g.map(x -> Phrases.of("readout.signal", Say.percent(x.amplitude(k)))).orElse(""));
+    place.setVisible(g.isPresent());
+    signal.setVisible(g.isPresent());
   }
 
   private void measured() {

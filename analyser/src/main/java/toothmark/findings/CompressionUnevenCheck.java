@@ -1,18 +1,21 @@
 package toothmark.findings;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apache.commons.math3.distribution.TDistribution;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
-/** One cylinder compresses less than the others. */
+/** One cylinder, or some, compress less than the others. */
 final class CompressionUnevenCheck extends CrankCheck {
 
   /** Compression tests allow the lowest cylinder 10 to 25 % less (common practice, no source). */
   private static final double WATCH = 0.15;
 
-  /** Standard uncertainties by which it must be below. */
-  private static final double SURE = 3;
+  /** Chance that a sound cylinder reads so low: that of three standard deviations. */
+  private static final double CHANCE = 0.00135;
 
   @Override
   public String id() {
@@ -21,32 +24,38 @@ final class CompressionUnevenCheck extends CrankCheck {
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
-    if (seen.stated().cylinders() < 1) {
-      return Outcome.cannotRun("The job sheet does not say how many cylinders there are.");
+    if (seen.stated().cylinders() < 2) {
+      return Outcome.cannotRun("The job sheet does not say that there are two cylinders or more.");
     }
-    Optional<Cranking> found = Cranking.of(seen);
+    Optional<Cranking> found = Cranking.of(seen).filter(c -> !c.compressions().isEmpty());
     if (found.isEmpty()) {
       return Outcome.cannotRun(
-          "Compressions can be compared only over four engine cycles or more on the starter, of an"
-              + " even number of four cylinders or more, with 12 teeth or more.");
+          "Compressions can be compared only over two engine cycles or more on the starter, of"
+              + " cylinders that fire evenly, with 12 teeth or more.");
     }
     Cranking c = found.get();
-    int weakest = weakest(c.compressions());
-    if (!stands(c.compressions(), weakest)) {
+    List<Cranking.Compression> weak = weak(c);
+    if (weak.isEmpty()) {
       return Outcome.quiet();
     }
+    boolean one = weak.size() == 1;
+    String those =
+        weak.stream().map(w -> Words.either(w.cylinders())).collect(Collectors.joining(", and "));
     return Outcome.fires(
         Draft.of(
                 id(),
                 Severity.WATCH,
-                "One cylinder compresses less than the others on the starter.")
+                (one ? "One cylinder compresses" : "Some cylinders compress")
+                    + " less than the others on the starter.")
             .probability(0.75)
             .saw(evidence(c))
             .sawIf(
-                !c.compressions().get(weakest).cylinders().isEmpty(),
-                "It is cylinder "
-                    + Words.either(c.compressions().get(weakest).cylinders())
-                    + "; which of the two, a wheel on the crank does not show.")
+                !weak.get(0).cylinders().isEmpty(),
+                (one ? "It is cylinder " : "They are cylinders ")
+                    + those
+                    + (weak.get(0).cylinders().size() > 1
+                        ? "; which of two, a wheel on the crank does not show."
+                        : "."))
             .against(
                 "A battery or starter that sags, or a slack chain, can make compressions uneven.")
             .ratherThan("The wheel's own errors repeat every turn; this repeats every second turn.")
@@ -65,24 +74,38 @@ final class CompressionUnevenCheck extends CrankCheck {
         + " of their mean energy.";
   }
 
-  private static int weakest(List<Cranking.Compression> all) {
-    int least = 0;
-    for (int i = 1; i < all.size(); i++) {
-      least = all.get(i).share().value() < all.get(least).share().value() ? i : least;
+  private static List<Cranking.Compression> weak(Cranking c) {
+    List<Cranking.Compression> all = c.compressions();
+    int freedom = all.size() * (c.cycles() - 1);
+    double sure = new TDistribution(freedom).inverseCumulativeProbability(1 - CHANCE);
+    List<Cranking.Compression> weak = new ArrayList<>();
+    for (int i = 0; i < all.size(); i++) {
+      Measured own = all.get(i).share();
+      boolean here = below(own, median(all, i), sure);
+      // an error of the wheel reads alike a turn on
+      int turnOn = (i + all.size() / 2) % all.size();
+      if (here && (all.size() % 2 != 0 || below(own, all.get(turnOn).share(), sure))) {
+        weak.add(all.get(i));
+      }
     }
-    return least;
+    return weak;
   }
 
-  /** Below even the next weaker one, and so below that one turn on, where the wheel reads alike. */
-  private static boolean stands(List<Cranking.Compression> all, int weakest) {
-    Measured own = all.get(weakest).share();
-    Measured next = all.get(weakest == 0 ? 1 : 0).share();
+  private static boolean below(Measured own, Measured other, double sure) {
+    double below = other.value() - own.value();
+    return below > WATCH * other.value()
+        && below > sure * Math.hypot(own.standardUncertainty(), other.standardUncertainty());
+  }
+
+  /** The middle one of the others, the stronger of two. */
+  private static Measured median(List<Cranking.Compression> all, int but) {
+    List<Measured> others = new ArrayList<>();
     for (int i = 0; i < all.size(); i++) {
-      Measured other = all.get(i).share();
-      next = i != weakest && other.value() < next.value() ? other : next;
+      if (i != but) {
+        others.add(all.get(i).share());
+      }
     }
-    double below = next.value() - own.value();
-    return below > WATCH * next.value()
-        && below > SURE * Math.hypot(own.standardUncertainty(), next.standardUncertainty());
+    others.sort((a, b) -> Double.compare(a.value(), b.value()));
+    return others.get(others.size() / 2);
   }
 }

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
+import org.apache.commons.math3.stat.descriptive.moment.Variance;
 import toothmark.receiver.SyncLoss;
 import toothmark.units.CrankAngle;
 import toothmark.units.Interval;
@@ -15,17 +16,16 @@ import toothmark.units.Say;
 /**
  * How the starter turns the engine, and how much each compression holds it up.
  *
- * <p>Kinetic energy goes as the square of speed. What a compression takes of it is read as the mean
- * of the energy at the peaks before and after it, less that at its middle; that drop is free of the
- * level of speed and of its steady rise. Which of the two turns of a cycle is which a crank wheel
- * does not show: the cycle begins with an arbitrary one. Not a measure of pressure. See {@code
- * docs/methods/diagnosis.md}.
+ * <p>Kinetic energy goes as the square of speed; what the air in a cylinder holds at top dead
+ * centre is taken from it and given back, see {@link CompressionFit}. Not a measure of pressure.
+ * See {@code docs/methods/diagnosis.md}.
  *
  * @param meanRpm mean speed of the part looked at, rev/min
- * @param ripple from the least to the greatest speed in a compression, over the mean speed; the
- *     mean of all compressions
- * @param cycles engine cycles looked at, 4 or more
- * @param compressions one for each cylinder, in the order in which they follow each other
+ * @param ripple from the least to the greatest speed in a compression, or in a turn where the
+ *     number of cylinders is not known, over the mean speed; the mean of all
+ * @param cycles whole engine cycles looked at
+ * @param compressions one for each cylinder, in the order in which they follow each other; empty
+ *     where they cannot be compared
  */
 public record Cranking(
     double meanRpm, double ripple, int cycles, List<Cranking.Compression> compressions) {
@@ -33,8 +33,8 @@ public record Cranking(
   /**
    * One compression of the cycle.
    *
-   * @param cylinders the two of which one it is; empty where top dead centre or the firing order is
-   *     not known
+   * @param cylinders the one that it is, or the two of which it is one; empty where top dead centre
+   *     or the firing order is not known
    * @param share energy that it takes over the mean of all
    */
   public record Compression(List<Integer> cylinders, Measured share) {}
@@ -59,59 +59,57 @@ public record Cranking(
         .collect(Collectors.joining(", "));
   }
 
-  private static final int FEWEST_CYCLES = 4;
-  private static final int FEWEST_CYLINDERS = 4;
+  private static final double CYCLE = 2 * CrankAngle.REVOLUTION;
+  private static final int FEWEST_TURNS = 2;
+  private static final int FEWEST_CYCLES = 2;
   private static final int FEWEST_SLOTS = 12;
 
-  /** Phases of a compression that are tried for its middle and its peak. */
-  private static final int PHASES = 24;
+  /** Standard uncertainty of a share for the air's shape and the wheel's errors: a judgement. */
+  private static final double UNMODELLED = 0.01;
 
-  /** Furthest that one compression's middle may lie from the others': an eighth of the spacing. */
-  private static final int FURTHEST = PHASES / 8;
+  /** A cylinder this far off the mean in its top dead centre is another one, in spacings. */
+  private static final double OTHER = 0.25;
 
   /**
-   * Looks at the cranking with which a capture begins, without its first turn and the turn before
-   * 400 rev/min are passed.
+   * Looks at the cranking with which a capture begins, without its first turn and the last before
+   * the engine fires.
    *
    * @param seen what the earlier stages found
-   * @return empty unless an even number of four cylinders or more, evenly spaced, turns a wheel of
-   *     12 slots or more through four cycles or more
+   * @return empty where there are less than two turns of it
    */
   public static Optional<Cranking> of(Observations seen) {
-    int cylinders = seen.stated().cylinders();
-    if (seen.crank().isEmpty() || cylinders < FEWEST_CYLINDERS || cylinders % 2 != 0) {
+    if (seen.crank().isEmpty()) {
       return Optional.empty();
     }
     Turns turns = new Turns(seen.crank().get());
-    if (turns.teeth() < 2 || turns.pattern().slots() < FEWEST_SLOTS) {
-      return Optional.empty();
-    }
-    Part part = Part.of(turns, cylinders);
-    if (part.cycles() < FEWEST_CYCLES) {
-      return Optional.empty();
-    }
-    return new Fold(turns, part, cylinders).compared(seen);
+    return Part.of(turns).map(p -> new Look(seen, turns, p).all());
   }
 
   /** Angles between which the starter alone turns the engine at a settled speed. */
-  private record Part(double from, double to, double spacing, int cylinders) {
+  private record Part(double from, double to) {
 
-    static Part of(Turns turns, int cylinders) {
+    static Optional<Part> of(Turns turns) {
+      if (turns.turned() < FEWEST_TURNS + 1) {
+        return Optional.empty();
+      }
       double from = turns.angle(0) + CrankAngle.REVOLUTION;
       double to = turns.angle(turns.teeth() - 1);
-      for (int i = 0; i < turns.teeth(); i++) {
-        if (turns.rpmAt(turns.time(i)) >= SyncLoss.CRANKING_BELOW_RPM) {
-          to = turns.angle(i) - CrankAngle.REVOLUTION;
+      for (int i = turns.toothNear(from); i < turns.teeth(); i++) {
+        double seconds = turns.time(i) - turns.timeAt(turns.angle(i) - CrankAngle.REVOLUTION);
+        if (60 / seconds >= SyncLoss.CRANKING_BELOW_RPM) {
+          // fired within the turn that is fast; the turn before it is the last of the starter's
+          to = turns.angle(i) - 2 * CrankAngle.REVOLUTION;
           break;
         }
       }
-      double spacing = 2 * CrankAngle.REVOLUTION / cylinders;
-      return new Part(from, Math.max(from, to), spacing, cylinders).longestNamed(turns);
+      Part longest = new Part(from, Math.max(from, to)).longestNamed(turns);
+      boolean enough = longest.to - longest.from >= FEWEST_TURNS * CrankAngle.REVOLUTION;
+      return enough ? Optional.of(longest) : Optional.empty();
     }
 
     /** The longest stretch of it in which every tooth is named. */
     private Part longestNamed(Turns turns) {
-      Part best = new Part(from, from, spacing, cylinders);
+      Part best = new Part(from, from);
       double start = from;
       for (Interval gap : turns.crank().wheel().undecided()) {
         int before = Math.max(0, turns.toothBefore(gap.startInclusive()));
@@ -123,144 +121,74 @@ public record Cranking(
     }
 
     private Part orLonger(double start, double end) {
-      return end - start > to - from ? new Part(start, end, spacing, cylinders) : this;
-    }
-
-    /** Whole cycles, two compressions being kept back for finding where they begin. */
-    int cycles() {
-      return (int) Math.floor((to - from - 2 * spacing) / (2 * CrankAngle.REVOLUTION));
+      return end - start > to - from ? new Part(start, end) : this;
     }
   }
 
-  /** Speed by the phase of each compression of the cycle. */
-  private static final class Fold {
+  /** What is seen in that part. */
+  private static final class Look {
 
+    private final Observations seen;
     private final Turns turns;
     private final Part part;
     private final int cylinders;
-    private final double first;
-    private final double peakAfter;
+    private final double spacing;
+    private final int cycles;
 
-    Fold(Turns turns, Part part, int cylinders) {
+    Look(Observations seen, Turns turns, Part part) {
+      this.seen = seen;
       this.turns = turns;
       this.part = part;
-      this.cylinders = cylinders;
-      double[] mean = new double[PHASES];
-      for (int s = 0; s < cylinders; s++) {
-        double[] own = phases(s, part.from() + part.spacing() / 2);
-        Arrays.setAll(mean, p -> mean[p] + own[p]);
-      }
-      first = part.from() + part.spacing() / 2 + extreme(mean, -1) * part.spacing() / PHASES;
-      int after = Math.floorMod(extreme(mean, 1) - extreme(mean, -1), PHASES);
-      peakAfter = after * part.spacing() / PHASES;
+      cylinders = seen.stated().cylinders();
+      spacing = cylinders < 2 ? CrankAngle.REVOLUTION : CYCLE / cylinders;
+      // half a pitch on each side, over which speeds are taken
+      cycles = (int) ((part.to() - part.from() - turns.pattern().pitchDegrees()) / CYCLE);
     }
 
-    /** Mean energy over all cycles at each phase from an angle on, of one compression. */
-    private double[] phases(int slot, double from) {
-      double[] sum = new double[PHASES];
-      for (int c = 0; c < part.cycles(); c++) {
-        double at = from + (c * cylinders + slot) * part.spacing();
-        Arrays.setAll(sum, p -> sum[p] + energy(at + p * part.spacing() / PHASES));
-      }
-      return sum;
-    }
-
-    /** Square of the mean speed over a quarter of the spacing, (degrees/s)². */
-    private double energy(double angle) {
-      double half = part.spacing() / 8;
-      double rate = 2 * half / (turns.timeAt(angle + half) - turns.timeAt(angle - half));
-      return rate * rate;
-    }
-
-    private static int extreme(double[] x, int sign) {
-      int best = 0;
-      for (int i = 1; i < x.length; i++) {
-        best = sign * x[i] > sign * x[best] ? i : best;
-      }
-      return best;
-    }
-
-    private double drop(int compression) {
-      double middle = first + compression * part.spacing();
-      double share = peakAfter / part.spacing();
-      return share * energy(middle + peakAfter - part.spacing())
-          + (1 - share) * energy(middle + peakAfter)
-          - energy(middle);
-    }
-
-    Optional<Cranking> compared(Observations seen) {
-      double[][] shares = new double[cylinders][part.cycles()];
-      for (int c = 0; c < part.cycles(); c++) {
-        double mean = 0;
-        for (int s = 0; s < cylinders; s++) {
-          shares[s][c] = drop(c * cylinders + s);
-          mean += shares[s][c] / cylinders;
-        }
-        if (!(mean > 0)) {
-          return Optional.empty();
-        }
-        for (int s = 0; s < cylinders; s++) {
-          shares[s][c] /= mean;
-        }
-      }
-      List<Measured> measured = measured(shares);
-      if (!evenlySpaced(measured)) {
-        return Optional.empty();
-      }
-      List<Compression> all = new ArrayList<>();
-      for (int s = 0; s < cylinders; s++) {
-        all.add(new Compression(pair(seen, first + s * part.spacing()), measured.get(s)));
-      }
+    Cranking all() {
       double seconds = turns.timeAt(part.to()) - turns.timeAt(part.from());
       double mean = (part.to() - part.from()) / seconds / 6;
-      return Optional.of(new Cranking(mean, ripple(mean), part.cycles(), all));
+      boolean comparable =
+          cylinders >= 2 && cycles >= FEWEST_CYCLES && turns.pattern().slots() >= FEWEST_SLOTS;
+      return new Cranking(mean, ripple(mean), cycles, comparable ? compressions() : List.of());
     }
 
-    /** Means, each as uncertain as its own spread or that of all makes it, whichever is more. */
-    private static List<Measured> measured(double[][] shares) {
-      double[] mean = new double[shares.length];
-      double[] variance = new double[shares.length];
-      int n = shares[0].length;
-      for (int s = 0; s < shares.length; s++) {
-        double m = Arrays.stream(shares[s]).average().orElseThrow();
-        mean[s] = m;
-        variance[s] = Arrays.stream(shares[s]).map(x -> (x - m) * (x - m)).sum() / (n - 1) / n;
+    private List<Compression> compressions() {
+      double from = part.from() + turns.pattern().pitchDegrees() / 2;
+      Optional<CompressionFit.Result> fit = CompressionFit.of(turns, from, cycles, cylinders);
+      if (fit.isEmpty()) {
+        return List.of();
       }
-      double pooled = Arrays.stream(variance).average().orElseThrow();
-      List<Measured> all = new ArrayList<>();
-      for (int s = 0; s < shares.length; s++) {
-        all.add(new Measured(mean[s], Math.sqrt(Math.max(pooled, variance[s]))));
+      double[][] held = fit.get().held();
+      double mean = Arrays.stream(held).flatMapToDouble(Arrays::stream).average().orElseThrow();
+      if (!(mean > 0)) {
+        return List.of();
+      }
+      List<Compression> all = new ArrayList<>();
+      double pooled = Arrays.stream(held).mapToDouble(Look::variance).average().orElseThrow();
+      for (int s = 0; s < cylinders; s++) {
+        double own = Math.sqrt(Math.max(pooled, variance(held[s])) / cycles) / mean;
+        double u = Math.hypot(own, UNMODELLED);
+        double share = Arrays.stream(held[s]).average().orElseThrow() / mean;
+        List<Integer> names = named(from + fit.get().topDegrees() + s * spacing);
+        all.add(new Compression(names, new Measured(share, u)));
       }
       return all;
     }
 
-    /**
-     * An engine that fires unevenly has its compressions elsewhere than they are looked for. The
-     * weakest is not asked: a dead cylinder has no middle.
-     */
-    private boolean evenlySpaced(List<Measured> shares) {
-      int weakest = 0;
-      for (int s = 1; s < cylinders; s++) {
-        weakest = shares.get(s).value() < shares.get(weakest).value() ? s : weakest;
-      }
-      for (int s = 0; s < cylinders; s++) {
-        int middle = extreme(phases(s, first - part.spacing() / 2), -1);
-        if (s != weakest && Math.abs(middle - PHASES / 2) > FURTHEST) {
-          return false;
-        }
-      }
-      return true;
+    private static double variance(double[] x) {
+      return new Variance().evaluate(x);
     }
 
     private double ripple(double mean) {
       double sum = 0;
-      int n = part.cycles() * cylinders;
+      int n = (int) ((part.to() - part.from()) / spacing);
       for (int k = 0; k < n; k++) {
-        double from = first + (k - 0.5) * part.spacing();
+        double from = part.from() + k * spacing;
         double least = Double.POSITIVE_INFINITY;
         double most = 0;
         for (int i = turns.toothNear(from);
-            i < turns.teeth() && turns.angle(i) <= from + part.spacing();
+            i < turns.teeth() && turns.angle(i) <= from + spacing;
             i++) {
           double rpm = turns.rpmAt(turns.time(i));
           least = Math.min(least, rpm);
@@ -271,20 +199,36 @@ public record Cranking(
       return sum;
     }
 
-    /** The cylinders that stand at top dead centre at an angle; empty where that is not known. */
-    private List<Integer> pair(Observations seen, double angle) {
+    /** The cylinders that may stand at top dead centre at an angle; empty where not known. */
+    private List<Integer> named(double angle) {
       List<Integer> order = seen.stated().firing().order();
       OptionalDouble tdc = seen.topDeadCentreDegrees();
       if (order.size() != cylinders || tdc.isEmpty()) {
         return List.of();
       }
-      double spaces = (angle - tdc.getAsDouble()) / part.spacing();
+      double spaces = (angle - tdc.getAsDouble()) / spacing;
       int nearest = (int) Math.rint(spaces);
-      if (Math.abs(spaces - nearest) > 0.25) {
+      if (Math.abs(spaces - nearest) > OTHER) {
         return List.of();
       }
-      int place = Math.floorMod(nearest, cylinders / 2);
-      return List.of(order.get(place), order.get(place + cylinders / 2));
+      List<Integer> either = new ArrayList<>();
+      int turn = cylinders % 2 == 0 ? cylinders / 2 : cylinders;
+      for (int place = Math.floorMod(nearest, turn); place < cylinders; place += turn) {
+        either.add(order.get(place));
+      }
+      List<Integer> fired = either.stream().filter(c -> fires(c, angle)).toList();
+      return fired.size() == 1 ? fired : either;
+    }
+
+    /** Whether a coil of this cylinder alone, once in a cycle, fires by that angle of the cycle. */
+    private boolean fires(int cylinder, double angle) {
+      return seen.coils().stream()
+          .filter(c -> c.coil().cylinders().equals(List.of(cylinder)))
+          .filter(c -> c.firesEveryDegrees() > 1.5 * CrankAngle.REVOLUTION)
+          .flatMap(c -> c.sparks().stream())
+          .filter(s -> turns.covers(s.timeSeconds()))
+          .mapToDouble(s -> Math.IEEEremainder(turns.angleAt(s.timeSeconds()) - angle, CYCLE))
+          .anyMatch(away -> Math.abs(away) < spacing / 2);
     }
   }
 }

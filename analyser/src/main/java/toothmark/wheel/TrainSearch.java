@@ -124,12 +124,11 @@ final class TrainSearch {
     if (rhythms.isEmpty() || rhythms.stream().mapToInt(TurnRhythm::teeth).distinct().count() > 1) {
       return false;
     }
-    int teeth = rhythms.get(0).teeth();
     rhythms.forEach(r -> candidates.addAll(r.candidates()));
     double any = rhythms.stream().mapToDouble(TurnRhythm::natsOfAny).sum();
     List<Runner> list = new ArrayList<>();
     for (WheelPattern p : candidates) {
-      if (p.teeth() == teeth) {
+      if (rhythms.get(0).suits(p)) {
         double nats = rhythms.stream().mapToDouble(r -> r.fit(p).nats()).sum();
         if (nats > any) {
           list.add(runner(p, -nats));
@@ -148,7 +147,7 @@ final class TrainSearch {
 
   /** The labels of the stretches by a wheel of the ranking. */
   List<Labelling> labels(WheelPattern pattern) {
-    if (!rhythms.isEmpty() && rhythms.get(0).teeth() == pattern.teeth()) {
+    if (!rhythms.isEmpty() && rhythms.get(0).suits(pattern)) {
       return rhythms.stream().map(r -> r.label(pattern)).toList();
     }
     return new WheelRace(edges, stretches, stated).labels(pattern);

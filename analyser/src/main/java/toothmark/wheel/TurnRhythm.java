@@ -21,6 +21,10 @@ import org.apache.commons.math3.linear.RealVector;
  * firing order and its multiples strong and the others weak, averaged over engines and strengths
  * (Rasmussen and Williams, Gaussian Processes for Machine Learning (2006), sections 2.7 and 5.2).
  * It needs a train in which every turn has the same edges: no strays, no tooth lost.
+ *
+ * <p>Where cylinders are odd in number or unlike, a turn's pace is not that of the next, and what
+ * repeats is the cycle. So a row of intervals may also be two turns of a wheel of half as many
+ * teeth, over which waves of half orders run.
  */
 final class TurnRhythm {
 
@@ -39,8 +43,14 @@ final class TurnRhythm {
   /** How strong the waves may be, of the mean pace. */
   private static final double[] STRENGTHS = {0.6, 0.2, 0.06, 0.02};
 
-  private static final int[] CYLINDERS = {2, 3, 4, 6, 8};
+  /** Firings in a turn, and in a cycle; with one a cycle every cylinder is its own. */
+  private static final double[] IN_A_TURN = {1, 1.5, 2, 3, 4};
+
+  private static final double[] IN_A_CYCLE = {1, 2, 3, 4, 5, 6, 8};
+
+  /** Of the turn, and twice as many of the cycle. */
   private static final int ORDERS = 12;
+
   private static final double DECAY = 2.5;
   private static final double OTHER_ORDERS = 0.05;
 
@@ -123,7 +133,9 @@ final class TurnRhythm {
         int from = labels.from + size * k / part;
         int to = labels.from + size * (k + 1) / part;
         Optional<TurnRhythm> rhythm =
-            fold(edges.times, from, to, wheel.teeth()).filter(TurnRhythm::isOnTheStarter);
+            fold(edges.times, from, to, wheel.teeth())
+                .or(() -> fold(edges.times, from, to, 2 * wheel.teeth()))
+                .filter(TurnRhythm::isOnTheStarter);
         if (rhythm.isPresent()) {
           rhythm.get().settle(labels, wheel, from - labels.from, to - labels.from);
           return;
@@ -197,9 +209,12 @@ final class TurnRhythm {
         : Optional.empty();
   }
 
-  /** Whether a part of the turn is like every other: then so many teeth are several turns. */
+  /**
+   * Whether a part of the row, less than half, is like every other: then so many teeth are several
+   * turns. That halves are too much unlike was found before.
+   */
   private static boolean repeats(double[] shares) {
-    for (int part = FEWEST_TEETH; part <= shares.length / 2; part++) {
+    for (int part = FEWEST_TEETH; part <= shares.length / 3; part++) {
       double most = 0;
       for (int k = 0; k < shares.length && shares.length % part == 0; k++) {
         double other = shares[(k + part) % shares.length];
@@ -212,19 +227,39 @@ final class TurnRhythm {
     return false;
   }
 
-  /** How many edges a turn has. */
+  /** How many edges the row has that repeats. */
   int teeth() {
     return shares.length;
   }
 
+  /** Whether the row may be a turn of a wheel, or two. */
+  boolean suits(WheelPattern wheel) {
+    return wheel.teeth() == shares.length || isCycleOf(wheel);
+  }
+
+  private boolean isCycleOf(WheelPattern wheel) {
+    return 2 * wheel.teeth() == shares.length;
+  }
+
   /**
-   * Wheels with as many teeth: those with one gap, with an extra tooth, with none, and what the
-   * intervals show when each is measured by those around it, one of its gaps a slot more or less or
-   * all of them alike.
+   * Wheels with as many teeth, or with half as many: those with one gap, with an extra tooth, with
+   * none, and what the intervals show when each is measured by those around it, one of its gaps a
+   * slot more or less or all of them alike.
    */
   Set<WheelPattern> candidates() {
-    int n = shares.length;
     Set<WheelPattern> all = new LinkedHashSet<>();
+    addCandidates(shares, all);
+    int half = shares.length / 2;
+    if (shares.length % 2 == 0 && half >= FEWEST_TEETH) {
+      double[] turn = new double[half];
+      Arrays.setAll(turn, k -> shares[k] + shares[k + half]);
+      addCandidates(turn, all);
+    }
+    return all;
+  }
+
+  private static void addCandidates(double[] shares, Set<WheelPattern> all) {
+    int n = shares.length;
     for (int missing = 1; missing <= 3; missing++) {
       all.add(WheelPattern.of(n + missing, missing));
     }
@@ -256,7 +291,6 @@ final class TurnRhythm {
       }
       addBySteps(steps, all);
     }
-    return all;
   }
 
   private static void addBySteps(int[] steps, Set<WheelPattern> all) {
@@ -302,24 +336,28 @@ final class TurnRhythm {
   /**
    * Compares with a wheel.
    *
-   * @param wheel of as many teeth as the turn has edges
+   * @param wheel of as many teeth as the row has edges, or of half as many
    * @return how probable it makes the intervals, over all teeth that the first edge may be, and the
    *     likeliest of those
    */
   Fit fit(WheelPattern wheel) {
     int n = shares.length;
+    int turns = isCycleOf(wheel) ? 2 : 1;
     double[] degrees = new double[n + 1];
     for (int k = 0; k < n; k++) {
-      degrees[k] = wheel.degreesAfterTooth1(k + 1);
+      int turn = k / wheel.teeth();
+      degrees[k] = (360 * turn + wheel.degreesAfterTooth1(k % wheel.teeth() + 1)) / turns;
     }
     degrees[n] = 360;
-    int starts = wheel.hasReference() ? n : 1;
-    double[][] nats = new double[starts][CYLINDERS.length * STRENGTHS.length];
+    double out = Math.max(OUT_DEGREES, OUT_PITCHES * wheel.pitchDegrees()) / turns;
+    int starts = wheel.hasReference() ? wheel.teeth() : 1;
+    double[] firings = turns == 1 ? IN_A_TURN : IN_A_CYCLE;
+    double[][] nats = new double[starts][firings.length * STRENGTHS.length];
     int model = 0;
-    for (int cylinders : CYLINDERS) {
-      double[][] ripple = ripple(degrees, cylinders);
+    for (double each : firings) {
+      double[][] ripple = ripple(degrees, each, turns * ORDERS);
       for (double strength : STRENGTHS) {
-        double[][] covariance = noise(degrees, wheel.pitchDegrees());
+        double[][] covariance = noise(degrees, out);
         for (int i = 0; i < n; i++) {
           for (int j = 0; j < n; j++) {
             covariance[i][j] += strength * strength * ripple[i][j];
@@ -359,7 +397,7 @@ final class TurnRhythm {
   /**
    * Labels the train, in which every edge is a tooth.
    *
-   * @param wheel of as many teeth as the turn has edges
+   * @param wheel of as many teeth as the row has edges, or of half as many
    * @return its labels
    */
   Labelling label(WheelPattern wheel) {
@@ -385,12 +423,11 @@ final class TurnRhythm {
   }
 
   /** Covariance of the shares by waves of strength 1 at an engine's firing order. */
-  private static double[][] ripple(double[] degrees, int cylinders) {
+  private static double[][] ripple(double[] degrees, double firing, int orders) {
     int n = degrees.length - 1;
     double[][] sum = new double[n][n];
-    double firing = Math.max(1, cylinders / 2.0);
-    for (int order = 1; order <= ORDERS; order++) {
-      boolean main = 2 * order % cylinders == 0;
+    for (int order = 1; order <= orders; order++) {
+      boolean main = order % firing == 0;
       double falls = Math.pow(firing / Math.max(order, firing), DECAY);
       double variance = falls * (main ? 1 : OTHER_ORDERS * OTHER_ORDERS);
       double[] cos = new double[n];
@@ -411,9 +448,9 @@ final class TurnRhythm {
   }
 
   /** Covariance of the shares by the teeth's places and by what differs from turn to turn. */
-  private double[][] noise(double[] degrees, double pitch) {
+  private double[][] noise(double[] degrees, double out) {
     int n = degrees.length - 1;
-    double place = Math.pow(Math.max(OUT_DEGREES, OUT_PITCHES * pitch) / 360, 2);
+    double place = Math.pow(out / 360, 2);
     double[][] sum = new double[n][n];
     for (int i = 0; i < n; i++) {
       int next = (i + 1) % n;

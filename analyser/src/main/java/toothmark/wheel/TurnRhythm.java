@@ -41,16 +41,12 @@ final class TurnRhythm {
   private static final double STARTER_RPM = 500;
 
   /** How strong the waves may be, of the mean pace. */
-  private static final double[] STRENGTHS = {0.6, 0.2, 0.06, 0.02};
+  private static final double[] STRENGTHS = {1.2, 0.6, 0.2, 0.06, 0.02};
 
-  /** Firings in a turn, and in a cycle; with one a cycle every cylinder is its own. */
-  private static final double[] IN_A_TURN = {1, 1.5, 2, 3, 4};
+  /** Firings in a row, be it a turn or a cycle; with one a cycle every cylinder is its own. */
+  private static final double[] FIRINGS = {1, 1.5, 2, 3, 4, 5, 6, 8};
 
-  private static final double[] IN_A_CYCLE = {1, 2, 3, 4, 5, 6, 8};
-
-  /** Of the turn, and twice as many of the cycle. */
-  private static final int ORDERS = 12;
-
+  private static final int FEWEST_ORDERS = 12;
   private static final double DECAY = 2.5;
   private static final double OTHER_ORDERS = 0.05;
 
@@ -351,11 +347,11 @@ final class TurnRhythm {
     degrees[n] = 360;
     double out = Math.max(OUT_DEGREES, OUT_PITCHES * wheel.pitchDegrees()) / turns;
     int starts = wheel.hasReference() ? wheel.teeth() : 1;
-    double[] firings = turns == 1 ? IN_A_TURN : IN_A_CYCLE;
+    double[] firings = FIRINGS;
     double[][] nats = new double[starts][firings.length * STRENGTHS.length];
     int model = 0;
     for (double each : firings) {
-      double[][] ripple = ripple(degrees, each, turns * ORDERS);
+      double[][] ripple = ripple(degrees, each, Math.max(FEWEST_ORDERS, n / 2));
       for (double strength : STRENGTHS) {
         double[][] covariance = noise(degrees, out);
         for (int i = 0; i < n; i++) {

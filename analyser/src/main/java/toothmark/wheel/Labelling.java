@@ -36,7 +36,8 @@ final class Labelling {
   }
 
   /**
-   * The same labels by the numbers of the whole wheel, its dead teeth counted.
+   * The same labels by the numbers of the whole wheel, its dead teeth counted and what is no tooth
+   * stray.
    *
    * @param wheel by which the labels were given
    * @param teeth of the whole wheel
@@ -44,19 +45,26 @@ final class Labelling {
    */
   Labelling renumbered(WheelTemplate wheel, int teeth) {
     int before = -1;
+    int passed = 0;
     for (int i = 0; i < this.teeth.length; i++) {
       if (this.teeth[i] != STRAY) {
+        passed = steps[i] == 0 ? 0 : passed + steps[i];
+        before = steps[i] == 0 ? -1 : before;
         int now = wheel.number(this.teeth[i]);
-        if (steps[i] > 0) {
-          int turns = steps[i] / wheel.teeth();
-          int rest = Math.floorMod(now - before, teeth);
-          steps[i] = turns * teeth + (rest == 0 && turns == 0 ? teeth : rest);
+        if (now != STRAY) {
+          steps[i] = before < 0 ? 0 : steps(passed / wheel.teeth(), now - before, teeth);
+          before = now;
+          passed = 0;
         }
         this.teeth[i] = now;
-        before = now;
       }
     }
     return this;
+  }
+
+  private static int steps(int turns, int further, int teeth) {
+    int rest = Math.floorMod(further, teeth);
+    return turns * teeth + (rest == 0 && turns == 0 ? teeth : rest);
   }
 
   void reached(int edge, double nats) {

@@ -97,7 +97,7 @@ final class OutlyingTeeth {
    * @param labels a first labelling of it
    * @param pattern the wheel
    * @return how late each passes that is not about in place, how strong the weak are, and those
-   *     never seen
+   *     never seen; and what gives an edge and is none
    */
   static ToothFaults find(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
     OutlyingTeeth o = new OutlyingTeeth(edges, labels, pattern);
@@ -109,7 +109,8 @@ final class OutlyingTeeth {
     return ToothFaults.none(pattern.teeth())
         .withOffsets(o.offsets)
         .withStrengths(o.strengths)
-        .withDead(o.dead());
+        .withDead(o.dead())
+        .withFeature(WheelFeature.find(edges, labels, pattern));
   }
 
   /**

@@ -2,8 +2,12 @@ package toothmark.wheel;
 
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.OptionalDouble;
 
-/** Which teeth of a wheel stand far out of place or are weak, and which never give an edge. */
+/**
+ * Which teeth of a wheel stand far out of place or are weak, and which never give an edge; and
+ * where something besides its teeth does.
+ */
 final class ToothFaults {
 
   private static final double BENT_NATS = 6;
@@ -14,32 +18,44 @@ final class ToothFaults {
   private final double[] offsets;
   private final double[] strengths;
   private final BitSet dead;
+  private final OptionalDouble feature;
 
-  private ToothFaults(double[] offsets, double[] strengths, BitSet dead) {
+  private ToothFaults(double[] offsets, double[] strengths, BitSet dead, OptionalDouble feature) {
     this.offsets = offsets;
     this.strengths = strengths;
     this.dead = dead;
+    this.feature = feature;
   }
 
   static ToothFaults none(int teeth) {
     double[] sound = new double[teeth];
     Arrays.fill(sound, 1);
-    return new ToothFaults(new double[teeth], sound, new BitSet());
+    return new ToothFaults(new double[teeth], sound, new BitSet(), OptionalDouble.empty());
   }
 
   /** The same with these offsets, degrees by tooth from 0. */
   ToothFaults withOffsets(double[] degrees) {
-    return new ToothFaults(degrees, strengths, dead);
+    return new ToothFaults(degrees, strengths, dead, feature);
   }
 
   /** The same with edges so strong, 1 those of a sound tooth, by tooth from 0. */
   ToothFaults withStrengths(double[] shares) {
-    return new ToothFaults(offsets, shares, dead);
+    return new ToothFaults(offsets, shares, dead, feature);
   }
 
   /** The same with these teeth dead, from 0. */
   ToothFaults withDead(BitSet teeth) {
-    return new ToothFaults(offsets, strengths, teeth);
+    return new ToothFaults(offsets, strengths, teeth, feature);
+  }
+
+  /** The same with something that gives an edge between teeth, degrees after tooth 1. */
+  ToothFaults withFeature(OptionalDouble degrees) {
+    return new ToothFaults(offsets, strengths, dead, degrees);
+  }
+
+  /** Where something besides the teeth gives an edge, degrees after tooth 1. */
+  OptionalDouble feature() {
+    return feature;
   }
 
   /**
@@ -74,14 +90,15 @@ final class ToothFaults {
 
   /**
    * What it costs to say so of them. A wheel seldom made and with a tooth dead as well is less
-   * likely than one with a gap more.
+   * likely than one with a gap more. A bolt head that gives an edge is as seldom as a dead tooth.
    *
    * @param pattern the wheel
    * @return nats
    */
   double price(WheelPattern pattern) {
     boolean many = dead() > MOST_DEAD || dead() * 8 > offsets.length;
-    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + priceOfDead(pattern) * dead();
+    int odd = dead() + (feature.isPresent() ? 1 : 0);
+    return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + priceOfDead(pattern) * odd;
   }
 
   /** What it costs to say of one tooth that it gives no edge, nats. */
@@ -108,6 +125,11 @@ final class ToothFaults {
   }
 
   boolean any() {
-    return bent() + dead() > 0;
+    return bent() > 0 || countsOtherwise();
+  }
+
+  /** Whether a turn has other edges than the wheel has teeth. */
+  boolean countsOtherwise() {
+    return dead() > 0 || feature.isPresent();
   }
 }

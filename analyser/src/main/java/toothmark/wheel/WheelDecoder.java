@@ -108,9 +108,9 @@ public final class WheelDecoder {
       WheelTemplate as = WheelTemplate.of(pattern, faults);
       Supplier<Labeller> search =
           () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
-      return as.teeth() == pattern.teeth()
-          ? PhaseCheck.label(series, pattern, search, 0, series.size())
-          : search.get().label(0, series.size()).renumbered(as, pattern.teeth());
+      return faults.countsOtherwise()
+          ? search.get().label(0, series.size()).renumbered(as, pattern.teeth())
+          : PhaseCheck.label(series, pattern, search, 0, series.size());
     }
 
     DecodedWheel assemble(Labelling labels) {

@@ -68,7 +68,7 @@ final class WheelRace {
       return labels.cost;
     }
     double cost = cost(k, pattern, faults);
-    if (faults.dead() == 0) {
+    if (!faults.countsOtherwise()) {
       return Math.min(labels.cost, cost);
     }
     if (PhaseCheck.mayExchange(pattern, faults)) {

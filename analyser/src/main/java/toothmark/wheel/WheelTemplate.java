@@ -1,5 +1,7 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
+import java.util.OptionalDouble;
 import java.util.stream.IntStream;
 
 /** Where the teeth of an assumed wheel stand, ready for counting through many turns. */
@@ -26,7 +28,10 @@ final class WheelTemplate {
     return of(pattern, ToothFaults.none(pattern.teeth()));
   }
 
-  /** The same wheel with teeth out of place, and without those that never give an edge. */
+  /**
+   * The same wheel with teeth out of place, without those that never give an edge, and with what
+   * gives one besides them.
+   */
   static WheelTemplate of(WheelPattern pattern, ToothFaults faults) {
     int[] live = IntStream.range(0, pattern.teeth()).filter(k -> !faults.isDead(k)).toArray();
     double[] d = new double[live.length];
@@ -34,8 +39,31 @@ final class WheelTemplate {
       d[k] = pattern.degreesAfterTooth1(live[k] + 1) + faults.offset(live[k]);
     }
     double[] s = IntStream.of(live).mapToDouble(k -> strength(pattern, faults, k)).toArray();
-    boolean dead = live.length < pattern.teeth();
-    return new WheelTemplate(d, s, live, dead || pattern.hasReference());
+    WheelTemplate teeth = new WheelTemplate(d, s, live, pattern.hasReference());
+    boolean otherwise = faults.countsOtherwise();
+    return otherwise ? teeth.withFeature(faults.feature()) : teeth;
+  }
+
+  private WheelTemplate withFeature(OptionalDouble feature) {
+    if (feature.isEmpty()) {
+      return new WheelTemplate(degrees, strengths, numbers, true);
+    }
+    int n = degrees.length;
+    int place = (int) Arrays.stream(degrees).filter(d -> d < feature.getAsDouble()).count();
+    double[] d = Arrays.copyOf(degrees, n + 1);
+    double[] s = Arrays.copyOf(strengths, n + 1);
+    int[] all = Arrays.copyOf(numbers, n + 1);
+    System.arraycopy(degrees, place, d, place + 1, n - place);
+    System.arraycopy(strengths, place, s, place + 1, n - place);
+    System.arraycopy(numbers, place, all, place + 1, n - place);
+    d[place] = feature.getAsDouble();
+    all[place] = Labelling.STRAY;
+    for (int k = place - 1; k <= place + 1; k++) {
+      // found between two teeth that are neighbours, so it crowds both
+      int crowded = Math.floorMod(k, n + 1);
+      s[crowded] = Math.min(CROWDED, s[crowded]);
+    }
+    return new WheelTemplate(d, s, all, true);
   }
 
   private static double strength(WheelPattern pattern, ToothFaults faults, int tooth) {
@@ -58,7 +86,7 @@ final class WheelTemplate {
     return strengths[tooth];
   }
 
-  /** Number of a tooth on the whole wheel, from 0. */
+  /** Number of a tooth on the whole wheel, from 0; {@link Labelling#STRAY} of what is none. */
   int number(int tooth) {
     return numbers[tooth];
   }

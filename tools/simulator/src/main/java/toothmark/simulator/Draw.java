@@ -22,6 +22,7 @@ final class Draw {
   private static final int SCOPE_COILS = 2;
 
   private final Randomness random;
+  private boolean needsWave;
   private boolean needsVolts;
   private boolean needsHall;
   private boolean needsCoils;
@@ -39,10 +40,18 @@ final class Draw {
             WEAK_SIGNAL,
             SENSOR_CLIPPED,
             PERIODIC_INTERFERENCE,
-            AC_COUPLED,
+            GAP_NOISE,
             PROBE_FACTOR,
-            CAPTURE_TOO_SLOW ->
-            needsVolts = true;
+            CAPTURE_TOO_SLOW -> {
+          needsWave = true;
+          needsVolts = true;
+        }
+        case AC_COUPLED -> {
+          needsHall = true;
+          needsVolts = true;
+        }
+        // a coil does not resolve half a pitch of a fine wheel
+        case BOLT_HEAD -> needsHall = true;
         case WRONG_TIMING_EDGE -> {
           needsHall = true;
           needsUsualWheel = true;
@@ -125,7 +134,7 @@ final class Draw {
     double lag = random.uniform(4e-6, 25e-6);
     double share = random.uniform(0.38, 0.6);
     boolean falling = random.chance(0.75);
-    if (needsVolts || (kind < 0.65 && !needsHall)) {
+    if (needsWave || (kind < 0.65 && !needsHall)) {
       return new Sensor.VariableReluctance(Sensor.Polarity.NORMAL, gap, peak, lag);
     }
     Edge edge = falling ? Edge.FALLING : Edge.RISING;
@@ -138,6 +147,7 @@ final class Draw {
     double kind = random.uniform();
     return switch (setting) {
       case CRANKING -> kind < 0.7 ? cranking() : start();
+      case START -> start();
       case CALM -> steady(random.uniform(700.0, 1200.0));
       case RUNNING -> kind < 0.6 ? steady(random.logUniform(750.0, 4000.0)) : sweep();
       case SWEEP -> sweep();

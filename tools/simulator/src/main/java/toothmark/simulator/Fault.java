@@ -62,13 +62,13 @@ public enum Fault {
   TIMING_RETARD_LIMITER(Group.TIMING, Setting.SWEEP, TimingFaults::retard),
 
   /** The starter's brushes crackle. */
-  STARTER_NOISE(Group.BESIDE, Setting.CRANKING, SensorFaults::starterNoise),
+  STARTER_NOISE(Group.BESIDE, Setting.START, SensorFaults::starterNoise),
   /** The recorder is AC coupled. */
   AC_COUPLED(Group.BESIDE, Setting.ANY, RecorderFaults::acCoupled),
   /** A bolt head between the teeth. */
   BOLT_HEAD(Group.BESIDE, Setting.ANY, WheelFaults::boltHead),
   /** Noise that crosses zero in the gap. */
-  GAP_NOISE(Group.BESIDE, Setting.CALM, SensorFaults::gapNoise),
+  GAP_NOISE(Group.BESIDE, Setting.CRANKING, SensorFaults::gapNoise),
   /** Some sparks come twice. */
   DOUBLE_TRIGGER(Group.BESIDE, Setting.RUNNING, TimingFaults::doubleTrigger),
   /** A probe's factor is wrong. */
@@ -94,6 +94,8 @@ public enum Fault {
     ANY,
     /** On the starter. */
     CRANKING,
+    /** On the starter, then running. */
+    START,
     /** With the engine running, at one speed or several. */
     RUNNING,
     /** At one low speed. */

@@ -108,14 +108,19 @@ final class SensorFaults {
     return scenario.withDisturbance(new OpenCircuit(List.of(new Window(0.0, duration + 1.0))));
   }
 
+  /** Until the engine has run away from the starter. */
   static Scenario starterNoise(Scenario scenario, Randomness random) {
-    double until = scenario.recorder().durationSeconds() * random.uniform(0.6, 1.0);
-    double peak = signalVolts(scenario) * random.uniform(0.1, 0.3);
+    double until = random.uniform(0.05, 0.15);
+    for (SpeedProfile.Phase phase : scenario.speed().phases()) {
+      until += phase.drive() == SpeedProfile.Drive.STARTER ? phase.seconds() : 0.0;
+    }
+    double peak = signalVolts(scenario) * random.uniform(0.3, 0.8);
     return scenario.withDisturbance(new Disturbance.StarterNoise(until, 900.0, peak));
   }
 
+  /** Hardly below the third of the peak at which an input stage arms. */
   static Scenario gapNoise(Scenario scenario, Randomness random) {
-    double rms = signalVolts(scenario) * random.uniform(0.02, 0.06);
+    double rms = signalVolts(scenario) * random.uniform(0.1, 0.2);
     return scenario.withDisturbance(new Disturbance.WhiteNoise(rms));
   }
 }

@@ -134,7 +134,7 @@ public final class Examiner {
         CompletableFuture.supplyAsync(() -> DisturbanceScan.of(crank.channel().signal(), edges));
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
     betweenStages.run();
-    ReceiverTrace receiver = received.join();
+    ReceiverTrace heard = received.join();
     betweenStages.run();
     Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
     if (isOffBySlots(decoded, ignition)) {
@@ -147,6 +147,7 @@ public final class Examiner {
       }
     }
     betweenStages.run();
+    ReceiverTrace receiver = decoded.map(d -> heard.withSpeeds(d.angle()::rpmNear)).orElse(heard);
     Observations seen =
         new Observations(
             capture,

@@ -145,12 +145,7 @@ final class Follower {
   }
 
   private static SyncLoss loss(ReceiverEdges edges, int i, int teeth, FollowedWheel wheel) {
-    double rpm = rpmAround(edges, i, wheel);
-    return new SyncLoss(
-        edges.time(i),
-        teeth,
-        rpm,
-        rpm < SyncLoss.CRANKING_BELOW_RPM ? SyncLoss.Phase.CRANKING : SyncLoss.Phase.RUNNING);
+    return SyncLoss.at(edges.time(i), teeth, rpmAround(edges, i, wheel));
   }
 
   /**

@@ -1,6 +1,8 @@
 package toothmark.receiver;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.function.DoubleUnaryOperator;
 
 /** What the reference receiver made of a crank signal: its edges, and where it lost its count. */
 public final class ReceiverTrace {
@@ -45,6 +47,21 @@ public final class ReceiverTrace {
    */
   public List<SyncLoss> losses() {
     return losses;
+  }
+
+  /**
+   * The same with better known speeds: among strays, edges tell too great a speed.
+   *
+   * @param rpmAt speed at an instant, rev/min; NaN where it is not known
+   * @return the trace
+   */
+  public ReceiverTrace withSpeeds(DoubleUnaryOperator rpmAt) {
+    List<SyncLoss> rated = new ArrayList<>();
+    for (SyncLoss l : losses) {
+      double rpm = rpmAt.applyAsDouble(l.timeSeconds());
+      rated.add(Double.isNaN(rpm) ? l : SyncLoss.at(l.timeSeconds(), l.teethCounted(), rpm));
+    }
+    return new ReceiverTrace(edgeTimes, rated);
   }
 
   /**

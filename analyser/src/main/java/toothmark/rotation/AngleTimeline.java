@@ -111,6 +111,17 @@ public final class AngleTimeline {
     return (rates[i] + u * (rates[i + 1] - rates[i])) / 6.0;
   }
 
+  /**
+   * Speed at an instant, or at the nearest one at which the angle is known.
+   *
+   * @param timeSeconds s
+   * @return rev/min; NaN in a span within which the angle is not known
+   */
+  public double rpmNear(double timeSeconds) {
+    double t = Math.max(times[0], Math.min(timeSeconds, times[times.length - 1]));
+    return covers(t) ? rpmAt(t) : Double.NaN;
+  }
+
   private int segment(double timeSeconds) {
     if (!(timeSeconds >= times[0] && timeSeconds <= times[times.length - 1])) {
       throw new IllegalArgumentException(

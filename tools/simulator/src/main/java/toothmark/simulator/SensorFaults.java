@@ -118,9 +118,9 @@ final class SensorFaults {
     return scenario.withDisturbance(new Disturbance.StarterNoise(until, 900.0, peak));
   }
 
-  /** Hardly below the third of the peak at which an input stage arms. */
+  /** Seldom over the third of the peak at which an input stage arms, but for a slow turn. */
   static Scenario gapNoise(Scenario scenario, Randomness random) {
-    double rms = signalVolts(scenario) * random.uniform(0.1, 0.2);
+    double rms = signalVolts(scenario) * random.uniform(0.07, 0.1);
     return scenario.withDisturbance(new Disturbance.WhiteNoise(rms));
   }
 }

@@ -13,6 +13,9 @@ final class RandomNoiseCheck extends CrankCheck {
   /** Share of all strays: fewer are the rim of another cause. */
   private static final double OWN_SHARE = 0.12;
 
+  /** With so much of the record on the starter, its noise and any other look alike. */
+  private static final double NEARLY_ALL = 0.9;
+
   @Override
   public String id() {
     return StraySources.RANDOM;
@@ -44,6 +47,10 @@ final class RandomNoiseCheck extends CrankCheck {
                     + ", at random times and angles.");
     IgnitionInterferenceCheck.effect(d, taken, felt);
     d.sawIf(lost > 0, "Teeth are lost " + Words.times(lost) + " among them.");
+    d.sawIf(
+        StraySources.crankingSeconds(crank.turns()) > NEARLY_ALL * seconds,
+        "The engine is only cranked here, so the starter may be the source: recorded on until it"
+            + " runs, the noise would stop.");
     return Outcome.fires(
         d.ratherThan("They do not follow sparks, an angle of the wheel or a fixed frequency.")
             .next(

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
+import toothmark.findings.Cranking;
 import toothmark.findings.Finding;
 import toothmark.findings.Observations;
 import toothmark.findings.Severity;
@@ -98,22 +99,32 @@ final class CustomerSheet {
   }
 
   private void checked() {
-    List<String> fine = new ArrayList<>();
+    List<String> done = new ArrayList<>();
+    List<String> open = new ArrayList<>();
     Observations o = examination.observations();
-    if (o.crank().isPresent()) {
-      fine.add("the trigger wheel, tooth by tooth");
-      fine.add("the sensor and its wiring, as far as the signal shows them");
+    boolean decoded = o.crank().isPresent();
+    (decoded ? done : open).add("the trigger wheel, tooth by tooth");
+    (decoded ? done : open).add("the sensor and its wiring, as far as the signal shows them");
+    done.add("whether the control unit can follow the signal");
+    boolean angle = o.timing().alignment().isPresent();
+    boolean sparks = o.timing().gap().isPresent();
+    (angle ? done : open).add("whether the wheel stands at its angle on the engine");
+    String against = Wording.against(o.timing().reference());
+    (sparks ? done : open)
+        .add("the moment of the sparks" + (against.isEmpty() || !sparks ? "" : ", " + against));
+    (o.coils().isEmpty() ? open : done).add("the work of each ignition coil");
+    boolean compared = Cranking.of(o).filter(c -> !c.compressions().isEmpty()).isPresent();
+    (compared ? done : open)
+        .add("how evenly the cylinders compress, by the crank's speed on the starter");
+    list("What was checked", done);
+    list("What was not, because this recording does not show it", open);
+  }
+
+  private void list(String heading, List<String> items) {
+    if (!items.isEmpty()) {
+      html.element("h3", heading).open("ul");
+      items.forEach(s -> html.element("li", s));
+      html.close();
     }
-    fine.add("whether the control unit can follow the signal");
-    if (o.timing().alignment().isPresent() || o.timing().gap().isPresent()) {
-      String against = Wording.against(o.timing().reference());
-      fine.add("the ignition timing" + (against.isEmpty() ? "" : ", " + against));
-    }
-    if (!o.coils().isEmpty()) {
-      fine.add("the work of each ignition coil");
-    }
-    html.element("h3", "What was checked").open("ul");
-    fine.forEach(s -> html.element("li", s));
-    html.close();
   }
 }

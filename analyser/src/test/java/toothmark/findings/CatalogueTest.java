@@ -3,11 +3,15 @@ package toothmark.findings;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.IOException;
+import java.io.InputStream;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.TreeSet;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
@@ -22,6 +26,11 @@ class CatalogueTest {
   private static final Pattern MARKED_TERM =
       Pattern.compile("\\[([^]]+)]\\(\\.\\./glossary\\.md\\)");
   private static final Pattern GLOSSARY_TERM = Pattern.compile("(?m)^- \\*\\*([^*]+)\\*\\*");
+
+  private static final Path SOURCES = Path.of("src", "main", "java", "toothmark", "findings");
+  private static final Pattern COMMENT = Pattern.compile("(?s)/\\*.*?\\*/|//[^\n]*");
+  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]|\\\\.)*)\"");
+  private static final Pattern WORD = Pattern.compile("[A-Za-z]+(?:'s)?");
 
   static Stream<String> ids() {
     return Catalogue.CHECKS.stream().map(Check::id);
@@ -59,16 +68,19 @@ class CatalogueTest {
     }
   }
 
+  private static List<String> glossary() throws IOException {
+    return GLOSSARY_TERM
+        .matcher(Files.readString(PAGES.resolveSibling("glossary.md")))
+        .results()
+        .flatMap(m -> Stream.of(m.group(1).split(", ")))
+        .map(t -> t.toLowerCase(Locale.ROOT))
+        .toList();
+  }
+
   /** A word of the trade on a page leads to the glossary, which must explain it. */
   @Test
   void whatThePagesCallATermIsInTheGlossary() throws IOException {
-    List<String> explained =
-        GLOSSARY_TERM
-            .matcher(Files.readString(PAGES.resolveSibling("glossary.md")))
-            .results()
-            .flatMap(m -> Stream.of(m.group(1).split(", ")))
-            .map(t -> t.toLowerCase(Locale.ROOT))
-            .toList();
+    List<String> explained = glossary();
     List<String> marked = new ArrayList<>();
     try (Stream<Path> pages = Files.list(PAGES)) {
       for (Path page : pages.toList()) {
@@ -78,6 +90,40 @@ class CatalogueTest {
     assertThat(marked)
         .hasSizeGreaterThan(40)
         .allMatch(t -> explained.stream().anyMatch(t.toLowerCase(Locale.ROOT)::startsWith));
+  }
+
+  /**
+   * A word of a finding is plain English, as listed beside this test, or a term that the glossary
+   * explains; a new one has to become either.
+   */
+  @Test
+  void findingsSayNothingThatTheGlossaryLeavesUnexplained() throws IOException {
+    Set<String> known = new TreeSet<>();
+    for (String term : glossary()) {
+      WORD.matcher(term).results().forEach(w -> known.add(stem(w.group())));
+    }
+    try (InputStream in = getClass().getResourceAsStream("plain-words.txt")) {
+      String plain = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      known.addAll(List.of(plain.split("\\s+")));
+    }
+    Set<String> said = new TreeSet<>();
+    try (Stream<Path> sources = Files.list(SOURCES)) {
+      for (Path source : sources.toList()) {
+        String code = COMMENT.matcher(Files.readString(source)).replaceAll("");
+        LITERAL
+            .matcher(code)
+            .results()
+            .filter(l -> !l.group(1).matches("[a-z0-9]+(-[a-z0-9]+)+"))
+            .flatMap(l -> WORD.matcher(l.group(1)).results())
+            .filter(w -> w.group().length() > 3)
+            .forEach(w -> said.add(stem(w.group())));
+      }
+    }
+    assertThat(said).hasSizeGreaterThan(300).isSubsetOf(known);
+  }
+
+  private static String stem(String word) {
+    return word.toLowerCase(Locale.ROOT).replaceFirst("(ing|ed|es|s|'s|s'|ly)$", "");
   }
 
   /** The ids that scripts rely on. */

@@ -41,6 +41,7 @@ final class SampleCatalogue {
         droppedSpanner(),
         straightIntoTheLimiter(),
         weakOnTheStarter(),
+        tiredCylinder(),
         primarySide(),
         soundCard());
   }
@@ -239,6 +240,19 @@ final class SampleCatalogue {
         Dialect.PLAIN,
         "It would start when pushed but not on the starter.",
         "A clearance of 2.6 mm leaves less than a tenth of a volt.");
+  }
+
+  private static Sample tiredCylinder() {
+    return gzip(
+        engine("tired-cylinder", 116)
+            .withEngine(
+                new Engine(List.of(1, 3, 4, 2), 1.6, 10.5, 0.14, 19.0).withLastCompression(0.6))
+            .withSpeed(SpeedProfile.cranking(220.0))
+            .withRecorder(Recorder.oscilloscope(50e3, 2.4))
+            .withFault("compression-uneven"),
+        Dialect.PLAIN,
+        "It shook at idle; the coils were left unplugged and the starter turned it for a while.",
+        "One compression takes far less from the crank's speed than the others.");
   }
 
   private static Sample primarySide() {

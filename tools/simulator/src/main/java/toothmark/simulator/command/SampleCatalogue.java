@@ -251,7 +251,7 @@ final class SampleCatalogue {
             .withRecorder(Recorder.oscilloscope(50e3, 2.4))
             .withFault("compression-uneven"),
         Dialect.PLAIN,
-        "It shook at idle; the coils were left unplugged and the starter turned it for a while.",
+        "It shook at idle; with the fuel off, the starter turned it for a while.",
         "One compression takes far less from the crank's speed than the others.");
   }
 

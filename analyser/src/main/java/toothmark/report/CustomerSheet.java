@@ -116,15 +116,11 @@ final class CustomerSheet {
     boolean compared = Cranking.of(o).filter(c -> !c.compressions().isEmpty()).isPresent();
     (compared ? done : open)
         .add("how evenly the cylinders compress, by the crank's speed on the starter");
-    list("What was checked", done);
-    list("What was not, because this recording does not show it", open);
-  }
-
-  private void list(String heading, List<String> items) {
-    if (!items.isEmpty()) {
-      html.element("h3", heading).open("ul");
-      items.forEach(s -> html.element("li", s));
-      html.close();
+    html.element("h3", "What was checked").open("ul");
+    done.forEach(item -> html.element("li", item));
+    html.close();
+    if (!open.isEmpty()) {
+      html.element("p", "This recording does not show " + String.join("; nor ", open) + ".");
     }
   }
 }

@@ -116,7 +116,7 @@ enum PrintStyle {
           Optional.of(
               new Mark(new Rectangle2D.Double(0, 17, PageFlow.WIDTH, 2), Ink.LIGHT.crank()));
       case SECTION -> Optional.of(new Mark(new Rectangle2D.Double(0, -5, PageFlow.WIDTH, 1), ink));
-      case SIGNATURE -> Optional.of(new Mark(new Rectangle2D.Double(0, -2, 200, 0.5), ink));
+      case SIGNATURE -> Optional.of(new Mark(new Rectangle2D.Double(0, -2, 280, 0.5), ink));
       case ITEM -> Optional.of(new Mark(new Ellipse2D.Double(3, 5.5, 3, 3), ink));
       case FAULT ->
           Optional.of(new Mark(new Rectangle2D.Double(0, 2.5, 8, 8), Ink.LIGHT.trouble()));

@@ -58,8 +58,7 @@ final class PrintedPage {
   private void part(Element e) {
     switch (e.getAttribute("class")) {
       case "chart" -> chart(e);
-      case "masthead" -> lines(List.of(look(e).saying(masthead(e))), e);
-      case "signature" -> spans(e).forEach(s -> paragraph(List.of(s), e));
+      case "masthead", "signature" -> lines(List.of(look(e).saying(oneLine(e))), e);
       case "notes quiet" ->
           e.getTextContent().lines().forEach(l -> lines(List.of(look(e).saying(l)), e));
       case "customer" -> {
@@ -70,7 +69,7 @@ final class PrintedPage {
     }
   }
 
-  private static String masthead(Element e) {
+  private static String oneLine(Element e) {
     return spans(e).stream().map(Node::getTextContent).collect(Collectors.joining(" · "));
   }
 

@@ -124,7 +124,8 @@ class ReportHtmlTest {
             "id=\"customer\"",
             "What happens next",
             "<p>The wheel&#39;s own angle was not checked. Check the wheel&#39;s own angle:",
-            "<li>the ignition timing, " + against + "</li>");
+            "<li>the moment of the sparks, " + against + "</li>",
+            "<p>This recording does not show whether the wheel stands at its angle on the engine; nor");
     assertThat(page(SampleRun.full())).doesNotContain(against).doesNotContain("was not checked");
   }
 

@@ -7,8 +7,6 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.OutputStream;
-import java.util.DoubleSummaryStatistics;
-import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.capture.Capture;
@@ -16,16 +14,10 @@ import toothmark.capture.Channel;
 import toothmark.examination.Examination;
 import toothmark.findings.Cranking;
 import toothmark.findings.Observations;
-import toothmark.ignition.ChargeCurrent;
-import toothmark.ignition.CoilTrack;
-import toothmark.ignition.MeanTime;
 import toothmark.receiver.ReceiverTrace;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
-import toothmark.timing.CoilTeeth;
-import toothmark.timing.FiringSequence;
-import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.LogMatch;
 import toothmark.timing.SpeedBand;
@@ -45,8 +37,6 @@ import toothmark.wheel.WheelIdentification;
 final class ExaminationJson {
 
   static final String SCHEMA = "toothmark.examination/1";
-
-  private static final int MOST_OUT_OF_ORDER = 1000;
 
   private static final JsonFactory FACTORY = new JsonFactory();
 
@@ -91,8 +81,7 @@ final class ExaminationJson {
     Timing timing = seen.timing();
     alignment(timing);
     advance(timing);
-    coils();
-    sequence(timing);
+    new CoilsJson(seen, fields).write();
     findings();
   }
 
@@ -307,125 +296,6 @@ final class ExaminationJson {
     fields.number("gap_standard_deviation_deg", band.gapStandardDeviationDegrees());
   }
 
-  private void coils() throws IOException {
-    fields.objects(
-        "coils",
-        seen.coils(),
-        track -> {
-          fields.text("name", track.coil().name());
-          fields.whole("sparks", track.sparks().size());
-          fields.whole("absent", track.absent().size());
-          fields.whole("repeated", track.repeated());
-          time("dwell_ms", track.dwell());
-          duty(track.duties());
-          time("burn_ms", track.burn());
-          charge(track.charge());
-          fields.objects("teeth", teeth(seen, track), this::teeth);
-        });
-  }
-
-  /** Which teeth go before a coil's charge and spark, by speed. */
-  static List<CoilTeeth> teeth(Observations seen, CoilTrack track) {
-    return seen.crank()
-        .map(c -> c.identification().pattern())
-        .map(wheel -> CoilTeeth.of(wheel, track, seen.timing().bands()))
-        .orElse(List.of());
-  }
-
-  private void teeth(CoilTeeth band) throws IOException {
-    fields.number("rpm", band.rpm());
-    fields.whole("sparks", band.sparks());
-    if (band.charge().isPresent()) {
-      fields.object("charge", () -> place(band.charge().get()));
-    } else {
-      fields.nothing("charge");
-    }
-    fields.object("spark", () -> place(band.spark()));
-    fields.number("duty", band.duty());
-  }
-
-  private void place(FiringTeeth.Place place) throws IOException {
-    fields.whole("after_tooth", place.tooth());
-    fields.number("degrees_after", place.degreesAfter());
-  }
-
-  private void sequence(Timing timing) throws IOException {
-    if (timing.sequence().isEmpty()) {
-      fields.nothing("firing_order");
-      return;
-    }
-    FiringSequence s = timing.sequence().get();
-    fields.object(
-        "firing_order",
-        () -> {
-          fields.wholes("order", s.order());
-          fields.whole("sparks", s.sparks());
-          fields.whole("sparks_out_of_order", s.out().size());
-          fields.whole("cycles", s.cycles());
-          fields.whole("cycles_out_of_order", s.cyclesOut());
-          fields.objects(
-              "out_of_order",
-              s.out().subList(0, Math.min(MOST_OUT_OF_ORDER, s.out().size())),
-              o -> {
-                fields.number("time_s", o.timeSeconds());
-                fields.text("coil", seen.coils().get(o.coil()).coil().name());
-                fields.number("off_deg", o.offDegrees());
-                if (o.inPlaceOf().isPresent()) {
-                  fields.text("in_place_of", seen.coils().get(o.inPlaceOf().get()).coil().name());
-                } else {
-                  fields.nothing("in_place_of");
-                }
-              });
-        });
-  }
-
-  private void duty(DoubleSummaryStatistics duties) throws IOException {
-    if (duties.getCount() == 0) {
-      fields.nothing("duty");
-      return;
-    }
-    fields.object(
-        "duty",
-        () -> {
-          fields.number("least", duties.getMin());
-          fields.number("mean", duties.getAverage());
-          fields.number("most", duties.getMax());
-        });
-  }
-
-  private void time(String name, Optional<MeanTime> of) throws IOException {
-    if (of.isEmpty()) {
-      fields.nothing(name);
-      return;
-    }
-    MeanTime time = of.get();
-    fields.object(
-        name,
-        () -> {
-          fields.number("mean", 1e3 * time.meanSeconds());
-          fields.number(
-              "standard_deviation",
-              known(1e3 * time.standardDeviationSeconds(), time.sparks() > 1));
-          fields.whole("sparks", time.sparks());
-        });
-  }
-
-  private void charge(Optional<ChargeCurrent> charge) throws IOException {
-    if (charge.isEmpty()) {
-      fields.nothing("charge");
-      return;
-    }
-    ChargeCurrent c = charge.get();
-    fields.object(
-        "charge",
-        () -> {
-          fields.text("form", c.form().label());
-          time("until_ms", Optional.of(c.until()));
-          fields.number("share_of_dwell", c.shareOfDwell());
-          fields.whole("charges", c.charges());
-        });
-  }
-
   private void findings() throws IOException {
     fields.objects(
         "findings",
@@ -457,7 +327,7 @@ final class ExaminationJson {
         });
   }
 
-  private static OptionalDouble known(double value, boolean isKnown) {
+  static OptionalDouble known(double value, boolean isKnown) {
     return isKnown ? OptionalDouble.of(value) : OptionalDouble.empty();
   }
 }

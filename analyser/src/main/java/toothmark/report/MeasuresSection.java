@@ -2,13 +2,9 @@ package toothmark.report;
 
 import java.util.ArrayList;
 import java.util.DoubleSummaryStatistics;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import java.util.stream.IntStream;
 import toothmark.edges.SensorKind;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
@@ -18,14 +14,11 @@ import toothmark.ignition.CoilTrack;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
-import toothmark.timing.CoilTeeth;
 import toothmark.timing.FiringSequence;
-import toothmark.timing.FiringTeeth;
 import toothmark.timing.GapFit;
 import toothmark.timing.Limiter;
 import toothmark.timing.LogMatch;
 import toothmark.timing.SensorLag;
-import toothmark.timing.SpeedBand;
 import toothmark.timing.TdcEvidence;
 import toothmark.units.Measured;
 import toothmark.units.Say;
@@ -73,8 +66,7 @@ final class MeasuresSection {
             + "% probability (1.96 standard uncertainties).",
         "class",
         "small quiet");
-    bands(seen.timing().bands());
-    teeth();
+    new SpeedTables(html, seen).write();
   }
 
   private void row(String name, String value, String basis) {
@@ -360,87 +352,5 @@ final class MeasuresSection {
             + Say.at(l.during().startInclusive())
             + " to "
             + Say.at(l.during().endExclusive()));
-  }
-
-  private void bands(List<SpeedBand> bands) {
-    if (bands.isEmpty()) {
-      return;
-    }
-    html.element("h3", "Advance by speed");
-    String against = Wording.against(seen.timing().reference());
-    if (!against.isEmpty()) {
-      html.element("p", "Counted " + against + ".");
-    }
-    html.open("div", "class", "scroll").open("table");
-    html.open("tr");
-    for (String head :
-        List.of(
-            "Speed (rev/min)", "Sparks", "Actual (°)", "Commanded (°)", "Gap (°)", "Scatter (°)")) {
-      html.element("th", head, "class", "right");
-    }
-    html.close();
-    for (SpeedBand b : bands) {
-      html.open("tr");
-      cell(OptionalDouble.of(b.rpm()), 0);
-      cell(OptionalDouble.of(b.sparks()), 0);
-      cell(OptionalDouble.of(b.actualDegrees()), 2);
-      cell(b.commandedDegrees(), 2);
-      cell(b.gapDegrees(), 2);
-      cell(b.gapStandardDeviationDegrees(), 2);
-      html.close();
-    }
-    html.close().close();
-  }
-
-  private void cell(OptionalDouble value, int decimals) {
-    String text = value.isPresent() ? Say.number(value.getAsDouble(), decimals) : "–";
-    html.element("td", text, "class", "right");
-  }
-
-  /** Which teeth go before each charge and spark, at the ends and the middle of the speeds. */
-  private void teeth() {
-    Map<CoilTrack, List<CoilTeeth>> all = new LinkedHashMap<>();
-    for (CoilTrack track : seen.coils()) {
-      List<CoilTeeth> teeth = ExaminationJson.teeth(seen, track);
-      all.put(
-          track,
-          IntStream.of(0, teeth.size() / 2, teeth.size() - 1)
-              .filter(i -> i >= 0 && i < teeth.size())
-              .distinct()
-              .mapToObj(teeth::get)
-              .toList());
-    }
-    if (all.values().stream().allMatch(List::isEmpty)) {
-      return;
-    }
-    html.element("h3", "Teeth before charge and spark, and duty");
-    html.element(
-        "p",
-        "The last tooth to pass the sensor before a coil begins to charge and before it fires, and"
-            + " how far the crank turns from there: a controller starts counting at that tooth, or"
-            + " at one before it. Duty is the share of the time from spark to spark for which the coil"
-            + " charges.");
-    html.open("div", "class", "scroll").open("table").open("tr").element("th", "Coil");
-    for (String head : List.of("Speed (rev/min)", "Sparks", "Charge", "Spark", "Duty")) {
-      html.element("th", head, "class", "right");
-    }
-    html.close();
-    all.forEach((track, teeth) -> teeth.forEach(t -> teeth(track.coil().name(), t)));
-    html.close().close();
-  }
-
-  private void teeth(String coil, CoilTeeth teeth) {
-    html.open("tr").element("td", coil);
-    cell(OptionalDouble.of(teeth.rpm()), 0);
-    cell(OptionalDouble.of(teeth.sparks()), 0);
-    html.element("td", teeth.charge().map(MeasuresSection::place).orElse("–"), "class", "right");
-    html.element("td", place(teeth.spark()), "class", "right");
-    OptionalDouble duty = teeth.duty();
-    String share = duty.isPresent() ? Say.percent(duty.getAsDouble()) : "–";
-    html.element("td", share, "class", "right").close();
-  }
-
-  private static String place(FiringTeeth.Place place) {
-    return Say.number(place.degreesAfter(), 1) + "° after tooth " + place.tooth();
   }
 }

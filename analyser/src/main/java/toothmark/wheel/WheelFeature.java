@@ -27,9 +27,13 @@ final class WheelFeature {
    * @param edges the series
    * @param labels of it; what it gives is stray by them
    * @param pattern the wheel
-   * @return degrees after tooth 1; empty where none shows
+   * @return degrees after tooth 1; empty where none shows, and on a wheel without a gap, whose edge
+   *     between teeth makes it one with an extra tooth
    */
   static OptionalDouble find(EdgeSeries edges, Labelling labels, WheelPattern pattern) {
+    if (pattern.gapLengths().length == 0) {
+      return OptionalDouble.empty();
+    }
     double[] at = new double[labels.size()];
     int n = 0;
     int before = -1;

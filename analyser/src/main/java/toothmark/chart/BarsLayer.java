@@ -10,11 +10,6 @@ import org.jfree.data.Range;
 record BarsLayer(Points starts, Points ends, double thickness, Color colour) implements Layer {
 
   @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
   public Optional<Range> up() {
     return starts.up();
   }

@@ -3,8 +3,6 @@ package toothmark.chart;
 import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Optional;
-import org.jfree.data.Range;
 
 /**
  * Spans in which a coil charges, shaded over the height of its plot while they can be told apart.
@@ -27,16 +25,6 @@ final class ChargeLayer implements Layer {
     }
     this.byEnd = Instants.of(this.ends);
     this.colour = colour;
-  }
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
   }
 
   @Override

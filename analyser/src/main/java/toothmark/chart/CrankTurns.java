@@ -149,20 +149,7 @@ final class CrankTurns {
   /** The signal of a turn over degrees after tooth 1. */
   Points turn(int turn) {
     Points points = new Points();
-    trace(
-        turn,
-        COLUMNS,
-        new Curve.Line() {
-          @Override
-          public void moveTo(double x, double y) {
-            points.add(x, y);
-          }
-
-          @Override
-          public void lineTo(double x, double y) {
-            points.add(x, y);
-          }
-        });
+    trace(turn, COLUMNS, points.asLine());
     return points;
   }
 

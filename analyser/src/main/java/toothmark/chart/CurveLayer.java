@@ -25,21 +25,7 @@ record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
   @Override
   public void paint(Graphics2D g, Frame frame) {
     Path2D path = new Path2D.Double();
-    curve.trace(
-        frame.fromX(),
-        frame.toX(),
-        frame.columns(),
-        new Curve.Line() {
-          @Override
-          public void moveTo(double x, double y) {
-            path.moveTo(frame.x(x), frame.y(y));
-          }
-
-          @Override
-          public void lineTo(double x, double y) {
-            path.lineTo(frame.x(x), frame.y(y));
-          }
-        });
+    curve.trace(frame.fromX(), frame.toX(), frame.columns(), frame.onto(path));
     g.setPaint(colour);
     g.setStroke(stroke);
     g.draw(path);
@@ -53,17 +39,7 @@ record CurveLayer(Curve curve, Color colour, Stroke stroke) implements Layer {
         Math.max(shown.getLowerBound(), curve.across().getLowerBound()),
         Math.min(shown.getUpperBound(), curve.across().getUpperBound()),
         TOLD_COLUMNS,
-        new Curve.Line() {
-          @Override
-          public void moveTo(double x, double y) {
-            points.add(x, y);
-          }
-
-          @Override
-          public void lineTo(double x, double y) {
-            points.add(x, y);
-          }
-        });
+        points.asLine());
     to.series("line", points);
   }
 }

@@ -200,20 +200,7 @@ final class FoldLayer implements Layer {
       return;
     }
     Path2D path = new Path2D.Double();
-    turns.trace(
-        turn.getAsInt(),
-        frame.columns(),
-        new Curve.Line() {
-          @Override
-          public void moveTo(double x, double y) {
-            path.moveTo(frame.x(x), frame.y(y));
-          }
-
-          @Override
-          public void lineTo(double x, double y) {
-            path.lineTo(frame.x(x), frame.y(y));
-          }
-        });
+    turns.trace(turn.getAsInt(), frame.columns(), frame.onto(path));
     Shape clip = g.getClip();
     g.clip(frame.area());
     g.setPaint(ink.text());

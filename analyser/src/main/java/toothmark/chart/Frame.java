@@ -1,5 +1,6 @@
 package toothmark.chart;
 
+import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.XYPlot;
@@ -21,6 +22,21 @@ record Frame(Rectangle2D area, ValueAxis xAxis, ValueAxis yAxis, XYPlot plot) {
 
   double toX() {
     return xAxis.getUpperBound();
+  }
+
+  /** Puts the points of a line on the paper. */
+  Curve.Line onto(Path2D path) {
+    return new Curve.Line() {
+      @Override
+      public void moveTo(double x, double y) {
+        path.moveTo(x(x), y(y));
+      }
+
+      @Override
+      public void lineTo(double x, double y) {
+        path.lineTo(x(x), y(y));
+      }
+    };
   }
 
   /** Columns of one unit across the plot. */

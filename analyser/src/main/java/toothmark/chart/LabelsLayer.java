@@ -7,8 +7,6 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import org.jfree.data.Range;
 
 /**
  * Words beside what they name, on a patch of paper. One that would cover an earlier one is left
@@ -39,16 +37,6 @@ record LabelsLayer(List<Label> labels, Font font, Color paper) implements Layer 
     RIGHT,
     /** To its left. */
     LEFT
-  }
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
   }
 
   @Override

@@ -14,10 +14,14 @@ import org.jfree.data.Range;
 interface Layer {
 
   /** What the time or speed axis must show of it; empty when it has no say. */
-  Optional<Range> across();
+  default Optional<Range> across() {
+    return Optional.empty();
+  }
 
   /** What the value axis must show of it; empty when it has no say. */
-  Optional<Range> up();
+  default Optional<Range> up() {
+    return Optional.empty();
+  }
 
   /** Draws it. */
   void paint(Graphics2D g, Frame frame);

@@ -4,24 +4,12 @@ import java.awt.Color;
 import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
-import java.util.Optional;
-import org.jfree.data.Range;
 
 /** The name of a channel, in the upper left corner of its plot. */
 record NameLayer(String name, Color colour, Color paper) implements Layer {
 
   private static final double SIZE = 11.5;
   private static final double PAD = 3;
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

@@ -5,11 +5,9 @@ import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.data.Range;
 
 /**
  * The words of a train of events along the upper edge: all where there is room, else those of a
@@ -23,16 +21,6 @@ record NumbersLayer(Instants events, Color colour, Color paper) implements Layer
 
   /** Kept free for the name of the channel. */
   private static final double LEFT = 92;
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

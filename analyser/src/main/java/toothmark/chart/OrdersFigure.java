@@ -7,7 +7,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.data.Range;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
 import toothmark.examination.Examination;
@@ -104,16 +103,6 @@ final class OrdersFigure {
   private record HalfOrders(Points points) implements Layer {
 
     private static final String FINDING = "uneven-cylinders";
-
-    @Override
-    public Optional<Range> across() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Range> up() {
-      return Optional.empty();
-    }
 
     @Override
     public void paint(Graphics2D g, Frame frame) {

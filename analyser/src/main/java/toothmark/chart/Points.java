@@ -40,6 +40,21 @@ final class Points {
     ys[size++] = y;
   }
 
+  /** Adds each point of a line, whether or not it is joined to the one before. */
+  Curve.Line asLine() {
+    return new Curve.Line() {
+      @Override
+      public void moveTo(double x, double y) {
+        add(x, y);
+      }
+
+      @Override
+      public void lineTo(double x, double y) {
+        add(x, y);
+      }
+    };
+  }
+
   int size() {
     return size;
   }

@@ -4,8 +4,6 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Path2D;
-import java.util.Optional;
-import org.jfree.data.Range;
 
 /**
  * A curve for the screen: smooth where each sample shows, and without smoothing, which would cost
@@ -15,16 +13,6 @@ record QuickCurveLayer(Curve curve, Color colour) implements Layer {
 
   /** Points a column above which the line is a row of strokes. */
   private static final double DENSE = 1.5;
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

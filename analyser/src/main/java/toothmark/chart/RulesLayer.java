@@ -19,11 +19,6 @@ record RulesLayer(double[] values, Way way, Color colour, Stroke stroke) impleme
   }
 
   @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
   public Optional<Range> up() {
     if (way == Way.UPRIGHT) {
       return Optional.empty();

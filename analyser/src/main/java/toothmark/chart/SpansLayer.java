@@ -4,22 +4,10 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
-import java.util.Optional;
-import org.jfree.data.Range;
 import toothmark.units.Interval;
 
 /** Spans of time as shaded columns, at least one unit wide so that none is lost. */
 record SpansLayer(List<Interval> spans, Color colour) implements Layer {
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

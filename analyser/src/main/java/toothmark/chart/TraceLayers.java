@@ -12,7 +12,6 @@ import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.data.Range;
 import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
 import toothmark.chart.LabelsLayer.Label;
@@ -271,16 +270,6 @@ final class TraceLayers {
   private final class TriedLayer implements Layer {
 
     @Override
-    public Optional<Range> across() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Range> up() {
-      return Optional.empty();
-    }
-
-    @Override
     public void paint(Graphics2D g, Frame frame) {
       Rectangle2D a = frame.area();
       Rectangle2D lane =
@@ -307,16 +296,6 @@ final class TraceLayers {
     ChosenLayer(ToothEvents teeth, double level) {
       this.teeth = teeth;
       this.level = level;
-    }
-
-    @Override
-    public Optional<Range> across() {
-      return Optional.empty();
-    }
-
-    @Override
-    public Optional<Range> up() {
-      return Optional.empty();
     }
 
     @Override

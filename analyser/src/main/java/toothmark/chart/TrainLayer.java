@@ -4,8 +4,6 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.awt.geom.Path2D;
 import java.util.List;
-import java.util.Optional;
-import org.jfree.data.Range;
 
 /**
  * Marks of a long train of events at one height; looks only at those in view, and draws one mark
@@ -38,16 +36,6 @@ record TrainLayer(Instants events, double height, Look look, Drop drop) implemen
 
   private static final double TOP = 9;
   private static final double BELOW_NUMBERS = 25;
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

@@ -4,10 +4,8 @@ import java.awt.Color;
 import java.awt.Graphics2D;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.function.DoubleSupplier;
 import org.jfree.chart.ui.RectangleEdge;
-import org.jfree.data.Range;
 
 /**
  * What odd events in view are, along the lower edge, or so far above it: the more important kinds
@@ -18,16 +16,6 @@ record WordsLayer(List<Instants> kinds, Color colour, Color paper, DoubleSupplie
 
   private static final int MOST = 40;
   private static final double SIZE = 11;
-
-  @Override
-  public Optional<Range> across() {
-    return Optional.empty();
-  }
-
-  @Override
-  public Optional<Range> up() {
-    return Optional.empty();
-  }
 
   @Override
   public void paint(Graphics2D g, Frame frame) {

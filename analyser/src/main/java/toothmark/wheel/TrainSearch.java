@@ -125,11 +125,11 @@ final class TrainSearch {
       return false;
     }
     rhythms.forEach(r -> candidates.addAll(r.candidates()));
-    double any = rhythms.stream().mapToDouble(TurnRhythm::natsOfAny).sum();
+    double any = rhythms.stream().mapToDouble(r -> r.pace().natsOfAny()).sum();
     List<Runner> list = new ArrayList<>();
     for (WheelPattern p : candidates) {
       if (rhythms.get(0).suits(p)) {
-        double nats = rhythms.stream().mapToDouble(r -> r.fit(p).nats()).sum();
+        double nats = rhythms.stream().mapToDouble(r -> r.pace().fit(p).nats()).sum();
         if (nats > any) {
           list.add(runner(p, -nats));
           fillings(p).forEach(w -> list.add(runner(w, ToothFaults.priceOfDead(w) - nats)));

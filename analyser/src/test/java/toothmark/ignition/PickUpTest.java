@@ -27,6 +27,22 @@ class PickUpTest {
     double at(double sinceStart, double sinceSpark);
   }
 
+  /** One wave behind the first spark, the third and so on, another behind those between. */
+  private static Wave inTurn(Wave first, Wave second) {
+    int[] sparks = {0};
+    double[] before = {1};
+    return (a, b) -> {
+      sparks[0] += b < before[0] ? 1 : 0;
+      before[0] = b;
+      return (sparks[0] % 2 == 1 ? first : second).at(a, b);
+    };
+  }
+
+  private double burst(double peak, double sinceSpark) {
+    double ring = Math.cos(2 * Math.PI * 20e3 * sinceSpark);
+    return peak * Math.exp(-sinceSpark / 1e-4) * ring + 0.01 * random.nextGaussian();
+  }
+
   private SampledSignal draw(SketchedEngine engine, double[] sparks, double dwell, Wave wave) {
     double[] v = new double[(int) (engine.seconds() / INTERVAL)];
     int next = 0;
@@ -104,22 +120,18 @@ class PickUpTest {
   void aFlybackThatOnlyRingsBurnsNothing() {
     SketchedEngine engine = SketchedEngine.steady(1.5, 850);
     double[] sparks = engine.passings(80, 360);
-    int[] number = {-1};
-    double[] before = {1};
 
     SampledSignal signal =
         draw(
             engine,
             sparks,
             3e-3,
-            (a, b) -> {
-              number[0] += b < before[0] ? 1 : 0;
-              before[0] = b;
-              boolean open = number[0] % 2 == 0 && a < 0;
-              return open
-                  ? BATTERY + 330 * Math.exp(-b / 0.3e-3) * Math.cos(2 * Math.PI * 6e3 * b)
-                  : primary(a, b, 400);
-            });
+            inTurn(
+                (a, b) ->
+                    a < 0
+                        ? BATTERY + 330 * Math.exp(-b / 0.3e-3) * Math.cos(2 * Math.PI * 6e3 * b)
+                        : primary(a, b, 400),
+                (a, b) -> primary(a, b, 400)));
 
     CoilTrack track = read(engine, signal, PickUp.PRIMARY_VOLTAGE);
     assertThat(track.sparks()).hasSameSizeAs(sparks);
@@ -249,21 +261,9 @@ class PickUpTest {
   void oneBurstOfAnInductiveClampIsOneSparkWeakOrStrong() {
     SketchedEngine engine = SketchedEngine.steady(1.5, 2500);
     double[] sparks = engine.passings(80, 360);
-    int[] number = {-1};
-    double[] before = {1};
 
     SampledSignal signal =
-        draw(
-            engine,
-            sparks,
-            3e-3,
-            (a, b) -> {
-              number[0] += b < before[0] ? 1 : 0;
-              before[0] = b;
-              double peak = number[0] % 2 == 0 ? 4 : 1;
-              return peak * Math.exp(-b / 1e-4) * Math.cos(2 * Math.PI * 20e3 * b)
-                  + 0.01 * random.nextGaussian();
-            });
+        draw(engine, sparks, 3e-3, inTurn((a, b) -> burst(4, b), (a, b) -> burst(1, b)));
     CoilTrack track = read(engine, signal, PickUp.INDUCTIVE_CLAMP);
 
     assertThat(track.sparks().stream().mapToDouble(Spark::timeSeconds).toArray())

@@ -31,12 +31,13 @@ class TurnRhythmTest {
 
     WheelPattern best =
         rhythm.candidates().stream()
-            .max(Comparator.comparingDouble(w -> rhythm.fit(w).nats() - PatternPrior.nats(w)))
+            .max(
+                Comparator.comparingDouble(w -> rhythm.pace().fit(w).nats() - PatternPrior.nats(w)))
             .orElseThrow();
 
     assertThat(best).isEqualTo(wheel);
-    assertThat(rhythm.fit(best).firstTooth()).isEqualTo(first);
-    assertThat(rhythm.fit(best).nats()).isGreaterThan(rhythm.natsOfAny());
+    assertThat(rhythm.pace().fit(best).firstTooth()).isEqualTo(first);
+    assertThat(rhythm.pace().fit(best).nats()).isGreaterThan(rhythm.pace().natsOfAny());
     Labelling labels = rhythm.label(best);
     assertThat(labels.count()).isEqualTo(TURNS * wheel.teeth() + 1);
     assertThat(labels.teeth[wheel.teeth() + 1]).isEqualTo((first + 1) % wheel.teeth());

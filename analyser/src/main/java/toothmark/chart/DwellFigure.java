@@ -99,11 +99,13 @@ final class DwellFigure {
           .ifPresent(
               d ->
                   parts.add(
-                      Wording.of(
-                          "dwell.coil",
-                          c.coil().name(),
-                          Say.seconds(d.meanSeconds()),
-                          Say.percent(c.duties().getMax()))));
+                      c.duties().getCount() == 0
+                          ? Wording.of("dwell.alone", c.coil().name(), Say.seconds(d.meanSeconds()))
+                          : Wording.of(
+                              "dwell.coil",
+                              c.coil().name(),
+                              Say.seconds(d.meanSeconds()),
+                              Say.percent(c.duties().getMax()))));
     }
     return Wording.of("dwell.answer", String.join(", ", parts));
   }

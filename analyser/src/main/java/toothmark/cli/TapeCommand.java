@@ -101,6 +101,9 @@ final class TapeCommand implements Callable<Integer> {
     if (!(thickness >= 0)) {
       throw new IllegalArgumentException("the thickness cannot be negative, got " + thickness);
     }
+    if (!(diameter > 0)) {
+      throw new IllegalArgumentException("the diameter must be above 0 mm, got " + diameter);
+    }
     return TapeSheets.of(new DegreeTape(diameter + 2 * thickness, from, to), paper);
   }
 

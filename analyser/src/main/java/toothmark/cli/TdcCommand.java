@@ -68,6 +68,10 @@ final class TdcCommand implements Callable<Integer> {
       throw new IllegalArgumentException(
           "touches come in pairs, before and after TDC; got " + touches.size() + " readings");
     }
+    if (!(readingUncertainty >= 0)) {
+      throw new IllegalArgumentException(
+          "the uncertainty of a reading cannot be negative, got " + readingUncertainty);
+    }
     return IntStream.range(0, touches.size() / 2)
         .mapToObj(
             i -> new PistonStop(touches.get(2 * i), touches.get(2 * i + 1), readingUncertainty))

@@ -316,10 +316,13 @@ public final class Examiner {
         sheet.wheel().sensorCircleMillimetres(),
         timed,
         sheet.sensor().edge().isPresent()
-            ? Observations.EdgeStatement.STATED
-            : Observations.EdgeStatement.ASSUMED,
+            ? Observations.Statement.STATED
+            : Observations.Statement.ASSUMED,
         new Observations.Firing(
             sheet.engine().firingAngles().isEmpty() ? sheet.engine().firingOrder() : List.of(),
+            sheet.engine().firingOrder().isEmpty()
+                ? Observations.Statement.ASSUMED
+                : Observations.Statement.STATED,
             sheet.wheel().tooth1BtdcDegrees()));
   }
 

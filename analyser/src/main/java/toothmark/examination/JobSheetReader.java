@@ -94,10 +94,10 @@ public final class JobSheetReader {
     t.allow("cylinders", "firing");
     var cylinders = t.number("cylinders", 1, MOST_CYLINDERS);
     SheetTable firing = t.table("firing").allow("order", "angles_deg");
-    List<Integer> order = whole(firing.numbers("order", 1, MOST_CYLINDERS));
+    List<Integer> order = whole(firing, "order");
     List<Double> angles = firing.numbers("angles_deg", 0, 720);
-    if (Set.copyOf(order).size() != order.size()) {
-      throw firing.complaint("order", "names a cylinder twice: " + order);
+    if (cylinders.isPresent() && cylinders.getAsDouble() != Math.rint(cylinders.getAsDouble())) {
+      throw t.complaint("cylinders", "is no whole number: " + cylinders.getAsDouble());
     }
     if (cylinders.isPresent()
         && !order.isEmpty()
@@ -231,7 +231,7 @@ public final class JobSheetReader {
       String channel =
           t.text("channel")
               .orElseThrow(() -> t.complaint("channel", "each coil needs the name of its channel"));
-      List<Integer> cylinders = whole(t.numbers("cylinders", 1, MOST_CYLINDERS));
+      List<Integer> cylinders = whole(t, "cylinders");
       if (cylinders.isEmpty()) {
         throw t.complaint(
             "cylinders", "each coil needs the cylinders that it fires, such as [1, 4]");
@@ -285,7 +285,16 @@ public final class JobSheetReader {
             + "\"");
   }
 
-  private static List<Integer> whole(List<Double> numbers) {
-    return numbers.stream().map(d -> (int) Math.round(d)).toList();
+  /** Numbers of cylinders, none twice. */
+  private static List<Integer> whole(SheetTable t, String key) throws JobSheetException {
+    List<Double> numbers = t.numbers(key, 1, MOST_CYLINDERS);
+    List<Integer> whole = numbers.stream().map(Double::intValue).toList();
+    if (numbers.stream().anyMatch(d -> d != Math.rint(d))) {
+      throw t.complaint(key, "numbers cylinders, which are whole: " + numbers);
+    }
+    if (Set.copyOf(whole).size() != whole.size()) {
+      throw t.complaint(key, "names a cylinder twice: " + whole);
+    }
+    return whole;
   }
 }

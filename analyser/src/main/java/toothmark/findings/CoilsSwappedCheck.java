@@ -18,6 +18,9 @@ final class CoilsSwappedCheck implements Check {
   /** Share of the cycles out of order from which coils are swapped for good. */
   private static final double MOSTLY = 0.8;
 
+  /** Up to so many cylinders the pairs that share a coil are the same in every usual order. */
+  private static final int PAIRED = 4;
+
   private static final double SHOWN_SECONDS = 1e-3;
   private static final int MOST_SHOWN = 50;
 
@@ -41,12 +44,17 @@ final class CoilsSwappedCheck implements Check {
       return Outcome.quiet();
     }
     boolean always = !turned.isEmpty() || order.filter(CoilsSwappedCheck::isMostly).isPresent();
+    boolean assumed = !mustBe(symptoms.seen());
     Draft d =
-        always
-            ? Draft.of(id(), Severity.FAULT, "Coils fire in each other's place.")
-                .probability(turned.size() > 1 || coils.size() > 2 ? 0.96 : 0.8)
-            : Draft.of(id(), Severity.WATCH, "Coils fire in each other's place now and then.")
-                .probability(0.7);
+        always && assumed
+            ? Draft.of(id(), Severity.WATCH, "Coils do not fire in the usual order.")
+                .probability(0.5)
+                .against("The job sheet states no firing order: this engine may have another.")
+            : always
+                ? Draft.of(id(), Severity.FAULT, "Coils fire in each other's place.")
+                    .probability(turned.size() > 1 || coils.size() > 2 ? 0.96 : 0.8)
+                : Draft.of(id(), Severity.WATCH, "Coils fire in each other's place now and then.")
+                    .probability(0.7);
     order.ifPresent(s -> sequence(d, s, symptoms.seen()));
     for (CoilTiming c : turned) {
       d.saw(
@@ -73,6 +81,14 @@ final class CoilsSwappedCheck implements Check {
                 "Do not try to start it meanwhile: it can backfire through the intake. "
                     + Cautions.HIGH_VOLTAGE)
             .picture(Picture.WHEEL));
+  }
+
+  /** Whether the order is sure: stated, or that of four cylinders that share coils two by two. */
+  private static boolean mustBe(Observations seen) {
+    boolean pairsOfFour =
+        seen.stated().cylinders() <= PAIRED
+            && seen.coils().stream().allMatch(c -> c.coil().cylinders().size() == 2);
+    return pairsOfFour || seen.stated().firing().statement() == Observations.Statement.STATED;
   }
 
   /** Where the job sheet states an order and more sparks than a stray few do not keep it. */

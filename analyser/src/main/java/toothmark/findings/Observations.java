@@ -72,20 +72,22 @@ public record Observations(
       Optional<WheelPattern> pattern,
       OptionalDouble sensorCircleMillimetres,
       EdgeDirection timedEdge,
-      EdgeStatement edgeStated,
+      Statement edgeStated,
       Firing firing) {}
 
   /**
    * When which cylinder fires, by the job sheet.
    *
    * @param order cylinder numbers; empty when not stated or uneven
+   * @param statement whether the job sheet states the order, even or not
    * @param tooth1BtdcDegrees angle from tooth 1 to top dead centre of cylinder 1, as the controller
    *     is told
    */
-  public record Firing(List<Integer> order, OptionalDouble tooth1BtdcDegrees) {
+  public record Firing(List<Integer> order, Statement statement, OptionalDouble tooth1BtdcDegrees) {
 
     /** Nothing is stated. */
-    public static final Firing NOTHING = new Firing(List.of(), OptionalDouble.empty());
+    public static final Firing NOTHING =
+        new Firing(List.of(), Statement.ASSUMED, OptionalDouble.empty());
 
     /** Copies the list. */
     public Firing {
@@ -102,8 +104,8 @@ public record Observations(
         .orElse(stated.firing().tooth1BtdcDegrees());
   }
 
-  /** Whether the job sheet names the edge that the controller times. */
-  public enum EdgeStatement {
+  /** Whether the job sheet says so. */
+  public enum Statement {
     /** It does. */
     STATED,
     /** It does not. */

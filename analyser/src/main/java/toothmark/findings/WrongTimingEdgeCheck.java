@@ -42,7 +42,7 @@ final class WrongTimingEdgeCheck extends CrankCheck {
   }
 
   private Draft draft(Observations seen, EdgeDirection timed, double own, double other) {
-    boolean stated = seen.stated().edgeStated() == Observations.EdgeStatement.STATED;
+    boolean stated = seen.stated().edgeStated() == Observations.Statement.STATED;
     boolean moved = byAToothWidth(seen);
     Draft d =
         Draft.of(
@@ -74,7 +74,7 @@ final class WrongTimingEdgeCheck extends CrankCheck {
 
   /** The edge that the controller is taken to time: falling where the job sheet names none. */
   private static EdgeDirection timed(Observations seen) {
-    return seen.stated().edgeStated() == Observations.EdgeStatement.STATED
+    return seen.stated().edgeStated() == Observations.Statement.STATED
         ? seen.stated().timedEdge()
         : EdgeDirection.FALLING;
   }

@@ -13,6 +13,14 @@ import toothmark.capture.SampledSignal;
  */
 final class CurrentFirings {
 
+  /** The peaks of the ramps stand at least so long in all, s; rarer samples are spikes. */
+  private static final double PEAKS_SECONDS = 1e-3;
+
+  private static final double PEAKS_SHARE = 0.001;
+
+  /** A ramp goes so much further to one side than noise and ringing go to the other. */
+  private static final double ONE_SIDED = 3;
+
   private static final double FOOT_LOW = 0.1;
   private static final double FOOT_HIGH = 0.3;
 
@@ -26,6 +34,10 @@ final class CurrentFirings {
   private final double rest;
   private final double sign;
   private final double usualPeak;
+  private final boolean charges;
+
+  /** Whether the current has come down since the last break: one that fades is no new ramp. */
+  private boolean rested = true;
 
   /** A longer ramp is not looked at, samples. */
   private static final int LONGEST_RAMP = 1 << 16;
@@ -44,15 +56,18 @@ final class CurrentFirings {
   private CurrentFirings(SampledSignal signal, Histogram levels) {
     this.signal = signal;
     this.rest = restingLevel(levels);
-    double up = levels.quantile(0.999) - rest;
-    double down = rest - levels.quantile(0.001);
+    double share =
+        Math.min(PEAKS_SHARE, PEAKS_SECONDS / (signal.size() * signal.intervalSeconds()));
+    double up = levels.quantile(1 - share) - rest;
+    double down = rest - levels.quantile(share);
     this.sign = up >= down ? 1 : -1;
     this.usualPeak = Math.max(up, down);
+    this.charges = usualPeak > ONE_SIDED * Math.min(up, down);
   }
 
   static Firings read(SampledSignal signal) {
     CurrentFirings reader = new CurrentFirings(signal, Histogram.of(signal));
-    if (reader.usualPeak > 0) {
+    if (reader.charges) {
       SampleScan.each(signal, reader::visit);
       reader.out.charged(reader.forms.summed());
     }
@@ -78,7 +93,8 @@ final class CurrentFirings {
     if (current >= low && ramp.getNumElements() < LONGEST_RAMP) {
       ramp.addElement(current);
     }
-    if (current >= FOOT_HIGH * usualPeak) {
+    rested |= current < low;
+    if (rested && current >= FOOT_HIGH * usualPeak) {
       charging(index, current);
     }
     if (!Double.isNaN(highCrossing) && current < BROKEN * peak) {
@@ -105,6 +121,7 @@ final class CurrentFirings {
     lowCrossing = Double.NaN;
     highCrossing = Double.NaN;
     peak = 0;
+    rested = false;
   }
 
   private void form(double foot) {

@@ -29,8 +29,16 @@ final class PrimaryFirings {
 
   private static final double FLICKER_SHARE = 0.05;
 
-  /** Of all samples at least this share stands at the level of charging: 0.1 ms in 25. */
-  private static final double CHARGING_SHARE = 0.004;
+  /**
+   * Of all samples at least this share stands at the level of charging, 0.1 ms in 25 of a running
+   * engine; on the starter, or where the engine mostly stands, a smaller one.
+   */
+  private static final double[] CHARGING_SHARES = {4e-3, 1e-3, 2.5e-4, 6e-5};
+
+  /** Half way up from charging so few samples lie, against those at its level, at most. */
+  private static final double PASSING = 0.2;
+
+  private static final double USUALLY_ABOVE = 0.9;
 
   /** Battery voltage is seen at least this often, against the level of the burning spark. */
   private static final double RESTING_SHARE = 0.15;
@@ -57,8 +65,8 @@ final class PrimaryFirings {
 
   static Firings read(SampledSignal signal) {
     Histogram levels = Histogram.of(signal);
-    double charging = levels.lowestPlateau(CHARGING_SHARE);
-    double apart = 0.15 * (levels.quantile(0.9) - charging);
+    double charging = charging(levels);
+    double apart = 0.15 * (levels.quantile(USUALLY_ABOVE) - charging);
     double high = levels.commonest(charging + apart, levels.highest());
     double resting = resting(levels, charging, high, apart);
     double above = resting + BURN_SHARE * (resting - charging);
@@ -67,6 +75,19 @@ final class PrimaryFirings {
         new PrimaryFirings(signal, (charging + resting) / 2, above, (resting + burn) / 2);
     SampleScan.each(signal, reader::visit);
     return reader.out.withoutFlickers(FLICKER_SHARE);
+  }
+
+  /** The level near ground, by the greatest share that finds one apart from the resting level. */
+  private static double charging(Histogram levels) {
+    double above = levels.quantile(USUALLY_ABOVE);
+    for (double share : CHARGING_SHARES) {
+      double level = levels.lowestPlateau(share);
+      double halfWay = level + (above - level) / 2;
+      if (levels.samplesNear(halfWay) < PASSING * levels.samplesNear(level)) {
+        return level;
+      }
+    }
+    return levels.lowestPlateau(CHARGING_SHARES[0]);
   }
 
   /** At high speed the burning spark may stand longer than battery voltage, which lies below it. */

@@ -71,6 +71,8 @@ public final class ResultFolder {
   public static void prepare() {
     Thread thread = new Thread(FigureSvg::warmUp, "toothmark-charts");
     thread.setDaemon(true);
+    // whoever draws finds out by himself; a process that ends meanwhile has nothing to tell
+    thread.setUncaughtExceptionHandler((t, e) -> {});
     thread.start();
   }
 

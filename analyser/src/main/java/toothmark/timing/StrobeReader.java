@@ -16,6 +16,9 @@ public final class StrobeReader {
 
   private static final List<String> COLUMNS = List.of("speed", "commanded", "seen");
 
+  /** No engine that carries a trigger wheel turns faster. */
+  private static final double FASTEST_RPM = 30_000;
+
   private StrobeReader() {}
 
   /**
@@ -23,7 +26,8 @@ public final class StrobeReader {
    *
    * @param path comma-separated text (RFC 4180), UTF-8, its first line naming the columns
    * @return the readings, in the order of the file
-   * @throws UnreadableCaptureException if a column is missing or a value is no number
+   * @throws UnreadableCaptureException if a column is missing, a value is no number or a speed none
+   *     of an engine
    * @throws IOException if the file cannot be read
    */
   public static List<StrobeWorksheet.Reading> read(Path path)
@@ -37,6 +41,16 @@ public final class StrobeReader {
         double[] v = new double[COLUMNS.size()];
         for (int i = 0; i < v.length; i++) {
           v[i] = value(file, row, COLUMNS.get(i));
+        }
+        if (!(v[0] > 0 && v[0] <= FASTEST_RPM)) {
+          throw new UnreadableCaptureException(
+              file
+                  + ", line "
+                  + row.getStartingLineNumber()
+                  + " (speed): "
+                  + row.getField(COLUMNS.get(0)).strip()
+                  + " is no speed of an engine; write rev/min, above 0 and up to "
+                  + (int) FASTEST_RPM);
         }
         readings.add(new StrobeWorksheet.Reading(v[0], v[2], v[1]));
       }

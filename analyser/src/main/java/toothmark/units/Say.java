@@ -18,6 +18,9 @@ public final class Say {
 
   private static final String MINUS = "\u2212";
 
+  /** Decimals that a bare number shows at most. */
+  private static final int MOST_PLACES = 9;
+
   private Say() {}
 
   /**
@@ -180,7 +183,7 @@ public final class Say {
     double size = Math.abs(value);
     if (unit.isEmpty()) {
       int places = size == 0 ? 0 : Math.max(0, 2 - (int) Math.floor(Math.log10(size)));
-      return number(value, places);
+      return number(value, Math.min(MOST_PLACES, places));
     }
     if (size >= 1e6) {
       return threeDigits(value / 1e6) + THIN + "M" + unit;

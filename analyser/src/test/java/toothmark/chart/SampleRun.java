@@ -166,7 +166,7 @@ public final class SampleRun {
         Optional.of(WHEEL),
         OptionalDouble.of(150),
         EdgeDirection.FALLING,
-        Observations.EdgeStatement.STATED,
+        Observations.Statement.STATED,
         Observations.Firing.NOTHING);
   }
 

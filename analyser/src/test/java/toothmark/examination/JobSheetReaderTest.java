@@ -98,6 +98,8 @@ class JobSheetReaderTest {
             + " \"down\"",
         "[[coils]]\\ncylinders = [1]"
             + "|job.toml, line 2: coils.channel: each coil needs the name of its channel",
+        "[engine.firing]\\norder = [1, 3.4]"
+            + "|job.toml, line 2: engine.firing.order: numbers cylinders, which are whole: [1.0, 3.4]",
         "[engine.firing]\\norder = [1, 3, 3, 2]"
             + "|job.toml, line 2: engine.firing.order: names a cylinder twice: [1, 3, 3, 2]",
         "[tdc]\\nstop_deg = [21]"

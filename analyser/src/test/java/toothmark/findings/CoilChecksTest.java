@@ -57,7 +57,9 @@ class CoilChecksTest {
   }
 
   private void sequence(int sparks, int cyclesOut, int cycles) {
-    scene.firing = new Observations.Firing(List.of(1, 3, 4, 2), OptionalDouble.empty());
+    scene.firing =
+        new Observations.Firing(
+            List.of(1, 3, 4, 2), Observations.Statement.STATED, OptionalDouble.empty());
     scene.sequence =
         Optional.of(
             new FiringSequence(
@@ -67,6 +69,17 @@ class CoilChecksTest {
                 cyclesOut,
                 Collections.nCopies(
                     sparks, new FiringSequence.OutOfOrder(0.5, 1, 180, Optional.of(0)))));
+  }
+
+  /** Six cylinders fire in more than one customary order. */
+  @Test
+  void whereTheOrderIsOnlyAssumedItIsWorthALookAtMost() {
+    timings(180);
+    scene.cylinders = 6;
+    Finding f = fires(new CoilsSwappedCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.against().get(0))
+        .isEqualTo("The job sheet states no firing order: this engine may have another.");
   }
 
   @Test

@@ -25,7 +25,9 @@ class CompressionUnevenCheckTest {
   @Test
   void firesOnOneWeakCylinderAndNamesItsPair() {
     cranks(1, 1, 0.7, 1);
-    scene.firing = new Observations.Firing(List.of(1, 3, 4, 2), OptionalDouble.of(90));
+    scene.firing =
+        new Observations.Firing(
+            List.of(1, 3, 4, 2), Observations.Statement.STATED, OptionalDouble.of(90));
     Finding f = fires(check, scene);
     assertThat(f.severity()).isEqualTo(Severity.WATCH);
     assertThat(f.evidence().get(0)).contains("1 or 4: ", ", 3 or 2: ");
@@ -122,7 +124,9 @@ class CompressionUnevenCheckTest {
   @Test
   void namesTwoThatAreWeakInOneTurn() {
     cranks(0.6, 0.6, 1, 1);
-    scene.firing = new Observations.Firing(List.of(1, 3, 4, 2), OptionalDouble.of(90));
+    scene.firing =
+        new Observations.Firing(
+            List.of(1, 3, 4, 2), Observations.Statement.STATED, OptionalDouble.of(90));
     assertThat(fires(check, scene).evidence().get(1))
         .isEqualTo(
             "They are cylinders 1 or 4, and 3 or 2; which of two, a wheel on the crank does not"

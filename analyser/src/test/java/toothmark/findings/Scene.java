@@ -190,7 +190,7 @@ final class Scene {
             told,
             OptionalDouble.of(150),
             EdgeDirection.FALLING,
-            Observations.EdgeStatement.ASSUMED,
+            Observations.Statement.ASSUMED,
             firing),
         edges(),
         new Disturbances(

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import toothmark.capture.SampledSignal;
 
@@ -78,6 +79,56 @@ class PickUpTest {
       v = BATTERY + 40 * Math.exp(-t / 3e-4) * Math.cos(2 * Math.PI * 6e3 * t);
     }
     return Math.min(clip, v + noise);
+  }
+
+  /**
+   * A clamp and its instrument let the current fade for some tens of microseconds (a judgement).
+   */
+  @ParameterizedTest
+  @ValueSource(doubles = {8e-6, 30e-6, 100e-6})
+  void aCurrentThatFadesIsOneSpark(double fades) {
+    SketchedEngine engine = SketchedEngine.steady(1.5, 1500);
+    double[] sparks = engine.passings(80, 360);
+    SampledSignal signal =
+        draw(
+            engine,
+            sparks,
+            3e-3,
+            (a, b) ->
+                (a < 0 ? current(3e-3) * Math.exp(-b / fades) : current(a))
+                    + 0.05 * random.nextGaussian());
+
+    CoilTrack track = read(engine, signal, PickUp.CURRENT_CLAMP);
+    assertThat(track.sparks()).hasSameSizeAs(sparks);
+    assertThat(track.repeated()).isZero();
+  }
+
+  @Test
+  void aClampThatGivesNothingButNoiseShowsNoSpark() {
+    SketchedEngine engine = SketchedEngine.steady(1.5, 1500);
+    SampledSignal signal =
+        draw(engine, new double[0], 3e-3, (a, b) -> 0.05 * random.nextGaussian());
+    assertThat(read(engine, signal, PickUp.CURRENT_CLAMP).sparks()).isEmpty();
+  }
+
+  /** One charge in seconds of standstill: under a thousandth of the record. */
+  @ParameterizedTest
+  @EnumSource(names = {"CURRENT_CLAMP", "PRIMARY_VOLTAGE"})
+  void fewSparksInALongRecordAreSeen(PickUp pickUp) {
+    SketchedEngine engine = SketchedEngine.steady(14, 1);
+    double[] sparks = {12.1, 12.7, 13.3, 13.9};
+    SampledSignal signal =
+        draw(
+            engine,
+            sparks,
+            2.5e-3,
+            (a, b) ->
+                pickUp == PickUp.PRIMARY_VOLTAGE
+                    ? primary(a, b, 400)
+                    : current(a) + 0.05 * random.nextGaussian());
+    CoilTrack track = read(engine, signal, pickUp);
+    assertThat(track.sparks().stream().mapToDouble(Spark::timeSeconds).toArray())
+        .containsExactly(sparks, within(1.01 * INTERVAL));
   }
 
   private static void checkBurn(CoilTrack track, double seconds, int sparks) {

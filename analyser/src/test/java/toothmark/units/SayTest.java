@@ -36,6 +36,7 @@ class SayTest {
     assertThat(Say.scaled(-0.25, "V")).isEqualTo("−250\u202fmV");
     assertThat(Say.scaled(-0.01024, "")).isEqualTo("−0.0102");
     assertThat(Say.scaled(6.709, "")).isEqualTo("6.71");
+    assertThat(Say.scaled(1e-12, "")).isEqualTo("0.000000000");
     assertThat(Say.percent(0.993)).isEqualTo("99\u202f%");
     assertThat(Say.percent(0.041)).isEqualTo("4.1\u202f%");
     assertThat(Say.count(12345678)).isEqualTo("12\u202f345\u202f678");

@@ -158,7 +158,7 @@ final class Bench {
   private long begin(String doing) {
     cancel();
     progress.set(Optional.of(new Progress(doing, -1)));
-    return order.get();
+    return order.incrementAndGet(); // going back may have begun something of its own
   }
 
   private void attempt(long mine, String file, Work work) {

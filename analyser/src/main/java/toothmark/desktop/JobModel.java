@@ -26,19 +26,38 @@ final class JobModel {
   /** The text that was last read from the file or written to it; empty before there is one. */
   private Optional<JobSheetText> onDisk = Optional.empty();
 
+  /** What was typed of the sheet that was open before, which may come back. */
+  private Optional<State> before = Optional.empty();
+
+  /** How far a sheet has come. */
+  private record State(
+      History<JobDraft> history, JobDraft saved, Optional<JobSheetText> onDisk, JobSheet asked) {
+
+    boolean isOf(Session s) {
+      return history.now().opened().text() == s.given().text();
+    }
+  }
+
+  /** Takes the sheet of a session; of the session that was open before as it was left. */
   void opened(Session s) {
-    JobDraft d;
+    State next = before.filter(b -> b.isOf(s)).orElseGet(() -> read(s));
+    before = Optional.of(new State(history, saved.get(), onDisk, asked.get()));
+    onDisk = next.onDisk();
+    history = next.history();
+    saved.set(next.saved());
+    fault.set(history.now().fault());
+    draft.set(history.now());
+    asked.set(next.asked());
+  }
+
+  private static State read(Session s) {
     try {
-      d = JobDraft.of(s.given().text());
+      JobDraft d = JobDraft.of(s.given().text());
+      Optional<JobSheetText> onDisk = s.request().job().map(f -> s.given().text());
+      return new State(new History<>(d), d, onDisk, s.given().sheet());
     } catch (JobSheetException e) {
       throw new IllegalStateException("a sheet that was read is refused", e);
     }
-    onDisk = s.request().job().map(f -> s.given().text());
-    history = new History<>(d);
-    saved.set(d);
-    fault.set(Optional.empty());
-    draft.set(d);
-    asked.set(s.given().sheet());
   }
 
   /** The file that the sheet was read from or written to last. */

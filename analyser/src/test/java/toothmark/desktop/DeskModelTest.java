@@ -17,6 +17,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import toothmark.desktop.JobDraft.Field;
+import toothmark.examination.JobSheetText;
 import toothmark.findings.Finding;
 import toothmark.units.Interval;
 
@@ -117,6 +118,35 @@ class DeskModelTest {
     assertThat(model.bench.session.get()).contains(before);
     assertThat(model.job.draft.get()).isEqualTo(JobDraft.of(before.given().text()));
     assertThat(model.bench.progress.get()).isEmpty();
+  }
+
+  @Test
+  void callingOffALongFileGoesBackToTheSheetAsItWasSaved(@TempDir Path folder) throws Exception {
+    Path capture = Files.copy(LOOSE, folder.resolve("capture.csv.gz"));
+    model.bench.open(Request.of(capture));
+    runWork();
+    JobDraft read = model.job.draft.get();
+    model.job.edit(read.with(Field.TITLE, "Van"), Field.TITLE);
+    JobSheetText written = model.job.draft.get().text(folder);
+    model.job.saved(model.job.draft.get(), written);
+    model.job.edit(model.job.draft.get().with(Field.NOTES, "hums"), Field.NOTES);
+    model.bench.session.watch(
+        s -> {
+          if (s.orElseThrow().examination().isEmpty()) {
+            model.bench.cancel();
+          }
+        });
+    model.bench.open(Request.of(longFile(folder)));
+    runWork();
+    assertThat(model.job.draft.get().get(Field.TITLE)).isEqualTo("Van");
+    assertThat(model.job.draft.get().get(Field.NOTES)).isEqualTo("hums");
+    assertThat(model.job.saved.get().get(Field.TITLE)).isEqualTo("Van");
+    assertThat(model.job.isKnown(written.file(), written.toml())).isTrue();
+    assertThat(model.examination().orElseThrow().sheet().heading().title()).isEqualTo("Van");
+    model.job.undo();
+    model.job.undo();
+    assertThat(model.job.draft.get()).isEqualTo(read);
+    model.bench.session.get().orElseThrow().capture().close();
   }
 
   @Test

@@ -10,6 +10,9 @@ import toothmark.examination.Examination;
 /** The wheel alone, as it stands under the sensor, with a tooth picked out. */
 public final class WheelPicture {
 
+  /** In a smaller square the wheel is drawn smaller with its words, so that they do not collide. */
+  public static final double LEAST_SIDE = 350;
+
   private final WheelDrawing drawing;
 
   private WheelPicture(WheelDrawing drawing) {

@@ -33,9 +33,6 @@ final class WheelPlot extends Plot {
 
   private static final long serialVersionUID = 1L;
 
-  /** In less room the wheel is drawn smaller with its words, so that they do not collide. */
-  private static final double LEAST_SIDE = 350;
-
   private final transient WheelDrawing drawing;
   private final transient Plot byTooth;
   private final transient Optional<AngleTimeline> angle;
@@ -73,7 +70,7 @@ final class WheelPlot extends Plot {
     double left = byTooth == null ? area.getCenterX() - side / 2 : area.getX();
     AffineTransform before = g.getTransform();
     g.translate(left, area.getCenterY() - side / 2);
-    double scale = Math.min(1, side / LEAST_SIDE);
+    double scale = Math.min(1, side / WheelPicture.LEAST_SIDE);
     g.scale(scale, scale);
     square = new Rectangle2D.Double(0, 0, side / scale, side / scale);
     toWheel = AffineTransform.getTranslateInstance(left, area.getCenterY() - side / 2);

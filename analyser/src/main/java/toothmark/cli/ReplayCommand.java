@@ -1,6 +1,6 @@
 package toothmark.cli;
 
-import java.nio.file.Files;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -24,6 +24,7 @@ import toothmark.examination.JobSheetReader;
 import toothmark.receiver.Conditioner;
 import toothmark.report.CircuitsText;
 import toothmark.report.FigureSvg;
+import toothmark.report.WholeFile;
 
 /** Plays the crank signal of a capture to other input circuits. */
 @Command(
@@ -89,7 +90,7 @@ final class ReplayCommand implements Callable<Integer> {
               read.file(), replay.get(), replay.get().play(circuits), Screen.columns()));
       if (picture != null) {
         String drawn = FigureSvg.of(Figures.levels(replay.get().sweep(), Ink.LIGHT), "");
-        Files.writeString(picture, drawn);
+        WholeFile.write(picture, drawn.getBytes(StandardCharsets.UTF_8));
       }
     }
     return 0;

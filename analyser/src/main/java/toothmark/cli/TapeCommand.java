@@ -2,9 +2,7 @@ package toothmark.cli;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Locale;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
@@ -13,6 +11,7 @@ import picocli.CommandLine.Option;
 import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Spec;
 import toothmark.report.TapeSheets;
+import toothmark.report.WholeFile;
 import toothmark.timing.DegreeTape;
 
 /** Draws a degree tape for a pulley. */
@@ -113,17 +112,8 @@ final class TapeCommand implements Callable<Integer> {
     return sheets == 1 ? out : out.resolveSibling(stem + "-" + (sheet + 1) + ".svg");
   }
 
-  /** Writes the file whole or not at all. */
   private void write(Path file, byte[] content) throws IOException {
-    Path whole = file.toAbsolutePath();
-    Files.createDirectories(whole.getParent());
-    Path part = whole.resolveSibling(whole.getFileName() + ".part");
-    try {
-      Files.write(part, content);
-      Files.move(part, whole, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(part);
-    }
+    WholeFile.write(file, content);
     Paragraphs.of(spec).row(file.toString());
   }
 }

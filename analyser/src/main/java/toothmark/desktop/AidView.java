@@ -29,7 +29,7 @@ final class AidView extends JPanel {
   private static final int ROWS = 8;
   private static final String WIDE = "wmin 40, growx";
 
-  private final transient Aid aid;
+  private transient Aid aid;
   private final transient Consumer<Aid.Printed> save;
   private final Map<String, JTextField> fields = new LinkedHashMap<>();
   private final Optional<DefaultTableModel> readings;
@@ -107,6 +107,22 @@ final class AidView extends JPanel {
     right.add(words, BorderLayout.NORTH);
     right.add(canvas, BorderLayout.CENTER);
     return right;
+  }
+
+  /**
+   * Takes what a field begins with from another sheet, where that says otherwise than the one
+   * before.
+   *
+   * @param anew whether all fields begin anew, since it is another engine
+   */
+  void take(Aid next, boolean anew) {
+    if (!next.equals(aid)) {
+      List<Aid.Entry> before = aid.entries();
+      aid = next;
+      next.entries().stream()
+          .filter(e -> anew || !before.contains(e))
+          .forEach(e -> fields.get(e.key()).setText(e.first()));
+    }
   }
 
   /** Works it out anew, as after a letter typed or a change of colours. */

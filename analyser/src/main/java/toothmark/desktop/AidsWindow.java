@@ -12,6 +12,7 @@ import javax.swing.JFrame;
 import javax.swing.JTabbedPane;
 import javax.swing.KeyStroke;
 import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetText;
 
 /** The sums at the bench, beside the window; what was typed stays while the window is open. */
 final class AidsWindow {
@@ -22,14 +23,18 @@ final class AidsWindow {
   private final JTabbedPane tabs = new JTabbedPane();
   private final Map<String, AidView> views = new LinkedHashMap<>();
 
-  AidsWindow(JFrame beside, JobSheet sheet, Consumer<Aid.Printed> save) {
+  private JobSheetText opened;
+
+  AidsWindow(JFrame beside, JobModel job, Consumer<Aid.Printed> save) {
     dialog = new JDialog(beside, Phrases.of("aids.name"));
     dialog.setName("aids");
-    for (Aid aid : Aids.all(sheet)) {
+    opened = job.draft.get().opened().text();
+    for (Aid aid : Aids.all(job.asked.get())) {
       AidView view = new AidView(aid, save);
       views.put(aid.name(), view);
       tabs.addTab(Phrases.of("aid." + aid.name()), view);
     }
+    job.asked.watch(s -> take(s, job.draft.get().opened().text()));
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("aids.name"));
     dialog.setContentPane(tabs);
     dialog
@@ -44,6 +49,13 @@ final class AidsWindow {
         (int) Math.min(SIZE.width * scale, 0.95 * screen.width),
         (int) Math.min(SIZE.height * scale, 0.9 * screen.height));
     dialog.setLocationRelativeTo(beside);
+  }
+
+  /** The sheet of the engine that is open now. */
+  private void take(JobSheet sheet, JobSheetText text) {
+    boolean another = text != opened;
+    opened = text;
+    Aids.all(sheet).forEach(a -> views.get(a.name()).take(a, another));
   }
 
   void show(String aid) {

@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import java.nio.file.Files;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
@@ -39,6 +40,9 @@ final class Bench {
   private final Executor aside;
   private final Executor window;
   private final AtomicLong order = new AtomicLong();
+
+  /** What waits until no work is under way beside. */
+  private final List<Runnable> waiting = new ArrayList<>();
 
   /** What is in view of a file that is not examined yet. */
   private Optional<Start> start = Optional.empty();
@@ -121,12 +125,13 @@ final class Bench {
         s -> {
           start = Optional.empty();
           session.set(s.before());
-          s.shown().capture().close();
+          close(s.shown());
         });
   }
 
   /**
-   * Does a piece of work away from the window's thread, beside reading and examining.
+   * Does a piece of work away from the window's thread, beside reading and examining. No capture
+   * that it may read is closed before it ends. Work that was called off has no result.
    *
    * @param name what it is about, for a complaint
    * @param work gives a result
@@ -141,14 +146,35 @@ final class Bench {
               () -> {
                 asides.set(asides.get() - 1);
                 told.run();
+                rest();
               });
         });
+  }
+
+  /** Does something once no work is under way beside. */
+  void afterAsides(Runnable what) {
+    waiting.add(what);
+    rest();
+  }
+
+  private void rest() {
+    if (asides.get() == 0) {
+      List<Runnable> now = List.copyOf(waiting);
+      waiting.clear();
+      now.forEach(Runnable::run);
+    }
+  }
+
+  private void close(Session s) {
+    afterAsides(s.capture()::close);
   }
 
   private <T> Runnable told(String name, Callable<T> work, Consumer<T> then) {
     try {
       T result = work.call();
       return () -> then.accept(result);
+    } catch (CancellationException e) {
+      return () -> {};
     } catch (Exception | OutOfMemoryError e) {
       Complaint said = Complaint.of(name, e);
       return () -> complaint.set(Optional.of(said));
@@ -248,7 +274,7 @@ final class Bench {
       window.execute(
           () -> {
             if (start.map(Start::shown).filter(s -> s == recorded).isEmpty()) {
-              recorded.capture().close();
+              close(recorded);
             }
           });
       throw e;
@@ -293,19 +319,19 @@ final class Bench {
     window.execute(
         () -> {
           if (mine != order.get()) {
-            begun.capture().close();
+            close(begun);
             return;
           }
           Optional<Start> last = start;
           start = Optional.of(new Start(begun, last.map(Start::before).orElse(session.get())));
           session.set(Optional.of(begun));
-          last.ifPresent(s -> s.shown().capture().close());
+          last.map(Start::shown).ifPresent(this::close);
         });
   }
 
   private void replace(long mine, Session next) {
     if (mine != order.get()) {
-      next.capture().close();
+      close(next);
       return;
     }
     Optional<Session> before = start.map(Start::before).orElse(session.get());
@@ -313,7 +339,7 @@ final class Bench {
     progress.set(Optional.empty());
     complaint.set(Optional.empty());
     session.set(Optional.of(next));
-    before.ifPresent(s -> s.capture().close());
+    before.ifPresent(this::close);
   }
 
   private void examine(long mine, Session s, JobSheet sheet) throws Exception {

@@ -51,7 +51,7 @@ public final class Desk {
           boolean first = recent.isFirstStart();
           DeskWindow window = show(recent);
           if (captures.isEmpty() && first) {
-            window.openSample();
+            window.files.openSample();
           }
           captures.stream().limit(1).forEach(window::open);
           if (captures.size() > 1) {

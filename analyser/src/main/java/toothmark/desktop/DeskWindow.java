@@ -290,21 +290,13 @@ final class DeskWindow {
 
   /** The sums at the bench, made when first asked for. */
   AidsWindow aids() {
-    AidsWindow shown =
-        aids.orElseGet(() -> new AidsWindow(frame, model.job.asked.get(), files::savePrint));
+    AidsWindow shown = aids.orElseGet(() -> new AidsWindow(frame, model.job, files::savePrint));
     aids = Optional.of(shown);
     return shown;
   }
 
   void open(Path capture) {
     files.open(capture);
-  }
-
-  /** Opens the bundled sample and says what to look at. */
-  void openSample() {
-    files.openSample();
-    notice.welcome(Phrases.of("welcome"));
-    trace.requestFocusInWindow();
   }
 
   /** Draws everything anew after a change of colours or size. */

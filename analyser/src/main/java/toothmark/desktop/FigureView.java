@@ -103,25 +103,12 @@ final class FigureView extends JPanel {
     Callable<Optional<Figure>> work = source.work(outdated);
     model.bench.aside(
         getName(),
-        () -> outdated.getAsBoolean() ? Optional.<Figure>empty() : drawn(work, outdated),
+        () -> outdated.getAsBoolean() ? Optional.<Figure>empty() : work.call(),
         drawn -> {
           if (!outdated.getAsBoolean()) {
             show(drawn, from);
           }
         });
-  }
-
-  /** Of what is outdated the capture may be closed already, which is no error. */
-  private static Optional<Figure> drawn(Callable<Optional<Figure>> work, BooleanSupplier outdated)
-      throws Exception {
-    try {
-      return work.call();
-    } catch (RuntimeException e) {
-      if (outdated.getAsBoolean()) {
-        return Optional.empty();
-      }
-      throw e;
-    }
   }
 
   private void show(Optional<Figure> drawn, Optional<Session> from) {

@@ -4,9 +4,9 @@ import java.awt.Desktop;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -16,9 +16,11 @@ import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
 import toothmark.examination.Examination;
+import toothmark.examination.JobSheetException;
 import toothmark.examination.JobSheetReader;
 import toothmark.examination.JobSheetText;
 import toothmark.report.ResultFolder;
+import toothmark.report.WholeFile;
 
 /** Everything that goes into the window and out of it as a file. */
 final class FileDoor {
@@ -53,25 +55,36 @@ final class FileDoor {
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.beside");
     chooser.setMultiSelectionEnabled(true);
     if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
-      beside.accept(Request.of(Stream.of(chooser.getSelectedFiles()).map(File::toPath).toList()));
+      List<Path> chosen = Stream.of(chooser.getSelectedFiles()).map(File::toPath).toList();
+      beside.accept(Request.of(chosen, Optional.empty()));
     }
   }
 
   /** Another job sheet or log for what is open. */
   void chooseCompanion(String key) {
-    Optional<Session> s = window.model.bench.session.get();
-    if (s.isEmpty() || !mayLeave()) {
+    if (open().isEmpty() || !mayLeave()) {
       return;
     }
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, key);
     if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
-      Request now = s.get().request();
+      Request now = open().orElseThrow();
       Optional<Path> chosen = Optional.of(chooser.getSelectedFile().toPath());
       window.model.bench.open(
           key.equals("dialog.log")
               ? new Request(now.capture(), now.job(), chosen)
               : new Request(now.capture(), chosen, now.log()));
     }
+  }
+
+  /** What is open, with its sheet where that was saved last. */
+  private Optional<Request> open() {
+    return window
+        .model
+        .bench
+        .session
+        .get()
+        .map(Session::request)
+        .map(r -> new Request(r.capture(), window.model.job.file(), r.log()));
   }
 
   /** Another capture, of an earlier day, against what is open. */
@@ -88,39 +101,35 @@ final class FileDoor {
   }
 
   void openDropped(List<Path> paths) {
-    List<Request> requests = Request.of(paths);
-    if (!requests.isEmpty()) {
-      if (openRequest(requests.get(0)) && requests.size() > 1) {
-        beside.accept(requests.subList(1, requests.size()));
-      }
-      return;
-    }
-    Optional<Session> now = window.model.bench.session.get();
-    if (now.isPresent()) {
-      openRequest(
-          new Request(
-              now.get().request().capture(), Optional.of(paths.get(0)), now.get().request().log()));
-    } else {
+    if (Request.of(paths, open()).isEmpty()) {
       window.model.bench.complaint.set(
           Optional.of(
               new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help"))));
+    } else if (mayLeave()) {
+      List<Request> requests = Request.of(paths, open()); // the sheet may be saved only now
+      take(requests.get(0));
+      if (requests.size() > 1) {
+        beside.accept(requests.subList(1, requests.size()));
+      }
     }
   }
 
-  /** Opens it unless what is open shall stay; says which. */
-  boolean openRequest(Request request) {
-    boolean may = mayLeave();
-    if (may) {
-      folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
-      recent.add(request.capture());
-      window.notice.putAway();
-      window.trace.requestFocusInWindow();
-      window.model.bench.open(request);
+  /** Opens it unless what is open shall stay. */
+  void openRequest(Request request) {
+    if (mayLeave()) {
+      take(request);
     }
-    return may;
   }
 
-  /** Opens the bundled sample from a copy, since a reader wants a file. */
+  private void take(Request request) {
+    folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
+    recent.add(request.capture());
+    window.notice.putAway();
+    window.trace.requestFocusInWindow();
+    window.model.bench.open(request);
+  }
+
+  /** Opens the bundled sample from a copy, since a reader wants a file, and says what to see. */
   void openSample() {
     if (!mayLeave()) {
       return;
@@ -137,6 +146,8 @@ final class FileDoor {
         file.toFile().deleteOnExit();
       }
       window.model.bench.open(Request.of(copy.resolve("capture.csv.gz")));
+      window.notice.welcome(Phrases.of("welcome"));
+      window.trace.requestFocusInWindow();
     } catch (IOException e) {
       complain("capture.csv.gz", e);
     }
@@ -147,7 +158,7 @@ final class FileDoor {
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "field." + field.path());
     if (chooser.showOpenDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
       JobDraft now = window.model.job.draft.get();
-      window.model.job.edit(now.withFile(field, chooser.getSelectedFile().toPath()), "file");
+      window.model.job.edit(now.withFile(field, chooser.getSelectedFile().toPath()));
     }
   }
 
@@ -175,32 +186,24 @@ final class FileDoor {
     try {
       Path whole = file.toAbsolutePath();
       JobSheetText text = draft.text(whole.getParent());
+      text.sheet(); // what would be refused when it is opened is not written
       if (isStranger(whole) && !mayReplace(file)) {
         return;
       }
-      writeWhole(whole, text.toml().getBytes(StandardCharsets.UTF_8));
+      replace(whole, text.toml().getBytes(StandardCharsets.UTF_8));
       window.model.job.saved(
           draft, new JobSheetText(whole.getFileName().toString(), text.toml(), whole.getParent()));
       window.notice.welcome(Phrases.of("job.written", file.toString()));
-    } catch (IOException e) {
+    } catch (IOException | JobSheetException e) {
       complain(file.getFileName().toString(), e);
     }
   }
 
   private boolean isStranger(Path file) throws IOException {
-    return Files.exists(file)
-        && !window.model.job.isKnown(
-            file, new String(Files.readAllBytes(file), StandardCharsets.UTF_8));
-  }
-
-  private static void writeWhole(Path file, byte[] content) throws IOException {
-    Path target = file.toAbsolutePath();
-    Path draft = Files.createTempFile(target.getParent(), ".toothmark-", ".part");
     try {
-      Files.write(draft, content);
-      Files.move(draft, target, StandardCopyOption.REPLACE_EXISTING);
-    } finally {
-      Files.deleteIfExists(draft);
+      return Files.exists(file) && !window.model.job.isKnown(file, JobSheetText.read(file).toml());
+    } catch (JobSheetException e) {
+      return true;
     }
   }
 
@@ -216,9 +219,17 @@ final class FileDoor {
 
   void writeReport(Path into) {
     Examination examination = window.model.examination().orElseThrow();
+    Request open = open().orElseThrow();
+    List<Path> inputs =
+        Stream.of(Optional.of(open.capture()), open.job(), open.log())
+            .flatMap(Optional::stream)
+            .toList();
     window.model.bench.aside(
         into.toString(),
-        () -> ResultFolder.write(examination, into, ResultFolder.Page.HTML_AND_PDF),
+        () -> {
+          ResultFolder.mustSpare(into, inputs);
+          return ResultFolder.write(examination, into, ResultFolder.Page.HTML_AND_PDF);
+        },
         written -> show(written.get(0)));
   }
 
@@ -271,10 +282,19 @@ final class FileDoor {
   /** Writes a file whole or not at all. */
   void write(Path file, Content content) {
     try {
-      writeWhole(file, content.bytes(file));
+      replace(file, content.bytes(file));
     } catch (IOException e) {
       complain(file.getFileName().toString(), e);
     }
+  }
+
+  /** No capture is ever changed, also where it was chosen by mistake. */
+  private void replace(Path file, byte[] content) throws IOException {
+    Optional<Path> capture = open().map(Request::capture);
+    if (capture.isPresent() && Files.exists(file) && Files.isSameFile(file, capture.get())) {
+      throw new FileAlreadyExistsException(file.toString(), null, Phrases.of("replace.capture"));
+    }
+    WholeFile.write(file, content);
   }
 
   private boolean mayReplace(Path file) {
@@ -311,7 +331,7 @@ final class FileDoor {
     return chooser;
   }
 
-  private void complain(String file, IOException e) {
+  private void complain(String file, Exception e) {
     window.model.bench.complaint.set(Optional.of(Complaint.of(file, e)));
   }
 
@@ -331,7 +351,8 @@ final class FileDoor {
   void close() {
     if (mayLeave()) {
       window.model.bench.cancel();
-      window.frame.dispose();
+      window.frame.setVisible(false);
+      window.model.bench.afterAsides(window.frame::dispose); // a report is written to its end
     }
   }
 }

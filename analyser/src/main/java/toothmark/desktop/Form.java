@@ -1,7 +1,8 @@
 package toothmark.desktop;
 
-import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /** How what is typed into a field is written in TOML. */
 enum Form {
@@ -11,6 +12,8 @@ enum Form {
   NUMBER,
   /** Numbers in brackets. */
   LIST,
+  /** Whole numbers in brackets. */
+  WHOLE_LIST,
   /** A file's name, in quotes. */
   FILE;
 
@@ -20,25 +23,45 @@ enum Form {
     return switch (this) {
       case TEXT, FILE -> quoted(text);
       case NUMBER -> isNumber(plain) ? decimalPoint(plain) : quoted(plain);
-      case LIST -> list(plain);
+      case LIST, WHOLE_LIST ->
+          items(plain).stream()
+              .map(p -> isNumber(p) && !p.contains(",") ? p : quoted(p))
+              .collect(Collectors.joining(", ", "[", "]"));
     };
   }
 
-  private static String list(String text) {
-    List<String> parts = new ArrayList<>();
-    for (String p : text.replaceAll("[\\[\\]]", "").split("(?<=\\d)-|(?<=\\d)\\s+-\\s+|[,;\\s]+")) {
-      if (!p.isEmpty()) {
-        parts.add(isNumber(p) ? p : quoted(p));
-      }
+  /**
+   * Numbers as people part them, with a point and a plain minus; what is no number as it is. A
+   * comma is a decimal one where semicolons or blanks alone part them; where it could be either, it
+   * stays, for the reader to complain of.
+   */
+  List<String> items(String text) {
+    boolean decimal =
+        this != WHOLE_LIST
+            && (text.contains(";") || text.strip().contains(" ") && !text.contains(", "));
+    List<String> parts = parts(text, "[;\\s]+|,\\s+");
+    if (!decimal
+        && (this == WHOLE_LIST || parts.stream().noneMatch(p -> p.contains(",") && isNumber(p)))) {
+      parts = parts(text, "[,;\\s]+");
     }
-    return "[" + String.join(", ", parts) + "]";
+    return parts.stream()
+        .map(p -> isNumber(p) && (decimal || !p.contains(",")) ? decimalPoint(p) : p)
+        .toList();
+  }
+
+  private static List<String> parts(String text, String separator) {
+    String dash = "(?<=\\d)[\u2013\u2212-]|(?<=\\d)\\s+[\u2013\u2212-]\\s+|";
+    return Stream.of(text.replaceAll("[\\[\\]]", "").split(dash + separator))
+        .filter(p -> !p.isEmpty())
+        .toList();
   }
 
   private static boolean isNumber(String text) {
     return text.matches("[+\u2212-]?(0|[1-9]\\d*)([.,]\\d+)?");
   }
 
-  private static String decimalPoint(String number) {
+  /** A number as programs write it. */
+  static String decimalPoint(String number) {
     return number.replace(',', '.').replace('\u2212', '-');
   }
 

@@ -14,6 +14,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import toothmark.edges.SensorKind;
 import toothmark.examination.JobSheet;
@@ -40,6 +41,8 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
   private static final String COILS = "coils";
   private static final String AUTO = "auto";
 
+  private static final Set<String> UNNAMED = Set.of("", AUTO);
+
   /** What is written for nothing. */
   private static final Set<String> EMPTY = Set.of("\"\"", "[]");
 
@@ -54,7 +57,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     /** How many cylinders. */
     CYLINDERS("engine", "cylinders", Form.NUMBER),
     /** Firing order. */
-    ORDER("engine.firing", "order", Form.LIST),
+    ORDER("engine.firing", "order", Form.WHOLE_LIST),
     /** TDC of each cylinder of the order. */
     ANGLES("engine.firing", "angles_deg", Form.LIST),
     /** The wheel as the controller is told. */
@@ -126,7 +129,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
       Map<String, String> keys = new LinkedHashMap<>();
       keys.put("name", Form.TEXT.toml(name));
       keys.put("channel", Form.TEXT.toml(channel));
-      keys.put("cylinders", Form.LIST.toml(cylinders));
+      keys.put("cylinders", Form.WHOLE_LIST.toml(cylinders));
       keys.put("signal", Form.TEXT.toml(signal));
       return keys;
     }
@@ -157,7 +160,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     for (JobSheet.CoilEntry c : sheet.coils()) {
       coils.add(
           new CoilDraft(
-              c.coil().name(),
+              isNamed(text, coils.size()) ? c.coil().name() : "",
               c.channel(),
               join(c.coil().cylinders()),
               c.coil().pickUp().label(),
@@ -165,6 +168,13 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     }
     f.values().removeIf(String::isEmpty);
     return new JobDraft(f, coils, new Opened(text, Map.copyOf(f), List.copyOf(coils)));
+  }
+
+  /** Whether a coil has a name of its own, which it keeps when others are taken out before it. */
+  private static boolean isNamed(JobSheetText text, int coil) {
+    return text.value(COILS + "." + coil + ".name")
+        .filter(v -> !UNNAMED.contains(v.substring(1, v.length() - 1)))
+        .isPresent();
   }
 
   /** The draft that states nothing, for a folder. */
@@ -285,13 +295,34 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     return withCoils(next).withoutMark(channel);
   }
 
-  /** Adds a coil on a channel, which may be empty, and takes the role that the channel had. */
-  JobDraft withNewCoil(String channel) {
+  /**
+   * Adds a coil on a channel, which may be empty, and takes the role that the channel had.
+   *
+   * @param known what it is called so far
+   */
+  JobDraft withNewCoil(String channel, Optional<String> known) {
     JobDraft free = channel.isEmpty() ? this : withoutRole(channel);
     List<CoilDraft> next = new ArrayList<>(free.coils());
-    String name = Phrases.of("job.coil", Integer.toString(next.size() + 1));
+    Set<String> taken =
+        IntStream.range(0, next.size()).mapToObj(free::name).collect(Collectors.toSet());
+    String name =
+        Stream.concat(
+                known.stream(),
+                IntStream.iterate(next.size(), i -> i + 1).mapToObj(i -> name("", i)))
+            .filter(n -> !taken.contains(n))
+            .findFirst()
+            .orElseThrow();
     next.add(new CoilDraft(name, channel, "", PickUp.LOGIC.label()));
     return free.withCoils(next);
+  }
+
+  /** What a coil is called: by its place where it has no name. */
+  String name(int coil) {
+    return name(coils.get(coil).name(), coil);
+  }
+
+  static String name(String typed, int place) {
+    return typed.isBlank() ? Phrases.of("job.coil", Integer.toString(place + 1)) : typed;
   }
 
   JobSheet sheet() throws JobSheetException {

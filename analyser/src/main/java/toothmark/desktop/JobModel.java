@@ -83,6 +83,12 @@ final class JobModel {
     return !saved.get().equals(draft.get());
   }
 
+  /** A step of its own. */
+  void edit(JobDraft next) {
+    edit(next, new Object());
+  }
+
+  /** A step that is one with those before it of the same mark. */
   void edit(JobDraft next, Object merge) {
     history.step(next, merge);
     changed();

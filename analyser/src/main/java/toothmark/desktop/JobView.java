@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.function.Consumer;
 import javax.swing.JButton;
@@ -27,6 +28,7 @@ final class JobView extends Column {
   private static final long serialVersionUID = 1L;
 
   private static final String FAULTY = "JComponent.outline";
+  private static final String PLACEHOLDER = "JTextField.placeholderText";
   private static final int NOTE_ROWS = 3;
 
   private final transient DeskModel model;
@@ -85,7 +87,7 @@ final class JobView extends Column {
   private void text(Field field) {
     JTextField input = new JTextField();
     String unstated = field == Field.PATTERN ? "job.auto" : "job.unstated";
-    input.putClientProperty("JTextField.placeholderText", Phrases.of(unstated));
+    input.putClientProperty(PLACEHOLDER, Phrases.of(unstated));
     listen(field, input);
     place(field, input);
   }
@@ -199,7 +201,7 @@ final class JobView extends Column {
   }
 
   private void addCoil() {
-    model.job.edit(model.job.draft.get().withNewCoil(""), "add");
+    model.job.edit(model.job.draft.get().withNewCoil("", Optional.empty()));
   }
 
   private void complain() {
@@ -267,22 +269,22 @@ final class JobView extends Column {
       names().forEach(channel::addItem);
       channel.setEditable(true);
       name.setText(draft.name());
+      name.putClientProperty(PLACEHOLDER, JobDraft.name("", index));
       channel.setSelectedItem(draft.channel());
       cylinders.setText(draft.cylinders());
       signal.setSelectedItem(draft.signal());
       add(called(name, "coil.name"), "wmin 60");
       add(called(channel, "coil.channel"), "wmin 60");
       JButton remove = new JButton("×");
-      remove.setToolTipText(Phrases.of("coil.remove"));
-      remove.getAccessibleContext().setAccessibleName(Phrases.of("coil.remove"));
+      called(remove, "coil.remove");
       remove.addActionListener(e -> remove());
       add(remove, "wrap");
       add(called(cylinders, "coil.cylinders"), "wmin 60");
       add(called(signal, "coil.signal"), "span 2, wmin 60");
-      changes(name, t -> changed());
-      changes(cylinders, t -> changed());
-      channel.addActionListener(e -> changed());
-      signal.addActionListener(e -> changed());
+      changes(name, t -> changed(name));
+      changes(cylinders, t -> changed(cylinders));
+      channel.addActionListener(e -> changed(channel));
+      signal.addActionListener(e -> changed(signal));
     }
 
     private JComponent called(JComponent input, String key) {
@@ -301,18 +303,18 @@ final class JobView extends Column {
           place);
     }
 
-    private void changed() {
+    private void changed(JComponent input) {
       if (!filling) {
         List<CoilDraft> next = new ArrayList<>(model.job.draft.get().coils());
         next.set(index, draft());
-        model.job.edit(model.job.draft.get().withCoils(next), "coil" + index);
+        model.job.edit(model.job.draft.get().withCoils(next), input);
       }
     }
 
     private void remove() {
       List<CoilDraft> next = new ArrayList<>(model.job.draft.get().coils());
       next.remove(index);
-      model.job.edit(model.job.draft.get().withCoils(next), "remove");
+      model.job.edit(model.job.draft.get().withCoils(next));
     }
   }
 }

@@ -33,11 +33,12 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
   }
 
   /**
-   * Files dropped together: sheet and log are known by their names and go with each of the others.
+   * Files dropped together: sheet and log are known by their names and go with each of the others,
+   * or with what is open where there are no others.
    *
    * @return one for each capture; none if there is none
    */
-  static List<Request> of(List<Path> dropped) {
+  static List<Request> of(List<Path> dropped, Optional<Request> open) {
     List<Request> captures = new ArrayList<>();
     Optional<Path> job = Optional.empty();
     Optional<Path> log = Optional.empty();
@@ -50,6 +51,9 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
       } else {
         captures.add(of(p));
       }
+    }
+    if (captures.isEmpty()) {
+      open.ifPresent(captures::add);
     }
     Optional<Path> sheet = job;
     Optional<Path> logged = log;

@@ -2,6 +2,8 @@ package toothmark.desktop;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Optional;
 import javax.swing.JMenuItem;
 import toothmark.desktop.JobDraft.Field;
 
@@ -23,20 +25,28 @@ final class RolesMenu {
     items.add(item("role.crank", channel, "", now.withRole(Field.CRANK, channel)));
     items.add(item("role.tdc", channel, "", now.withRole(Field.TDC, channel)));
     for (int i = 0; i < now.coils().size(); i++) {
-      items.add(item("role.coil", channel, now.coils().get(i).name(), now.withCoil(i, channel)));
+      items.add(item("role.coil", channel, now.name(i), now.withCoil(i, channel)));
     }
-    JobDraft more = now.withNewCoil(channel);
-    String name = more.coils().get(more.coils().size() - 1).name();
-    JMenuItem coil = item("role.coil", channel, name, more);
+    JobDraft more = now.withNewCoil(channel, found(channel));
+    JMenuItem coil = item("role.coil", channel, more.name(more.coils().size() - 1), more);
     coil.addActionListener(e -> commands.run("job"));
     items.add(coil);
     items.add(item("role.none", channel, "", now.withoutRole(channel)));
     return items;
   }
 
+  /** What the coil is called that was found on a channel. */
+  private Optional<String> found(String channel) {
+    return model.examination().stream()
+        .flatMap(e -> e.roles().coils().entrySet().stream())
+        .filter(c -> c.getValue().equals(channel))
+        .map(Map.Entry::getKey)
+        .findFirst();
+  }
+
   private JMenuItem item(String key, String channel, String coil, JobDraft then) {
     JMenuItem item = new JMenuItem(Phrases.of(key, channel, coil));
-    item.addActionListener(e -> model.job.edit(then, "role"));
+    item.addActionListener(e -> model.job.edit(then));
     return item;
   }
 }

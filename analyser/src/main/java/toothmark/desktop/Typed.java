@@ -1,7 +1,6 @@
 package toothmark.desktop;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 
@@ -33,16 +32,25 @@ record Typed(Map<String, String> fields, List<List<String>> rows) {
 
   /** Whole numbers with commas between them. */
   List<Integer> wholes(String key) {
-    return Arrays.stream(text(key).split("[,\\s]+"))
-        .map(t -> (int) number(Phrases.of("aid." + key), t))
-        .toList();
+    String name = Phrases.of("aid." + key);
+    List<Integer> found = new ArrayList<>();
+    for (String t : Form.WHOLE_LIST.items(text(key))) {
+      double number = exact(name, t, t);
+      if (number != Math.rint(number)) {
+        throw new IllegalArgumentException(Phrases.of("aid.noWhole", name, t));
+      }
+      found.add((int) number);
+    }
+    if (found.isEmpty()) {
+      throw new IllegalArgumentException(Phrases.of("aid.missing", name));
+    }
+    return found;
   }
 
   /** Numbers with commas between them. */
   double[] list(String key) {
-    return Arrays.stream(text(key).split("[,\\s]+"))
-        .mapToDouble(t -> number(Phrases.of("aid." + key), t))
-        .toArray();
+    String name = Phrases.of("aid." + key);
+    return Form.LIST.items(text(key)).stream().mapToDouble(t -> exact(name, t, t)).toArray();
   }
 
   /** The rows in which something stands, as numbers. */
@@ -61,8 +69,12 @@ record Typed(Map<String, String> fields, List<List<String>> rows) {
   }
 
   private static double number(String name, String text) {
+    return exact(name, text, Form.decimalPoint(text));
+  }
+
+  private static double exact(String name, String text, String number) {
     try {
-      double value = Double.parseDouble(text.replace(',', '.').replace('\u2212', '-'));
+      double value = Double.parseDouble(number);
       if (Double.isFinite(value)) {
         return value;
       }

@@ -15,8 +15,6 @@ final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
 
-  private static final double LEAST_SIDE = 350;
-
   /** Smaller than this share it is drawn with few words, which then are larger. */
   private static final double SMALL = 0.75;
 
@@ -70,8 +68,9 @@ final class WheelView extends PictureView {
   /** In a small place the wheel is drawn smaller with its words, so that none collide. */
   private double scale() {
     double side = Math.min(getWidth(), getHeight());
-    boolean sparse = side < SMALL * LEAST_SIDE;
-    return Math.min(LARGEST * Look.scale(), side / (sparse ? LEAST_SPARSE : LEAST_SIDE));
+    boolean sparse = side < SMALL * WheelPicture.LEAST_SIDE;
+    return Math.min(
+        LARGEST * Look.scale(), side / (sparse ? LEAST_SPARSE : WheelPicture.LEAST_SIDE));
   }
 
   /** The square of the drawing, in its own units. */

@@ -227,7 +227,10 @@ public final class JobSheetReader {
     List<JobSheet.CoilEntry> coils = new ArrayList<>();
     for (SheetTable t : tables) {
       t.allow("name", "channel", "cylinders", "signal");
-      String name = t.text("name").orElse("coil " + (coils.size() + 1));
+      String name = t.text("name").filter(n -> !n.isBlank()).orElse("coil " + (coils.size() + 1));
+      if (coils.stream().anyMatch(c -> c.coil().name().equals(name))) {
+        throw t.complaint("name", "two coils are called \"" + name + "\"; name one otherwise");
+      }
       String channel =
           t.text("channel")
               .orElseThrow(() -> t.complaint("channel", "each coil needs the name of its channel"));

@@ -26,14 +26,18 @@ public record JobSheetText(String name, String toml, Path folder) {
    * Reads a file.
    *
    * @param file the sheet, UTF-8
-   * @return its text, not yet looked at
+   * @return its text, not yet looked at, without a byte order mark
    * @throws JobSheetException if it is not UTF-8
    * @throws IOException if the file cannot be read
    */
   public static JobSheetText read(Path file) throws JobSheetException, IOException {
     try {
       Path folder = file.toAbsolutePath().getParent();
-      return new JobSheetText(String.valueOf(file.getFileName()), Files.readString(file), folder);
+      String toml = Files.readString(file);
+      return new JobSheetText(
+          String.valueOf(file.getFileName()),
+          toml.startsWith("\uFEFF") ? toml.substring(1) : toml,
+          folder);
     } catch (MalformedInputException e) {
       throw new JobSheetException(
           file.getFileName() + ": not UTF-8; save the job sheet as UTF-8 text");
@@ -82,7 +86,19 @@ public record JobSheetText(String name, String toml, Path folder) {
    * @return false also where it would be the same as {@code auto}
    */
   public boolean states(String key) {
-    return new TomlPlaces(toml).value(List.of(key.split("\\."))).isPresent();
+    return value(key).isPresent();
+  }
+
+  /**
+   * What is stated for a key.
+   *
+   * @param key its full name
+   * @return in TOML, as it is written; empty where nothing is
+   */
+  public Optional<String> value(String key) {
+    return new TomlPlaces(toml)
+        .value(List.of(key.split("\\.")))
+        .map(p -> toml.substring(p.valueStart(), p.end()));
   }
 
   private JobSheetText added(TomlPlaces places, List<String> path, String value) {
@@ -169,7 +185,9 @@ public record JobSheetText(String name, String toml, Path folder) {
       return changed(element.start(), next.get().start(), "");
     }
     Optional<TomlPlaces.Place> before = places.value(List.of(list, Integer.toString(index - 1)));
-    return changed(before.map(TomlPlaces.Place::end).orElse(element.start()), element.end(), "");
+    return before.isPresent()
+        ? changed(before.get().end(), element.end(), "")
+        : changed(element.start(), places.afterComma(element), "");
   }
 
   /**

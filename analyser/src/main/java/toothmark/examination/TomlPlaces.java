@@ -85,6 +85,13 @@ final class TomlPlaces {
         .reduce(header, (a, b) -> b);
   }
 
+  /** Offset after the comma that follows an element; after the element where none does. */
+  int afterComma(Place element) {
+    at = element.end();
+    skip(true);
+    return here(',') ? at + 1 : element.end();
+  }
+
   private void header(Map<List<String>, Integer> items) {
     int start = at;
     boolean many = text.startsWith("[[", at);

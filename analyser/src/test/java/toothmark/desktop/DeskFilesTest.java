@@ -16,6 +16,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
 import javax.imageio.ImageIO;
 import javax.swing.JMenuItem;
 import javax.swing.JPopupMenu;
@@ -36,6 +37,8 @@ class DeskFilesTest {
   private static final Path SAMPLES = Path.of("../signal-samples");
   private static final String SHEET =
       "# of the customer\n[wheel]\npattern = \"36-1\" # told\n\n[job]\ntitle = \"Van\"\n";
+
+  private static final String LOG = "Time,RPM,Load,Advance\n0,955,35,10\n10,955,35,10\n";
 
   @TempDir Path folder;
   private DrivenWindow window;
@@ -131,6 +134,81 @@ class DeskFilesTest {
     window.answer("Replace");
     assertThat(Files.readString(other)).isEqualTo(SHEET + "notes = \"hums\"\n");
     assertThat(window.<Boolean>ask(w -> w.model.job.isUnsaved())).isFalse();
+  }
+
+  @Test
+  void aSheetSavedForTheFirstTimeStaysWhenALogIsOpenedOrDropped() throws Exception {
+    Path bare = Files.createDirectory(folder.resolve("bare"));
+    window.open(Files.copy(folder.resolve("capture.csv.gz"), bare.resolve("capture.csv.gz")));
+    Path log = Files.writeString(bare.resolve("controller.csv"), LOG);
+    note("hums");
+    window.on(w -> w.files.writeJob(bare.resolve("job.toml")));
+    window.begin(w -> w.commands.run("openLog"));
+    window.choose(log);
+    assertThat(shown())
+        .isEqualTo(
+            new Request(
+                bare.resolve("capture.csv.gz"),
+                Optional.of(bare.resolve("job.toml")),
+                Optional.of(log)));
+    Path second =
+        Files.writeString(Files.createDirectory(bare.resolve("2")).resolve("controller.csv"), LOG);
+    note("hums on");
+    window.begin(w -> w.files.openDropped(List.of(second)));
+    window.answer("Save…");
+    window.choose(bare.resolve("other.toml"));
+    assertThat(shown().job()).contains(bare.resolve("other.toml"));
+    assertThat(shown().log()).contains(second);
+    assertThat(notice()).isEmpty();
+    assertThat(window.<String>ask(w -> w.model.job.draft.get().get(Field.NOTES)))
+        .isEqualTo("hums on");
+  }
+
+  private Request shown() {
+    return window.ask(w -> w.model.bench.session.get().orElseThrow().request());
+  }
+
+  @Test
+  void aSheetThatCouldNotBeOpenedAgainIsNotWritten() throws Exception {
+    window.on(w -> type(w, Field.PATTERN, "36-x"));
+    window.on(w -> w.files.writeJob(sheet));
+    assertThat(notice())
+        .isEqualTo(
+            "The job sheet could not be used.\njob.toml, line 3: wheel.pattern: \"36-x\" is not a"
+                + " wheel; write slots-missing, such as 36-1, 60-2, 12+1 or 36-2-2-2");
+    assertThat(sheet).hasContent(SHEET);
+  }
+
+  @Test
+  void aSheetWithAByteOrderMarkIsSavedInItsPlaceWithoutAQuestion() throws Exception {
+    Files.writeString(sheet, "\uFEFF" + SHEET);
+    window.open(folder.resolve("capture.csv.gz"));
+    note("hums");
+    window.on(w -> w.files.writeJob(sheet));
+    assertThat(Files.readString(sheet)).isEqualTo(SHEET + "notes = \"hums\"\n");
+  }
+
+  @Test
+  void theCaptureIsReplacedByNothing() throws Exception {
+    Path capture = folder.resolve("capture.csv.gz");
+    byte[] before = Files.readAllBytes(capture);
+    window.begin(w -> w.files.writeJob(capture));
+    window.answer("Replace");
+    assertThat(capture).hasBinaryContent(before);
+    assertThat(notice())
+        .isEqualTo(
+            "capture.csv.gz could not be opened.\n"
+                + capture
+                + ": This is the capture that is open; choose another name.");
+  }
+
+  @Test
+  void openingTheSampleMayBeCalledOff() {
+    note("hums");
+    window.begin(w -> w.commands.run("sample"));
+    window.answer("Stay here");
+    assertThat(notice()).isEmpty();
+    assertThat(shown().capture()).isEqualTo(folder.resolve("capture.csv.gz"));
   }
 
   @Test

@@ -149,6 +149,27 @@ class DeskModelTest {
     model.bench.session.get().orElseThrow().capture().close();
   }
 
+  /** A report, or a trial of another circuit, is worked at while another capture is opened. */
+  @Test
+  void noCaptureIsClosedWhileWorkThatReadsItIsUnderWay() {
+    Queue<Runnable> beside = new ArrayDeque<>();
+    model = new DeskModel(work::add, beside::add, Runnable::run);
+    model.bench.open(Request.of(LOOSE));
+    runWork();
+    Optional<Session> before = model.bench.session.get();
+    List<Boolean> ended = new ArrayList<>();
+    model.whatIf.play();
+    model.bench.open(Request.of(LOOSE.resolve("../../clean-idle/capture.csv.gz").normalize()));
+    runWork();
+    model.bench.afterAsides(() -> ended.add(model.whatIf.outcome.get().isPresent()));
+    assertThat(model.bench.session.get()).isNotEqualTo(before);
+    assertThat(ended).isEmpty();
+    beside.remove().run();
+    assertThat(model.bench.complaint.get()).isEmpty();
+    assertThat(ended).containsExactly(true);
+    model.bench.session.get().orElseThrow().capture().close();
+  }
+
   @Test
   void whatIsTypedWhileALongFileIsExaminedIsNotLost(@TempDir Path folder) throws Exception {
     model.bench.session.watch(

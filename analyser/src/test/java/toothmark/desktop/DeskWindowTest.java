@@ -9,6 +9,9 @@ import java.awt.event.MouseEvent;
 import java.awt.event.MouseWheelEvent;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import javax.swing.AbstractButton;
 import javax.swing.JComponent;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
@@ -185,6 +188,50 @@ class DeskWindowTest {
     assertThat(window.<String>ask(w -> benchText(w, "aid.answer")))
         .startsWith("At true top dead centre the pointer reads 3.00");
     window.on(w -> w.aids().dialog.dispose());
+  }
+
+  /** What is typed stays for the engine that it was typed for. */
+  @Test
+  void thePlanAtTheBenchBeginsWithTheSheetOfTheEngineThatIsOpen() {
+    window.run("aid.firing");
+    assertThat(plan()).containsExactly("36-1", "114.0", "1, 3, 4, 2", "3");
+    window.on(w -> field(w, "field.wheel.tooth1_btdc_deg").setText("87,5"));
+    window.on(w -> planned(w, "dwell").setText("4"));
+    window.on(w -> field(w, "field.wheel.tooth1_btdc_deg").setText("88"));
+    window.settle();
+    assertThat(plan()).containsExactly("36-1", "88.0", "1, 3, 4, 2", "4");
+    window.open(SAMPLES.resolve("clean-idle/capture.csv.gz"));
+    assertThat(plan()).containsExactly("36-1", "90.0", "1, 3, 4, 2", "3");
+    window.on(w -> w.aids().dialog.dispose());
+  }
+
+  private List<String> plan() {
+    return window.ask(
+        w ->
+            Stream.of("wheel", "tooth1", "order", "dwell")
+                .map(f -> planned(w, f).getText())
+                .toList());
+  }
+
+  private static JTextField planned(DeskWindow w, String field) {
+    return (JTextField) DrivenWindow.named(w.aids().dialog.getContentPane(), "aid." + field);
+  }
+
+  @Test
+  void coilsTakenOutOneByOneComeBackOneByOne() {
+    window.open(SAMPLES.resolve("clean-idle/capture.csv.gz"));
+    int all = window.ask(w -> w.model.job.draft.get().coils().size());
+    window.on(w -> press(named(w, "coil.remove.0")));
+    window.on(w -> press(named(w, "coil.remove.0")));
+    window.run("undo");
+    assertThat(window.<Integer>ask(w -> w.model.job.draft.get().coils().size())).isEqualTo(all - 1);
+    window.run("undo");
+    assertThat(window.<Integer>ask(w -> w.model.job.draft.get().coils().size())).isEqualTo(all);
+    window.settle();
+  }
+
+  private static void press(Component button) {
+    ((AbstractButton) button).doClick();
   }
 
   private static javax.swing.JTable reading(DeskWindow w) {

@@ -94,7 +94,7 @@ final class DrivenWindow implements AutoCloseable {
   }
 
   void openSample() {
-    on(DeskWindow::openSample);
+    on(w -> w.files.openSample());
     settle();
   }
 

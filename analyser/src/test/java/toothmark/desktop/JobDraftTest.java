@@ -12,6 +12,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import toothmark.desktop.JobDraft.CoilDraft;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.examination.JobSheet;
@@ -123,7 +124,7 @@ class JobDraftTest {
   void coilsAreChangedTakenAwayAndAddedInTheirPlaces(@TempDir Path folder) throws Exception {
     JobDraft open = byHand(folder);
     CoilDraft rear = open.coils().get(1);
-    JobDraft without = open.withCoils(List.of(rear.on("CH4"))).withNewCoil("CH5");
+    JobDraft without = open.withCoils(List.of(rear.on("CH4"))).withNewCoil("CH5", Optional.empty());
     assertThat(without.text(folder).toml())
         .isEqualTo(
             BY_HAND.replaceAll("(?s)\\[\\[coils\\]\\]\nname.*spark\n", "").replace("CH3", "CH4")
@@ -204,6 +205,49 @@ class JobDraftTest {
   void aFiringOrderCanBeTypedAsPeopleWriteIt(String text) throws Exception {
     JobDraft draft = NOTHING.with(Field.ORDER, text);
     assertThat(draft.sheet().engine().firingOrder()).containsExactly(1, 3, 4, 2);
+  }
+
+  /** Touches at −68.5 and 108.5, in every way that is not two ways. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "-68.5, 108.5",
+        "-68.5,108.5",
+        "-68,5; 108,5",
+        "-68,5;108,5",
+        "-68,5 108,5",
+        "\u221268.5, 108.5",
+        "\u221268,5; 108,5",
+        "[-68.5 108.5]"
+      })
+  void numbersCanBeTypedAsPeopleWriteThem(String text) throws Exception {
+    var stop =
+        NOTHING.with(Field.TOOTH1_READ, "0").with(Field.STOP, text).sheet().tdc().stops().get(0);
+    assertThat(stop.beforeDegrees()).isEqualTo(-68.5);
+    assertThat(stop.afterDegrees()).isEqualTo(108.5);
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      value = {
+        "21,15 | must hold numbers from -360 to 360, got 21,15",
+        "21,5, 15,5 | must hold numbers from -360 to 360, got 21,5",
+      })
+  void aCommaThatCouldBeEitherIsAskedAbout(String text, String complaint) {
+    assertThat(NOTHING.with(Field.STOP, text).fault())
+        .isEqualTo(Optional.of(new JobDraft.Fault(Optional.of(Field.STOP), complaint)));
+  }
+
+  @Test
+  void aNewCoilTakesAFreeNameAndOneWithoutANameIsCalledByItsPlace() {
+    CoilDraft second = new CoilDraft("coil 2", "CH3", "1", "logic");
+    JobDraft draft = NOTHING.withCoils(List.of(second)).withNewCoil("CH4", Optional.empty());
+    assertThat(draft.name(1)).isEqualTo("coil 3");
+    assertThat(draft.withNewCoil("CH5", Optional.of("coil 1")).name(2)).isEqualTo("coil 1");
+    assertThat(draft.withNewCoil("CH5", Optional.of("coil 3")).name(2)).isEqualTo("coil 4");
+    CoilDraft unnamed = new CoilDraft(" ", "CH3", "1", "logic");
+    assertThat(NOTHING.withCoils(List.of(unnamed)).name(0)).isEqualTo("coil 1");
   }
 
   @Test

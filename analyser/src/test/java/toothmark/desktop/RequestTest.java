@@ -28,14 +28,22 @@ class RequestTest {
     Path capture = Files.createFile(folder.resolve("sweep.csv"));
     Path mine = Path.of("elsewhere", "other.toml");
     Path second = Files.createFile(folder.resolve("idle.csv"));
-    assertThat(Request.of(List.of(mine, capture, second)))
+    assertThat(Request.of(List.of(mine, capture, second), Optional.empty()))
         .containsExactly(
             new Request(capture, Optional.of(mine), Optional.empty()),
             new Request(second, Optional.of(mine), Optional.empty()));
   }
 
   @Test
-  void aSheetAloneIsNoCapture() {
-    assertThat(Request.of(List.of(Path.of("job.toml")))).isEmpty();
+  void sheetAndLogAloneGoWithWhatIsOpen() {
+    Path job = Path.of("elsewhere", "other.toml");
+    Path log = Path.of("elsewhere", "Controller.csv");
+    assertThat(Request.of(List.of(job), Optional.empty())).isEmpty();
+    Request open =
+        new Request(Path.of("a.csv"), Optional.of(Path.of("job.toml")), Optional.empty());
+    assertThat(Request.of(List.of(log), Optional.of(open)))
+        .containsExactly(new Request(open.capture(), open.job(), Optional.of(log)));
+    assertThat(Request.of(List.of(log, job), Optional.of(open)))
+        .containsExactly(new Request(open.capture(), Optional.of(job), Optional.of(log)));
   }
 }

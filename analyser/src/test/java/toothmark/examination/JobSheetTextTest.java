@@ -2,12 +2,15 @@ package toothmark.examination;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.tomlj.Toml;
 
@@ -88,6 +91,30 @@ class JobSheetTextTest {
       assertThat(more.withoutItem("coils", 0).sheet().wheel())
           .isEqualTo(text(toml).sheet().wheel());
     }
+  }
+
+  @ParameterizedTest
+  @CsvSource(
+      delimiter = '|',
+      quoteCharacter = '`',
+      value = {
+        "coils = [ {channel = 'a', cylinders = [1]}, ] # none|coils = [  ] # none",
+        "coils = [{channel = 'a', cylinders = [1]}]|coils = []",
+        "coils = [ {channel = 'a', cylinders = [1]} # a, b;, ]|coils = [  ]",
+      })
+  void theLastItemOfAListGoesWithTheCommaAfterIt(String toml, String without) throws Exception {
+    JobSheetText none = text(toml.replace(';', '\n')).withoutItem("coils", 0);
+    assertThat(none.toml()).isEqualTo(without);
+    assertThat(none.sheet().coils()).isEmpty();
+  }
+
+  /** Some editors write a byte order mark before the first letter. */
+  @Test
+  void aByteOrderMarkIsNoPartOfTheText(@TempDir Path folder) throws Exception {
+    String toml = "[wheel]\npattern = \"60-2\"\n";
+    Path file = Files.writeString(folder.resolve("job.toml"), "\uFEFF" + toml);
+    assertThat(JobSheetText.read(file).toml()).isEqualTo(toml);
+    assertThat(JobSheetReader.read(file).wheel().pattern().orElseThrow()).hasToString("60-2");
   }
 
   private static List<String> channels(JobSheetText text) throws Exception {

@@ -130,6 +130,12 @@ final class Axes {
       super(name);
     }
 
+    /** Leaves air between the figures up an axis. */
+    @Override
+    protected double estimateMaximumTickLabelHeight(Graphics2D g) {
+      return 1.4 * super.estimateMaximumTickLabelHeight(g);
+    }
+
     @Override
     protected AxisState drawLabel(
         String name,

@@ -21,6 +21,7 @@ public enum Ink {
   private static final Color PURPLE = new Color(0xCC79A7);
   private static final Color YELLOW = new Color(0xF0E442);
   private static final Color GREEN = new Color(0x009E73);
+  private static final Color LIGHT_GREEN = new Color(0x3DCBA0);
   private static final Color SKY = new Color(0x56B4E9);
   private static final Color VERMILION = new Color(0xD55E00);
 
@@ -99,10 +100,10 @@ public enum Ink {
   /**
    * Top dead centre.
    *
-   * @return bluish green
+   * @return bluish green, lighter on dark ground
    */
   public Color tdc() {
-    return GREEN;
+    return this == LIGHT ? GREEN : LIGHT_GREEN;
   }
 
   /**

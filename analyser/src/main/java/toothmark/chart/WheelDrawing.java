@@ -30,6 +30,7 @@ final class WheelDrawing {
 
   private static final double RIM = 0.74;
   private static final double TOOTH = 0.16;
+  private static final double HUB = 0.32;
   private static final double WORDS_DEGREES = 24;
 
   /** Words that would stand nearer to the sensor are turned off it, degrees. */
@@ -211,7 +212,7 @@ final class WheelDrawing {
     double r = RIM * radius;
     g.setPaint(ink.thin(ink.crank(), 0.12));
     g.fill(new Ellipse2D.Double(cx - r, cy - r, 2 * r, 2 * r));
-    double hub = 0.32 * radius;
+    double hub = HUB * radius;
     g.setPaint(ink.paper());
     g.fill(new Ellipse2D.Double(cx - hub, cy - hub, 2 * hub, 2 * hub));
   }
@@ -322,7 +323,7 @@ final class WheelDrawing {
   }
 
   private void words(Graphics2D g) {
-    text(g, pattern.toString(), Lettering.strong(22), ink.text(), cx, sparse ? cy : cy - 8);
+    text(g, pattern.toString(), name(g), ink.text(), cx, sparse ? cy : cy - 8);
     if (sparse) {
       return;
     }
@@ -343,6 +344,13 @@ final class WheelDrawing {
         number(g, k, isOdd);
       }
     }
+  }
+
+  /** As large as the hub has room for. */
+  private Font name(Graphics2D g) {
+    Font largest = Lettering.strong(22);
+    double share = 1.9 * HUB * radius / g.getFontMetrics(largest).stringWidth(pattern.toString());
+    return share >= 1 ? largest : largest.deriveFont((float) (22 * share));
   }
 
   private boolean isBeside(int k) {

@@ -3,12 +3,9 @@ package toothmark.desktop;
 import java.awt.BorderLayout;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
-import java.util.Optional;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JSplitPane;
-import toothmark.findings.Finding;
-import toothmark.findings.Picture;
 
 /**
  * The pictures in the middle: the trace above the figures where the window is high enough for both,
@@ -23,7 +20,6 @@ final class Centre extends JPanel {
 
   private final JComponent trace;
   private final transient Pictures pictures;
-  private transient Optional<Finding> finding = Optional.empty();
   private boolean together;
 
   Centre(DeskModel model, JComponent trace, Pictures pictures) {
@@ -39,16 +35,7 @@ final class Centre extends JPanel {
             arrange();
           }
         });
-    model.selected.watch(this::follow);
     model.traceAsked.watch(n -> pictures.showTrace());
-  }
-
-  /** A finding whose proof is in the waveform brings the trace to front. */
-  private void follow(Selected now) {
-    if (!now.finding().equals(finding)) {
-      finding = now.finding();
-      finding.filter(f -> f.picture() == Picture.WAVEFORM).ifPresent(f -> pictures.showTrace());
-    }
   }
 
   private void arrange() {

@@ -85,9 +85,13 @@ final class FigureView extends JPanel {
     model.view.watch(v -> follow());
   }
 
-  /** Puts what can be chosen beside the words. */
+  /** Puts what can be chosen beside the question, so that the answer has the whole width. */
   void offer(JComponent choices) {
-    words.add(choices, BorderLayout.EAST);
+    JPanel first = new JPanel(new BorderLayout(8, 0));
+    first.setOpaque(false);
+    first.add(question, BorderLayout.CENTER);
+    first.add(choices, BorderLayout.EAST);
+    words.add(first, BorderLayout.NORTH);
   }
 
   /** What is being drawn is of no use any more. */

@@ -1,12 +1,16 @@
 package toothmark.desktop;
 
+import java.awt.Rectangle;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
+import java.util.stream.Stream;
 import javax.swing.JComponent;
 import javax.swing.JTabbedPane;
+import javax.swing.JViewport;
+import javax.swing.SwingUtilities;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
 import toothmark.findings.Finding;
@@ -38,9 +42,24 @@ final class Pictures {
     add("sync", f -> f.draw(Picture.SYNC));
     add("period", f -> f.draw(Picture.TOOTH_PERIOD));
     add("orders", f -> f.draw(Picture.ORDERS));
-    tabs.addChangeListener(e -> refreshShown());
+    tabs.addChangeListener(
+        e -> {
+          refreshShown();
+          SwingUtilities.invokeLater(this::bringTabIntoView);
+        });
     model.bench.session.watch(s -> refresh());
     model.selected.watch(s -> follow());
+  }
+
+  /**
+   * Where there are more tabs than room: the buttons that come with them may cover the chosen one.
+   */
+  private void bringTabIntoView() {
+    Rectangle tab = tabs.getUI().getTabBounds(tabs, tabs.getSelectedIndex());
+    Stream.of(tabs.getComponents())
+        .filter(JViewport.class::isInstance)
+        .map(JViewport.class::cast)
+        .forEach(v -> v.scrollRectToVisible(SwingUtilities.convertRectangle(tabs, tab, v)));
   }
 
   private FigureView add(String name, Function<Figures, Optional<Figure>> draw) {
@@ -128,7 +147,18 @@ final class Pictures {
     Optional<Finding> now = model.selected.get().finding();
     if (!now.equals(shown)) {
       shown = now;
-      now.ifPresent(f -> show(nameOf(f.picture())));
+      now.ifPresent(this::prove);
+    }
+  }
+
+  /** What shows at a place of the trace is proved there, where both are not in view together. */
+  private void prove(Finding finding) {
+    show(nameOf(finding.picture()));
+    boolean inTrace =
+        finding.picture() == Picture.WAVEFORM
+            || finding.picture() == Picture.SYNC && !finding.where().isEmpty();
+    if (inTrace) {
+      showTrace();
     }
   }
 

@@ -20,21 +20,16 @@ final class ReadoutView extends JPanel {
   private final JLabel angle = value("readout.angle");
   private final JLabel speed = value("readout.speed");
   private final JLabel tooth = value("readout.tooth");
-  private final JLabel place = value("readout.place");
-  private final JLabel signal = value("readout.signal");
   private final Prose measured = new Prose();
 
   ReadoutView(DeskModel model, Commands commands) {
     super(new MigLayout("insets 8 10 8 10, gapy 2, fillx, wrap 2", "[][grow,right]"));
     this.model = model;
     setName("readout");
-    row("readout.time", time, "");
-    row("readout.angle", angle, "");
-    row("readout.speed", speed, "");
-    // one line for all of the tooth, so that the wheel above has room
-    row("readout.tooth", tooth, "split 3, right");
-    add(place, "hidemode 3");
-    add(signal, "hidemode 3");
+    row("readout.time", time);
+    row("readout.angle", angle);
+    row("readout.speed", speed);
+    row("readout.tooth", tooth);
     add(measured, "span 2, growx, wmin 40, gaptop 6, hidemode 3");
     measured.setName("measured");
     add(commands.button("cursorFirst"), "split 3, span 2, growx, gaptop 2");
@@ -52,12 +47,12 @@ final class ReadoutView extends JPanel {
     return label;
   }
 
-  private void row(String key, JLabel value, String how) {
+  private void row(String key, JLabel value) {
     JLabel name = new JLabel(Phrases.of(key));
     name.setLabelFor(value);
     name.setForeground(Look.quiet());
     add(name);
-    add(value, how);
+    add(value);
   }
 
   void refresh() {
@@ -79,18 +74,16 @@ final class ReadoutView extends JPanel {
             .flatMap(e -> e.observations().crank())
             .map(c -> c.wheel().geometry())
             .filter(x -> x.turns() > 0 && k >= 1 && k <= x.teeth());
-    tooth.setText(k == 0 ? NOTHING : Integer.toString(k));
-    place.setText(
+    // one line for all of the tooth, so that the wheel above has room
+    tooth.setText(
         g.map(
                 x ->
-                    Say.degrees(Math.abs(x.offsetDegrees(k)))
-                        + " "
-                        + Phrases.of(x.offsetDegrees(k) >= 0 ? "tooth.late" : "tooth.early"))
-            .orElse(""));
-    signal.setText(
-        g.map(x -> Phrases.of("readout.signal", Say.percent(x.amplitude(k)))).orElse(""));
-    place.setVisible(g.isPresent());
-    signal.setVisible(g.isPresent());
+                    Phrases.of(
+                        x.offsetDegrees(k) >= 0 ? "readout.late" : "readout.early",
+                        Integer.toString(k),
+                        Say.degrees(Math.abs(x.offsetDegrees(k))),
+                        Say.percent(x.amplitude(k))))
+            .orElse(k == 0 ? NOTHING : Integer.toString(k)));
   }
 
   private void measured() {

@@ -1,5 +1,7 @@
 package toothmark.desktop;
 
+import java.awt.event.ComponentAdapter;
+import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JButton;
@@ -16,6 +18,9 @@ final class VerdictView extends JPanel {
 
   private static final long serialVersionUID = 1L;
 
+  /** Narrower, the buttons beside them would leave the words too little. */
+  private static final int ROOM_BESIDE = 640;
+
   private final transient DeskModel model;
   private final transient Commands commands;
   private final JLabel captured = new JLabel(" ");
@@ -24,8 +29,8 @@ final class VerdictView extends JPanel {
   private final Prose event = new Prose();
   private final JProgressBar progress = new JProgressBar(0, 1000);
   private final JButton cancel;
-  private final JPanel steps = new JPanel(new MigLayout("insets 0, gap 6, wrap 2", "[grow,fill]"));
-  private final JPanel start = new JPanel(new MigLayout("insets 0, gap 6, wrap 2", "[grow,fill]"));
+  private final JPanel steps = new JPanel(new MigLayout());
+  private final JPanel start = new JPanel(new MigLayout());
 
   VerdictView(DeskModel model, Commands commands) {
     super(new MigLayout("insets 8 12 8 12, gapy 2, fillx, hidemode 3", "[grow,fill]16[280!,fill]"));
@@ -45,15 +50,16 @@ final class VerdictView extends JPanel {
     event.setName("event");
     event.setFocusable(true);
     pair(steps, "previousEvent", "nextEvent");
-    steps.add(event, "span 2, growx, wmin 40");
+    steps.add(event, "growx, wmin 40");
     pair(start, "open", "sample");
-    add(captured, "span 2, wmin 40");
-    add(verdict, "newline, growx, wmin 40");
-    add(steps, "cell 1 1 1 2, top");
-    add(start, "cell 1 1 1 2, top");
-    add(next, "cell 0 2, growx, wmin 40");
-    add(progress, "cell 0 3, split 2, growx, hmin 20");
-    add(cancel, "cell 0 3");
+    arrange(false);
+    addComponentListener(
+        new ComponentAdapter() {
+          @Override
+          public void componentResized(ComponentEvent e) {
+            arrange(getWidth() < ROOM_BESIDE * Look.scale());
+          }
+        });
     model.bench.session.watch(s -> refresh());
     model.bench.progress.follow(p -> progress(p));
     model.selected.watch(s -> event());
@@ -64,6 +70,24 @@ final class VerdictView extends JPanel {
     in.setOpaque(false);
     in.add(commands.button(first), "sizegroup b");
     in.add(commands.button(second), "sizegroup b");
+  }
+
+  /** The way to the events stands beside the words, or below them where those would be squeezed. */
+  private void arrange(boolean below) {
+    String across = below ? " 2 1" : " 1 1";
+    String steps = below ? "cell 0 3 2 1" : "cell 1 1 1 2, top";
+    String fill = below ? "[][]12[grow,fill]" : "[grow,fill][grow,fill]";
+    for (JPanel p : List.of(this.steps, start)) {
+      p.setLayout(new MigLayout("insets 0, gap 6", fill));
+    }
+    removeAll();
+    add(captured, "cell 0 0 2 1, wmin 40");
+    add(verdict, "cell 0 1" + across + ", growx, wmin 40");
+    add(next, "cell 0 2" + across + ", growx, wmin 40");
+    add(this.steps, steps);
+    add(start, steps);
+    add(progress, "cell 0 4, split 2, growx, hmin 20");
+    add(cancel, "cell 0 4");
   }
 
   private void progress(Optional<Bench.Progress> p) {

@@ -19,6 +19,10 @@ final class WheelView extends PictureView {
   private static final double SMALL = 0.75;
 
   private static final double LEAST_SPARSE = 210;
+
+  /** Its words are never smaller than this share of the type around it. */
+  private static final double LEGIBLE = 0.85;
+
   private static final double LARGEST = 1.4;
 
   private final transient DeskModel model;
@@ -68,9 +72,12 @@ final class WheelView extends PictureView {
   /** In a small place the wheel is drawn smaller with its words, so that none collide. */
   private double scale() {
     double side = Math.min(getWidth(), getHeight());
-    boolean sparse = side < SMALL * WheelPicture.LEAST_SIDE;
-    return Math.min(
-        LARGEST * Look.scale(), side / (sparse ? LEAST_SPARSE : WheelPicture.LEAST_SIDE));
+    boolean sparse = side < SMALL * WheelPicture.LEAST_SIDE * Look.scale();
+    double wanted =
+        sparse
+            ? Math.max(LEGIBLE * Look.scale(), side / LEAST_SPARSE)
+            : side / WheelPicture.LEAST_SIDE;
+    return Math.min(LARGEST * Look.scale(), wanted);
   }
 
   /** The square of the drawing, in its own units. */

@@ -1,5 +1,6 @@
 package toothmark.chart;
 
+import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -21,6 +22,10 @@ final class AngleAxis extends NumberAxis {
   private static final long serialVersionUID = 1L;
 
   private static final double ROOM = 64;
+
+  /** How far beyond the end of the axis there is paper. */
+  private static final double BEYOND = 8;
+
   private static final int HALVINGS = 24;
   private static final int[] STEPS = {1, 2, 5, 10, 30, 90, 180};
   private static final int[] TURNS = {1, 2, 5, 10, 20, 50, 100, 200, 500, 1000, 5000, 20000};
@@ -56,7 +61,7 @@ final class AngleAxis extends NumberAxis {
         for (int i = from; i < to; i++) {
           within(ticks, i, step);
         }
-        return ticks;
+        return inside(ticks, g, area, edge);
       }
     }
     for (int step : TURNS) {
@@ -66,10 +71,22 @@ final class AngleAxis extends NumberAxis {
             tick(ticks, turns.times()[i], Wording.of("axis.turn", turns.word(i)));
           }
         }
-        return ticks;
+        return inside(ticks, g, area, edge);
       }
     }
     return ticks;
+  }
+
+  /** Without figures that would be cut at the end of the picture. */
+  private List<NumberTick> inside(
+      List<NumberTick> ticks, Graphics2D g, Rectangle2D area, RectangleEdge edge) {
+    FontMetrics m = g.getFontMetrics(getTickLabelFont());
+    return ticks.stream()
+        .filter(
+            t ->
+                valueToJava2D(t.getValue(), area, edge) + m.stringWidth(t.getText()) / 2.0
+                    <= area.getMaxX() + BEYOND)
+        .toList();
   }
 
   private void within(List<NumberTick> ticks, int turn, int step) {

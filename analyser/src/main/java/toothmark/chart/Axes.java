@@ -39,6 +39,11 @@ final class Axes {
   /** By how much a name may be longer than its axis without touching the next one's. */
   private static final double GAP = 8;
 
+  /** An axis higher than this has air between its figures, of so many times their height. */
+  private static final double TALL = 200;
+
+  private static final double AIR = 1.4;
+
   /** Leaves air between the figures along an axis. */
   private static final RectangleInsets SPARSE = new RectangleInsets(2, 12, 2, 12);
 
@@ -125,15 +130,21 @@ final class Axes {
     private static final long serialVersionUID = 1L;
 
     private double share = 1;
+    private boolean tall;
 
     Linear(String name) {
       super(name);
     }
 
-    /** Leaves air between the figures up an axis. */
+    @Override
+    protected void selectVerticalAutoTickUnit(Graphics2D g, Rectangle2D data, RectangleEdge edge) {
+      tall = data.getHeight() > TALL;
+      super.selectVerticalAutoTickUnit(g, data, edge);
+    }
+
     @Override
     protected double estimateMaximumTickLabelHeight(Graphics2D g) {
-      return 1.4 * super.estimateMaximumTickLabelHeight(g);
+      return (tall ? AIR : 1) * super.estimateMaximumTickLabelHeight(g);
     }
 
     @Override

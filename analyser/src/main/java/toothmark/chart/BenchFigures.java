@@ -25,6 +25,7 @@ import toothmark.wheel.WheelPattern;
 public final class BenchFigures {
 
   private static final int HEIGHT = 260;
+  private static final int WHEEL_HEIGHT = 380;
   private static final int STEPS = 24;
 
   private final Ink ink;
@@ -160,7 +161,7 @@ public final class BenchFigures {
         Wording.of("firing.answer"),
         Plots.chart(
             new WheelPlot(new WheelDrawing(wheel, geometry, OddTeeth.of(geometry), marks, ink))),
-        HEIGHT);
+        WHEEL_HEIGHT);
   }
 
   /** Cylinders that fire at the same place of the wheel, a turn apart, share an arc. */

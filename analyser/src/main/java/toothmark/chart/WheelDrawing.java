@@ -42,13 +42,25 @@ final class WheelDrawing {
   /** Size of the sensor. */
   private static final double SENSOR = 9;
 
-  /** In a smaller square only the wheel's name and TDC are written. */
+  /** The least side for all words. */
+  private static final double LEAST_SIDE = 350;
+
+  /** In a place smaller than this share of that it is drawn with few words. */
+  private static final double SMALL = 0.75;
+
+  /** Drawn in less, only the wheel's name, TDC and what is odd are written. */
   private static final double ROOM_FOR_WORDS = 300;
+
+  private static final double LEAST_SPARSE = 210;
+
+  /** Words are not drawn smaller than this. */
+  private static final double LEGIBLE = 0.85;
 
   /** Kept free around the wheel for numbers and words. */
   private static final double MARGIN = 26;
 
-  private static final double SPARSE_MARGIN = 18;
+  /** Above and below a wheel with few words only the sensor needs room. */
+  private static final double SENSOR_MARGIN = 18;
 
   private static final double ODD_ROOM = 0.45;
   private static final double EVEN_ROOM = 0.15;
@@ -110,18 +122,25 @@ final class WheelDrawing {
     return best;
   }
 
+  /** By how much to draw it larger in a place of some side. */
+  static double scale(double side) {
+    return side < SMALL * LEAST_SIDE ? Math.max(LEGIBLE, side / LEAST_SPARSE) : side / LEAST_SIDE;
+  }
+
   /** Draws the wheel with tooth 1 at the sensor. */
-  void draw(Graphics2D g, Rectangle2D square) {
-    draw(g, square, 0);
+  void draw(Graphics2D g, Rectangle2D area) {
+    draw(g, area, 0);
   }
 
   /** Draws the wheel turned until an angle after tooth 1 is at the sensor. */
-  void draw(Graphics2D g, Rectangle2D square, double atSensorDegrees) {
-    cx = square.getCenterX();
-    cy = square.getCenterY();
+  void draw(Graphics2D g, Rectangle2D area, double atSensorDegrees) {
+    cx = area.getCenterX();
+    cy = area.getCenterY();
     turned = atSensorDegrees;
-    sparse = square.getWidth() < ROOM_FOR_WORDS;
-    radius = square.getWidth() / 2 - (sparse ? SPARSE_MARGIN : MARGIN);
+    sparse = Math.min(area.getWidth(), area.getHeight()) < ROOM_FOR_WORDS;
+    radius =
+        Math.min(
+            area.getWidth() / 2 - MARGIN, area.getHeight() / 2 - (sparse ? SENSOR_MARGIN : MARGIN));
     rim(g);
     teeth(g);
     firing(g);
@@ -312,8 +331,8 @@ final class WheelDrawing {
     double beside = CrankAngle.wrapDifference(a - turned);
     double words =
         Math.abs(beside) < SENSOR_WORDS ? a - beside + Math.copySign(SENSOR_WORDS, beside) : a;
-    double at = radius * 1.07;
     Font font = Lettering.strong(11);
+    double at = sparse ? radius + clear(g, font, words - turned) : radius * 1.07;
     if (tdc.cylinders().isEmpty()) {
       text(g, Wording.of("mark.tdc"), font, ink.tdc(), x(words, at), y(words, at));
     } else {
@@ -322,13 +341,18 @@ final class WheelDrawing {
     }
   }
 
+  /** How far off a small wheel the middle of words stands, so that they do not touch it. */
+  private static double clear(Graphics2D g, Font font, double degrees) {
+    double half = g.getFontMetrics(font).stringWidth(Wording.of("mark.tdc")) / 2.0;
+    return 2 + half * Math.abs(Math.sin(Math.toRadians(degrees)));
+  }
+
   private void words(Graphics2D g) {
     text(g, pattern.toString(), name(g), ink.text(), cx, sparse ? cy : cy - 8);
-    if (sparse) {
-      return;
+    if (!sparse) {
+      text(g, marks.origin(), Lettering.regular(11), ink.quiet(), cx, cy + 12);
     }
-    text(g, marks.origin(), Lettering.regular(11), ink.quiet(), cx, cy + 12);
-    if (factor > 1 && geometry.turns() > 0) {
+    if (!sparse && factor > 1 && geometry.turns() > 0) {
       text(
           g,
           Wording.of("wheel.errors", Say.number(factor, 0)),
@@ -340,7 +364,8 @@ final class WheelDrawing {
     int every = pattern.teeth() <= 12 ? 1 : pattern.teeth() <= 40 ? 5 : 10;
     for (int k = 1; k <= pattern.teeth(); k++) {
       boolean isOdd = odd.contains(k);
-      if (isOdd || (k == 1 || k % every == 0) && !besideOdd(k) && !isBeside(k)) {
+      boolean counts = (k == 1 || k % every == 0) && !besideOdd(k) && !isBeside(k);
+      if (isOdd || counts && !sparse) {
         number(g, k, isOdd);
       }
     }

@@ -10,9 +10,6 @@ import toothmark.examination.Examination;
 /** The wheel alone, as it stands under the sensor, with a tooth picked out. */
 public final class WheelPicture {
 
-  /** In a smaller square the wheel is drawn smaller with its words, so that they do not collide. */
-  public static final double LEAST_SIDE = 350;
-
   private final WheelDrawing drawing;
 
   private WheelPicture(WheelDrawing drawing) {
@@ -38,15 +35,26 @@ public final class WheelPicture {
   }
 
   /**
+   * By how much to draw the wheel larger: in a small place it is drawn smaller with its words, so
+   * that they do not collide; in a smaller one with few words, which can be read.
+   *
+   * @param side of the place, in the size of ordinary type
+   * @return 1 for words of that size
+   */
+  public static double scale(double side) {
+    return WheelDrawing.scale(side);
+  }
+
+  /**
    * Draws the wheel.
    *
    * @param g where
-   * @param square where on it
+   * @param area where on it, in its middle
    * @param tooth the one picked out; empty for none
    * @param sensorDegrees angle after tooth 1 that is at the sensor
    */
-  public void draw(Graphics2D g, Rectangle2D square, OptionalInt tooth, double sensorDegrees) {
-    drawing.draw(g, square, sensorDegrees);
+  public void draw(Graphics2D g, Rectangle2D area, OptionalInt tooth, double sensorDegrees) {
+    drawing.draw(g, area, sensorDegrees);
     tooth.ifPresent(k -> drawing.ring(g, k));
   }
 

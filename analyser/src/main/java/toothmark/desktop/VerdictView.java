@@ -29,8 +29,8 @@ final class VerdictView extends JPanel {
   private final Prose event = new Prose();
   private final JProgressBar progress = new JProgressBar(0, 1000);
   private final JButton cancel;
-  private final JPanel steps = new JPanel(new MigLayout());
-  private final JPanel start = new JPanel(new MigLayout());
+  private final JPanel steps = new JPanel(new MigLayout("insets 0, gap 6", "[grow,fill]"));
+  private final JPanel start = new JPanel(new MigLayout("insets 0, gap 6", "[grow,fill]"));
 
   VerdictView(DeskModel model, Commands commands) {
     super(new MigLayout("insets 8 12 8 12, gapy 2, fillx, hidemode 3", "[grow,fill]16[280!,fill]"));
@@ -50,7 +50,6 @@ final class VerdictView extends JPanel {
     event.setName("event");
     event.setFocusable(true);
     pair(steps, "previousEvent", "nextEvent");
-    steps.add(event, "growx, wmin 40");
     pair(start, "open", "sample");
     arrange(false);
     addComponentListener(
@@ -74,18 +73,15 @@ final class VerdictView extends JPanel {
 
   /** The way to the events stands beside the words, or below them where those would be squeezed. */
   private void arrange(boolean below) {
-    String across = below ? " 2 1" : " 1 1";
-    String steps = below ? "cell 0 3 2 1" : "cell 1 1 1 2, top";
-    String fill = below ? "[][]12[grow,fill]" : "[grow,fill][grow,fill]";
-    for (JPanel p : List.of(this.steps, start)) {
-      p.setLayout(new MigLayout("insets 0, gap 6", fill));
-    }
+    String words = below ? " 2 1, growx, wmin 40" : ", growx, wmin 40";
+    String way = below ? "cell 0 3 2 1" : "cell 1 1 1 2, flowy, top";
     removeAll();
     add(captured, "cell 0 0 2 1, wmin 40");
-    add(verdict, "cell 0 1" + across + ", growx, wmin 40");
-    add(next, "cell 0 2" + across + ", growx, wmin 40");
-    add(this.steps, steps);
-    add(start, steps);
+    add(verdict, "cell 0 1" + words);
+    add(next, "cell 0 2" + words);
+    add(start, way);
+    add(steps, way);
+    add(event, way + ", growx, wmin 40");
     add(progress, "cell 0 4, split 2, growx, hmin 20");
     add(cancel, "cell 0 4");
   }
@@ -143,6 +139,7 @@ final class VerdictView extends JPanel {
                         ? Phrases.of("event.none")
                         : Phrases.of("event.count", Say.count(events.size())));
     event.say(text, Look.regular(0.95));
+    event.setVisible(model.examination().isPresent());
   }
 
   private static String captured(Examination e) {

@@ -15,14 +15,6 @@ final class WheelView extends PictureView {
 
   private static final long serialVersionUID = 1L;
 
-  /** Smaller than this share it is drawn with few words, which then are larger. */
-  private static final double SMALL = 0.75;
-
-  private static final double LEAST_SPARSE = 210;
-
-  /** Its words are never smaller than this share of the type around it. */
-  private static final double LEGIBLE = 0.85;
-
   private static final double LARGEST = 1.4;
 
   private final transient DeskModel model;
@@ -62,30 +54,21 @@ final class WheelView extends PictureView {
           .get()
           .draw(
               g,
-              square(),
+              area(),
               model.selected.get().tooth(),
               t.isPresent() ? model.degreesAt(t.getAsDouble()).orElse(0) : 0);
     }
     g.dispose();
   }
 
-  /** In a small place the wheel is drawn smaller with its words, so that none collide. */
   private double scale() {
-    double side = Math.min(getWidth(), getHeight());
-    boolean sparse = side < SMALL * WheelPicture.LEAST_SIDE * Look.scale();
-    double wanted =
-        sparse
-            ? Math.max(LEGIBLE * Look.scale(), side / LEAST_SPARSE)
-            : side / WheelPicture.LEAST_SIDE;
-    return Math.min(LARGEST * Look.scale(), wanted);
+    double side = Math.min(getWidth(), getHeight()) / Look.scale();
+    return Look.scale() * Math.min(LARGEST, WheelPicture.scale(side));
   }
 
-  /** The square of the drawing, in its own units. */
-  private Rectangle2D square() {
-    double w = getWidth() / scale();
-    double h = getHeight() / scale();
-    double side = Math.min(w, h) - 4;
-    return new Rectangle2D.Double((w - side) / 2, (h - side) / 2, side, side);
+  /** The place of the drawing, in its own units. */
+  private Rectangle2D area() {
+    return new Rectangle2D.Double(2, 2, getWidth() / scale() - 4, getHeight() / scale() - 4);
   }
 
   /** The mouse on the wheel. */

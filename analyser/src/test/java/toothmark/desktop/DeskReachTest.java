@@ -1,17 +1,23 @@
 package toothmark.desktop;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.desktop.DrivenWindow.named;
 
 import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
+import java.awt.Rectangle;
+import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Stream;
 import javax.swing.Action;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JMenu;
+import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
+import javax.swing.JViewport;
 import javax.swing.KeyStroke;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -20,6 +26,8 @@ import toothmark.chart.Ink;
 
 /** Whether everything in the window can be read and reached; skipped without a display. */
 class DeskReachTest {
+
+  private static final Path SAMPLES = Path.of("../signal-samples");
 
   private DrivenWindow window;
 
@@ -76,6 +84,8 @@ class DeskReachTest {
       window.openSample();
       window.run("nextEvent");
       noneIsCut();
+      chosenTabsAreInView();
+      besideAnotherTheTraceHasRoom();
     } finally {
       javax.swing.SwingUtilities.invokeAndWait(
           () -> {
@@ -91,6 +101,38 @@ class DeskReachTest {
       window.settle();
       assertThat(window.<List<String>>ask(w -> cut(w.frame.getRootPane()))).as(side).isEmpty();
     }
+  }
+
+  private void chosenTabsAreInView() {
+    for (int i = 0; i < window.<Integer>ask(w -> w.pictures.tabs().getTabCount()); i++) {
+      int tab = i;
+      window.on(w -> w.pictures.tabs().setSelectedIndex(tab));
+      window.settle();
+      window.on(
+          w -> {
+            JTabbedPane tabs = w.pictures.tabs();
+            Component bar =
+                Stream.of(tabs.getComponents())
+                    .filter(JViewport.class::isInstance)
+                    .findFirst()
+                    .orElseThrow();
+            Rectangle chosen = tabs.getUI().getTabBounds(tabs, tab);
+            assertThat(bar.getBounds().contains(chosen)).as(tabs.getTitleAt(tab)).isTrue();
+          });
+    }
+  }
+
+  private void besideAnotherTheTraceHasRoom() throws Exception {
+    window.open(SAMPLES.resolve("refitted-wheel/capture.csv.gz"));
+    window.on(w -> w.frame.setSize(683, 768));
+    window.run("trace");
+    window.settle();
+    window.on(
+        w -> {
+          assertThat(w.trace.getHeight()).isGreaterThan(w.frame.getHeight() / 3);
+          Component words = named(w.frame.getContentPane(), "verdict.text");
+          assertThat(words.getWidth()).isGreaterThan(w.frame.getWidth() * 3 / 4);
+        });
   }
 
   /**

@@ -47,6 +47,13 @@ class DeskWindowTest {
         .isEqualTo("The crank signal drops out: a wire or plug is opening.");
     assertThat(window.<Boolean>ask(w -> named(w, "notice").isVisible())).isTrue();
     assertThat(window.<Integer>ask(w -> w.model.events().size())).isPositive();
+    // the trace shows the proof: the first place where the signal is flat
+    assertThat(window.<Boolean>ask(w -> w.trace.isShowing())).isTrue();
+    double flat =
+        window.ask(
+            w -> w.model.selected.get().finding().orElseThrow().where().get(0).startInclusive());
+    assertThat(shown().contains(flat)).isTrue();
+    assertThat(window.<Boolean>ask(w -> w.model.view.get().orElseThrow().isAll())).isFalse();
   }
 
   @Test

@@ -34,7 +34,8 @@ import toothmark.chart.TraceChart;
  * Takes a picture of each view of the window, light and dark, on a small and a large screen, and of
  * each on the small one with type half as large again.
  *
- * <p>Arguments: the folder of the samples, the folder for the pictures.
+ * <p>Arguments: the folder of the samples, the folder for the pictures, and, for some only, a part
+ * of their names, such as {@code larger} or {@code dark-1366}.
  */
 public final class TakePictures {
 
@@ -47,15 +48,21 @@ public final class TakePictures {
 
   private final Path samples;
   private final Path pictures;
+  private final String only;
 
-  private TakePictures(Path samples, Path pictures) {
+  private TakePictures(Path samples, Path pictures, String only) {
     this.samples = samples;
     this.pictures = pictures;
+    this.only = only;
   }
 
   /** Takes them all. */
   public static void main(String[] arguments) throws Exception {
-    new TakePictures(Path.of(arguments[0]), Files.createDirectories(Path.of(arguments[1]))).all();
+    new TakePictures(
+            Path.of(arguments[0]),
+            Files.createDirectories(Path.of(arguments[1])),
+            arguments.length > 2 ? arguments[2] : "")
+        .all();
     System.exit(0);
   }
 
@@ -70,6 +77,9 @@ public final class TakePictures {
   }
 
   private void views(Ink ink, double enlarged, Dimension screen, String name) throws Exception {
+    if (!name.contains(only)) {
+      return;
+    }
     SwingUtilities.invokeAndWait(
         () -> {
           Look.enlarge(enlarged);

@@ -30,6 +30,9 @@ public final class Desk {
   /** Held, so that what is set on it lasts: it would tell of a new folder at the first start. */
   private static final Logger OF_PREFERENCES = Logger.getLogger("java.util.prefs");
 
+  /** The windows whose traces go together. */
+  static final Together TOGETHER = new Together();
+
   private Desk() {}
 
   /**

@@ -56,6 +56,7 @@ final class DeskCommands {
     commands.add("openBeside", "menu shift O", files::chooseBeside);
     commands.add("newWindow", "menu N", Desk::newWindow);
     commands.add("tile", "menu D", Desk::tile);
+    commands.add("together", "menu L", Desk.TOGETHER::toggle);
     commands.add("report", "menu R", files::saveReport);
     commands.add("saveJob", "menu S", files::saveJob);
     for (Field f : List.of(Field.LIGHT, Field.TABLE)) {

@@ -14,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
+import javax.swing.Action;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -176,6 +177,8 @@ final class DeskWindow {
             offerRoles(e);
           }
         });
+    Action together = commands.get("together");
+    Desk.TOGETHER.add(model, on -> together.putValue(Action.SELECTED_KEY, on));
     model.bench.session.watch(s -> title());
     model.bench.compared.watch(c -> c.ifPresent(this::compared));
     model.job.draft.watch(d -> title());
@@ -197,6 +200,11 @@ final class DeskWindow {
           @Override
           public void windowClosing(WindowEvent e) {
             files.close();
+          }
+
+          @Override
+          public void windowClosed(WindowEvent e) {
+            Desk.TOGETHER.remove(model);
           }
         });
   }

@@ -2,6 +2,7 @@ package toothmark.desktop;
 
 import java.nio.file.Path;
 import javax.swing.ButtonGroup;
+import javax.swing.JCheckBoxMenuItem;
 import javax.swing.JMenu;
 import javax.swing.JMenuBar;
 import javax.swing.JMenuItem;
@@ -70,6 +71,7 @@ final class Menus {
             "height",
             LINE,
             "tile");
+    view.add(new JCheckBoxMenuItem(commands.get("together")));
     view.addSeparator();
     looks(view);
     items(view, LINE, "larger", "smaller");

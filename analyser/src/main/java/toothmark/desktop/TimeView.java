@@ -52,6 +52,13 @@ record TimeView(Interval whole, Interval shown) {
         whole, new Interval(shown.startInclusive() + seconds, shown.endExclusive() + seconds));
   }
 
+  /** Moves and zooms as another view did. */
+  TimeView movedAs(TimeView from, TimeView to) {
+    double half = shown.seconds() * to.shown.seconds() / from.shown.seconds() / 2;
+    double at = middle() + to.middle() - from.middle();
+    return to.isAll() ? all(whole) : showing(new Interval(at - half, at + half));
+  }
+
   /** Shows as much as now, around an instant. */
   TimeView around(double timeSeconds) {
     return movedBy(timeSeconds - middle());

@@ -123,7 +123,7 @@ class DeskReachTest {
   }
 
   private void besideAnotherTheTraceHasRoom() throws Exception {
-    window.open(SAMPLES.resolve("refitted-wheel/capture.csv.gz"));
+    window.on(w -> w.files.open(SAMPLES.resolve("refitted-wheel/capture.csv.gz")));
     window.on(w -> w.frame.setSize(683, 768));
     window.run("trace");
     window.settle();

@@ -349,12 +349,17 @@ final class CorrelatedFit {
     for (Way w : ways) {
       double apart = w.fit().coefficient(index) - mean;
       double sigma = Math.sqrt(w.fit().covariance(index, index));
-      TDistribution t = new TDistribution(freedom(w.way().errors(), known));
+      TDistribution t = student(freedom(w.way().errors(), known));
       double upper = t.cumulativeProbability((half - apart) / sigma);
       sum += w.weight() * (upper - t.cumulativeProbability((-half - apart) / sigma));
       weights += w.weight();
     }
     return sum / weights;
+  }
+
+  /** Without a source of random numbers, which would take longer to make than all else. */
+  private static TDistribution student(double freedom) {
+    return new TDistribution(null, freedom, TDistribution.DEFAULT_INVERSE_ABSOLUTE_ACCURACY);
   }
 
   /**

@@ -91,8 +91,10 @@ final class GeometryFit {
   private final int steady;
   private final int unknowns;
   private final List<GeometryWindow> windows;
+  private final double[] cosine;
+  private final double[] sine;
   private final double[] prior;
-  private RealMatrix[] normal;
+  private double[][][] normal;
   private RealVector[] right;
   private double scale = 1;
 
@@ -102,6 +104,12 @@ final class GeometryFit {
     this.steady = teeth + 2 + 2 * RIPPLE_ORDERS.length;
     this.unknowns = steady + 2 * INERTIA_ORDERS.length;
     this.windows = windows;
+    double[] turn =
+        IntStream.rangeClosed(1, teeth)
+            .mapToDouble(k -> Math.toRadians(pattern.degreesAfterTooth1(k)))
+            .toArray();
+    this.cosine = Arrays.stream(turn).map(Math::cos).toArray();
+    this.sine = Arrays.stream(turn).map(Math::sin).toArray();
     this.prior = new double[unknowns];
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
@@ -170,10 +178,9 @@ final class GeometryFit {
               ? covariance(found).add(wave(HIDDEN_RUN_OUT_DEGREES))
               : withHiddenRunOut(found);
     }
-    double[] offsets = new double[teeth];
+    double[] offsets = offsets(found);
     double[] sway = new double[teeth];
     for (int k = 0; k < teeth; k++) {
-      offsets[k] = offset(found, k);
       sway[k] = sway(found, k);
     }
     double swing = Math.hypot(found.getEntry(steady), found.getEntry(steady + 1));
@@ -187,7 +194,7 @@ final class GeometryFit {
   private RealMatrix withHiddenRunOut(RealVector found) {
     Arrays.fill(prior, teeth, teeth + 2, HIDDEN_RUN_OUT_DEGREES);
     RealVector hidden = refined(found, 1);
-    RealVector left = places().operate(found.subtract(hidden));
+    RealVector left = new ArrayRealVector(offsets(found.subtract(hidden)));
     return covariance(hidden).add(left.outerProduct(left));
   }
 
@@ -209,11 +216,14 @@ final class GeometryFit {
     return -found.getEntry(steady) * Math.cos(a) - found.getEntry(steady + 1) * Math.sin(a);
   }
 
-  private double offset(RealVector found, int k) {
-    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
-    return found.getEntry(k)
-        + found.getEntry(teeth) * Math.cos(a)
-        + found.getEntry(teeth + 1) * Math.sin(a);
+  private double[] offsets(RealVector found) {
+    double[] x = found.toArray();
+    return IntStream.range(0, teeth).mapToDouble(k -> offset(x, k)).toArray();
+  }
+
+  /** A tooth's own place and what run-out makes of it. */
+  private double offset(double[] found, int k) {
+    return found[k] + found[teeth] * cosine[k] + found[teeth + 1] * sine[k];
   }
 
   private RealVector refined(RealVector first, int passes) {
@@ -249,7 +259,7 @@ final class GeometryFit {
           (b, w) ->
               windows.get(w).robustRows(ripple, residuals[w], scale).addTo(sums[b], sides[b]));
     }
-    normal = Arrays.stream(sums).map(GeometryFit::symmetric).toArray(RealMatrix[]::new);
+    normal = sums;
     right = Arrays.stream(sides).map(ArrayRealVector::new).toArray(RealVector[]::new);
   }
 
@@ -270,15 +280,6 @@ final class GeometryFit {
     void take(int block, int window);
   }
 
-  private static RealMatrix symmetric(double[][] upper) {
-    for (int a = 0; a < upper.length; a++) {
-      for (int b = 0; b < a; b++) {
-        upper[a][b] = upper[b][a];
-      }
-    }
-    return new Array2DRowRealMatrix(upper, false);
-  }
-
   /** Torque changes with load, so a window's ripple may be another than its speed says. */
   private GeometryWindow.Ripple ripple(RealVector known) {
     double[] freedom = new double[RIPPLE_ORDERS.length];
@@ -296,14 +297,19 @@ final class GeometryFit {
   }
 
   private CholeskyDecomposition decompose(int without) {
-    RealMatrix a = new Array2DRowRealMatrix(unknowns, unknowns);
-    for (int b = 0; b < BLOCKS; b++) {
-      a = b == without ? a : a.add(normal[b]);
-    }
+    double[][] a = new double[unknowns][unknowns];
     for (int i = 0; i < unknowns; i++) {
-      a.addToEntry(i, i, scale * scale / (prior[i] * prior[i]));
+      for (int b = 0; b < BLOCKS; b++) {
+        for (int j = i; b != without && j < unknowns; j++) {
+          a[i][j] += normal[b][i][j];
+        }
+      }
+      a[i][i] += scale * scale / (prior[i] * prior[i]);
+      for (int j = 0; j < i; j++) {
+        a[i][j] = a[j][i];
+      }
     }
-    return new CholeskyDecomposition(a, 1e-9, 1e-14);
+    return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false), 1e-9, 1e-14);
   }
 
   private static RealVector sum(RealVector[] parts, int without) {
@@ -353,33 +359,26 @@ final class GeometryFit {
 
   /** Of the offsets: what the fit leaves open, and how they vary by block. */
   private RealMatrix covariance(RealVector found) {
-    RealMatrix places = places();
-    RealMatrix left = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
-    RealMatrix covariance = places.multiply(left).multiply(places.transpose());
+    double[][] left =
+        decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale).getData();
+    double[][] covariance = new double[teeth][teeth];
+    double[][] moved = new double[BLOCKS][];
     for (int b = 0; b < BLOCKS; b++) {
-      RealVector moved = places.operate(solve(b).subtract(found));
-      covariance =
-          covariance.add(moved.outerProduct(moved).scalarMultiply((BLOCKS - 1.0) / BLOCKS));
+      moved[b] = offsets(solve(b).subtract(found));
     }
-    return covariance;
-  }
-
-  /** What each tooth's offset is made of. */
-  private RealMatrix places() {
-    RealMatrix places = new Array2DRowRealMatrix(teeth, unknowns);
-    for (int k = 0; k < teeth; k++) {
-      places.setRowVector(k, direction(k));
+    for (int j = 0; j < teeth; j++) {
+      double[] c = new double[unknowns];
+      for (int k = 0; k < unknowns; k++) {
+        c[k] = offset(left[k], j);
+      }
+      for (int k = 0; k < teeth; k++) {
+        covariance[j][k] = offset(c, k);
+        for (double[] m : moved) {
+          covariance[j][k] += m[j] * m[k] * (BLOCKS - 1.0) / BLOCKS;
+        }
+      }
     }
-    return places;
-  }
-
-  private RealVector direction(int k) {
-    double a = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
-    RealVector l = new ArrayRealVector(unknowns);
-    l.setEntry(k, 1);
-    l.setEntry(teeth, Math.cos(a));
-    l.setEntry(teeth + 1, Math.sin(a));
-    return l;
+    return new Array2DRowRealMatrix(covariance, false);
   }
 
   private boolean runOutIsPlain(RealVector found, RealMatrix covariance) {

@@ -1,7 +1,6 @@
 package toothmark.chart;
 
 import java.util.Optional;
-import toothmark.units.Say;
 import toothmark.units.WordBook;
 
 /** The words of the charts. */
@@ -11,7 +10,7 @@ final class Wording {
 
   private Wording() {}
 
-  static String of(String key, String... values) {
+  static String of(String key, Object... values) {
     return BOOK.of(key, values);
   }
 
@@ -20,9 +19,7 @@ final class Wording {
     return BOOK.find(key);
   }
 
-  /** A number with what it counts: {@code key.none} or {@code key.one}, else {@code key.many}. */
   static String count(long n, String key) {
-    String special = key + (n == 0 ? ".none" : ".one");
-    return of(n < 2 && find(special).isPresent() ? special : key + ".many", Say.count(n));
+    return BOOK.count(n, key);
   }
 }

@@ -10,7 +10,7 @@ final class Phrases {
 
   private Phrases() {}
 
-  static String of(String key, String... values) {
+  static String of(String key, Object... values) {
     return BOOK.of(key, values);
   }
 

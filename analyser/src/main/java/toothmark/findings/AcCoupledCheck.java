@@ -29,22 +29,18 @@ final class AcCoupledCheck implements Check {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The crank channel is AC-coupled: its levels float.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.9)
             .saw(
-                "It switches between "
-                    + Words.height(q.low(), seen)
-                    + " and "
-                    + Words.height(q.high(), seen)
-                    + ", with a mean of "
-                    + Words.height(q.offset(), seen)
-                    + "; a switch rests on ground and goes up from there.")
-            .saw("Times hold where the levels are far apart; the levels themselves say nothing.")
-            .against("An output stage with a negative supply shows the same.")
-            .ratherThan("Swapped probe leads would leave the upper level at zero.")
-            .ratherThan("A bad ground lifts both levels; it does not push one below zero.")
-            .next("Set the channel to DC coupling and record again before judging its levels.")
-            .caution(Cautions.TURNING)
+                "levels",
+                Words.height(q.low(), seen),
+                Words.height(q.high(), seen),
+                Words.height(q.offset(), seen))
+            .saw("times")
+            .against("negative-supply")
+            .ratherThan("swapped-leads")
+            .ratherThan("bad-ground")
+            .caution("turning")
             .picture(Picture.WAVEFORM));
   }
 }

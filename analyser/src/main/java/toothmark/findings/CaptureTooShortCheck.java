@@ -33,19 +33,19 @@ final class CaptureTooShortCheck implements Check {
     if (symptoms.crank().isPresent() ? turned >= SPARSE_TURNS : !shortOfTurns(symptoms.seen())) {
       return Outcome.quiet();
     }
-    String span = Say.seconds(symptoms.seen().capture().span().seconds());
     Severity severity = turned < FEWEST_TURNS ? Severity.FAULT : Severity.WATCH;
-    Draft d = Draft.of(id(), severity, "The capture is too short: the wheel hardly comes round.");
-    String saw =
-        symptoms.crank().isPresent()
-            ? "In " + span + " the crank makes " + Say.number(turned, 1) + " turns; "
-            : "In " + span + " there are too few teeth to see a gap come round twice; ";
+    Draft d = Draft.of(id(), severity);
+    String span = Say.seconds(symptoms.seen().capture().span().seconds());
+    String needed = Say.number(SPARSE_TURNS, 0);
+    if (symptoms.crank().isPresent()) {
+      d.saw("few-turns", span, Say.number(turned, 1), needed);
+    } else {
+      d.saw("few-teeth", span, needed);
+    }
     return Outcome.fires(
         d.probability(0.97)
-            .saw(saw + "at least " + Say.number(SPARSE_TURNS, 0) + " turns are needed.")
-            .ratherThan("A dead sensor would give no regular wave.")
-            .next("Record again for two seconds or more, at the same sample rate.")
-            .caution(Cautions.TURNING)
+            .ratherThan("dead-sensor")
+            .caution("turning")
             .picture(Picture.TOOTH_PERIOD));
   }
 

@@ -43,11 +43,9 @@ final class CaptureTooSlowCheck implements Check {
       return Outcome.fires(
           draft(Severity.FAULT, MUCH_FASTER * q.sampleRateHz())
               .saw(
-                  "From sample to sample the signal jumps over much of its height of "
-                      + Words.height(q.high() - q.low(), symptoms.seen())
-                      + ", at "
-                      + Say.scaled(q.sampleRateHz(), "Hz")
-                      + "; a tooth's wave needs 8 to 10 samples."));
+                  "jumps",
+                  Words.height(q.high() - q.low(), symptoms.seen()),
+                  Say.scaled(q.sampleRateHz(), "Hz")));
     }
     double samples = q.samplesPerEdge();
     boolean noise = symptoms.crank().isEmpty() && samples < NOISE;
@@ -57,12 +55,7 @@ final class CaptureTooSlowCheck implements Check {
     Severity severity = samples < NEEDED ? Severity.FAULT : Severity.WATCH;
     return Outcome.fires(
         draft(severity, q.sampleRateHz() * 12 / samples)
-            .saw(
-                "At the highest speed there are only "
-                    + Say.number(samples, 1)
-                    + " samples for each tooth at "
-                    + Say.scaled(q.sampleRateHz(), "Hz")
-                    + "; 8 to 10 are wanted."));
+            .saw("samples", Say.number(samples, 1), Say.scaled(q.sampleRateHz(), "Hz")));
   }
 
   /** Whether an undecoded wave of volts has no smooth course from sample to sample. */
@@ -77,16 +70,11 @@ final class CaptureTooSlowCheck implements Check {
   }
 
   private Draft draft(Severity severity, double better) {
-    return Draft.of(id(), severity, "The recorder is too slow for this speed and wheel.")
+    return Draft.of(id(), severity)
         .probability(0.97)
-        .ratherThan(
-            "Real jitter is as large at low speed; this grows with speed and steps by whole"
-                + " samples.")
-        .next(
-            "Record at "
-                + Say.scaled(Math.ceil(better / 1e3) * 1e3, "Hz")
-                + " or more, or at a lower engine speed.")
-        .caution(Cautions.TURNING)
+        .ratherThan("real-jitter")
+        .next("record-at", Say.scaled(Math.ceil(better / 1e3) * 1e3, "Hz"))
+        .caution("turning")
         .picture(Picture.WAVEFORM);
   }
 }

@@ -1,6 +1,5 @@
 package toothmark.findings;
 
-import java.util.ArrayList;
 import java.util.List;
 import toothmark.ignition.AbsentSpark;
 import toothmark.ignition.CoilTrack;
@@ -28,30 +27,33 @@ final class CoilMissesCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     List<CoilTrack> coils = symptoms.seen().coils();
     if (coils.isEmpty()) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     List<Interval> cuts = Limiters.spans(Limiters.of(symptoms.seen(), Limiter.Manner.SPARK_CUT));
     int busiest = coils.stream().mapToInt(c -> c.sparks().size()).max().orElse(0);
-    List<AbsentSpark> missing = new ArrayList<>();
-    List<String> lines = new ArrayList<>();
-    double worst = 0;
-    for (CoilTrack c : coils) {
-      if (c.sparks().size() <= 0.05 * busiest) {
-        continue;
-      }
-      List<AbsentSpark> own =
-          c.absent().stream().filter(a -> !limited(a.timeSeconds(), cuts)).toList();
-      double share = own.size() / Math.max(1.0, own.size() + c.sparks().size());
-      if (!own.isEmpty()) {
-        worst = Math.max(worst, share);
-        missing.addAll(own);
-        lines.add(line(c, own, share));
-      }
+    List<Missing> missing =
+        coils.stream()
+            .filter(c -> c.sparks().size() > 0.05 * busiest)
+            .map(c -> new Missing(c, unlimited(c, cuts)))
+            .filter(m -> !m.sparks().isEmpty())
+            .toList();
+    return missing.isEmpty() ? Outcome.quiet() : Outcome.fires(draft(missing));
+  }
+
+  /** The sparks that a coil leaves out, of some at least. */
+  private record Missing(CoilTrack track, List<AbsentSpark> sparks) {
+
+    int due() {
+      return sparks.size() + track.sparks().size();
     }
-    if (missing.isEmpty()) {
-      return Outcome.quiet();
+
+    double share() {
+      return (double) sparks.size() / due();
     }
-    return Outcome.fires(draft(missing, lines, worst));
+  }
+
+  private static List<AbsentSpark> unlimited(CoilTrack coil, List<Interval> cuts) {
+    return coil.absent().stream().filter(a -> !limited(a.timeSeconds(), cuts)).toList();
   }
 
   private static boolean limited(double t, List<Interval> cuts) {
@@ -59,34 +61,26 @@ final class CoilMissesCheck implements Check {
         .anyMatch(i -> t > i.startInclusive() - MARGIN && t < i.endExclusive() + MARGIN);
   }
 
-  private static String line(CoilTrack c, List<AbsentSpark> own, double share) {
-    return "\u201c"
-        + c.coil().name()
-        + "\u201d leaves out "
-        + own.size()
-        + " of "
-        + (own.size() + c.sparks().size())
-        + " sparks ("
-        + Say.percent(share)
-        + "), the first at "
-        + Say.at(own.get(0).timeSeconds())
-        + ".";
-  }
-
-  private Draft draft(List<AbsentSpark> missing, List<String> lines, double worst) {
-    boolean proven = missing.size() >= FAULT_COUNT && worst >= FAULT_SHARE;
+  private Draft draft(List<Missing> missing) {
+    List<AbsentSpark> all = missing.stream().flatMap(m -> m.sparks().stream()).toList();
+    double worst = missing.stream().mapToDouble(Missing::share).max().orElseThrow();
+    boolean proven = all.size() >= FAULT_COUNT && worst >= FAULT_SHARE;
     Draft d =
-        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "Sparks are missing now and then.")
-            .probability(proven ? 0.94 : 0.6);
-    lines.forEach(d::saw);
-    return d.ratherThan("A limiter leaves sparks out above one speed only; these are anywhere.")
-        .next(
-            "Wiggle the plug of the coil's drive and its supply while watching the trace; measure"
-                + " the supply at the coil under load.")
-        .caution(Cautions.RAW_FUEL + " " + Cautions.HIGH_VOLTAGE)
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH).probability(proven ? 0.94 : 0.6);
+    for (Missing m : missing) {
+      d.saw(
+          "left-out",
+          m.track().coil().name(),
+          m.sparks().size(),
+          m.due(),
+          Say.percent(m.share()),
+          Say.at(m.sparks().get(0).timeSeconds()));
+    }
+    return d.ratherThan("limiter")
+        .caution("raw-fuel", "high-voltage")
         .picture(Picture.WAVEFORM)
         .where(
-            missing.stream()
+            all.stream()
                 .limit(50)
                 .map(a -> new Interval(a.timeSeconds() - 0.005, a.timeSeconds() + 0.005))
                 .toList());

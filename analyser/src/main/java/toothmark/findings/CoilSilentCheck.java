@@ -21,7 +21,7 @@ final class CoilSilentCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     List<CoilTrack> coils = symptoms.seen().coils();
     if (coils.isEmpty()) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     int busiest = coils.stream().mapToInt(c -> c.sparks().size()).max().orElse(0);
     List<CoilTrack> silent =
@@ -32,24 +32,19 @@ final class CoilSilentCheck implements Check {
     if (silent.isEmpty()) {
       return Outcome.quiet();
     }
-    Draft d = Draft.of(id(), Severity.FAULT, title(silent)).probability(0.96);
+    Draft d = Draft.of(id(), Severity.FAULT).probability(0.96);
+    if (silent.size() == 1) {
+      d.title("one-coil", silent.get(0).coil().name());
+    } else {
+      d.title("coils", silent.size());
+    }
     for (CoilTrack c : silent) {
-      d.saw(
-          "\u201c"
-              + c.coil().name()
-              + "\u201d gives "
-              + Words.count(c.sparks().size(), "spark", "sparks")
-              + " while another coil gives "
-              + busiest
-              + ".");
+      d.saw(c.sparks().size(), "sparks", c.coil().name(), busiest);
     }
     return Outcome.fires(
-        d.ratherThan("A limiter leaves sparks out on all coils in turn.")
-            .next(
-                "Check that the probe is on the right wire. Then look for the coil's drive at the"
-                    + " controller's plug: there, and the wire or coil is open; not there, and the"
-                    + " output is off.")
-            .caution(Cautions.HIGH_VOLTAGE)
+        d.ratherThan("limiter")
+            .next("look-for-drive")
+            .caution("high-voltage")
             .picture(Picture.WAVEFORM));
   }
 
@@ -57,21 +52,15 @@ final class CoilSilentCheck implements Check {
     return s.crank().map(c -> c.turns().turned()).orElse(0.0);
   }
 
-  private static String title(List<CoilTrack> silent) {
-    return silent.size() == 1
-        ? "\u201c" + silent.get(0).coil().name() + "\u201d does not fire."
-        : silent.size() + " coils do not fire.";
-  }
-
   private Draft noneFires() {
-    return Draft.of(id(), Severity.WATCH, "No recorded coil fires.")
+    return Draft.of(id(), Severity.WATCH)
+        .title("none-fires")
         .probability(0.7)
-        .saw("The crank turns, but no coil channel shows a spark.")
-        .ratherThan(
-            "A dead crank sensor silences the coils too, but here the crank is seen turning.")
-        .against("Ignition may have been off, or the controller had no sync yet.")
-        .next("Record again with ignition on, and check that the probes are on the coil drives.")
-        .caution(Cautions.HIGH_VOLTAGE)
+        .saw("no-spark")
+        .ratherThan("dead-sensor")
+        .against("ignition-off")
+        .next("record-again")
+        .caution("high-voltage")
         .picture(Picture.WAVEFORM);
   }
 }

@@ -33,7 +33,7 @@ final class CoilsSwappedCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     List<CoilTiming> coils = symptoms.seen().timing().coils();
     if (coils.isEmpty()) {
-      return Outcome.cannotRun("No coil's advance is known.");
+      return Outcome.cannotRun("no-advance");
     }
     List<CoilTiming> turned =
         coils.stream()
@@ -47,40 +47,24 @@ final class CoilsSwappedCheck implements Check {
     boolean assumed = !mustBe(symptoms.seen());
     Draft d =
         always && assumed
-            ? Draft.of(id(), Severity.WATCH, "Coils do not fire in the usual order.")
+            ? Draft.of(id(), Severity.WATCH)
+                .title("usual-order")
                 .probability(0.5)
-                .against("The job sheet states no firing order: this engine may have another.")
+                .against("no-order")
             : always
-                ? Draft.of(id(), Severity.FAULT, "Coils fire in each other's place.")
+                ? Draft.of(id(), Severity.FAULT)
                     .probability(turned.size() > 1 || coils.size() > 2 ? 0.96 : 0.8)
-                : Draft.of(id(), Severity.WATCH, "Coils fire in each other's place now and then.")
-                    .probability(0.7);
+                : Draft.of(id(), Severity.WATCH).title("now-and-then").probability(0.7);
     order.ifPresent(s -> sequence(d, s, symptoms.seen()));
     for (CoilTiming c : turned) {
-      d.saw(
-          "\u201c"
-              + c.name()
-              + "\u201d fires "
-              + Say.degrees(Math.abs(c.turnedDegrees()))
-              + " away from the top dead centre of its own cylinders, in all its "
-              + Words.count(c.sparks(), "spark", "sparks")
-              + ".");
+      d.saw(c.sparks(), "away", c.name(), Say.degrees(Math.abs(c.turnedDegrees())));
     }
     boolean halfTurn = !turned.isEmpty() && turned.size() == coils.size();
     if (halfTurn) {
-      d.against(
-          "All recorded coils are off alike. Probes on each other's coil, or a TDC mark of another"
-              + " cylinder, would look the same.");
+      d.against("all-alike");
     }
     return Outcome.fires(
-        d.ratherThan("The crank signal is sound, so this is not a loss of sync.")
-            .next(
-                "Put an inductive clamp on each plug lead in turn and compare with the firing order;"
-                    + " then check the plugs of the coils' wires.")
-            .caution(
-                "Do not try to start it meanwhile: it can backfire through the intake. "
-                    + Cautions.HIGH_VOLTAGE)
-            .picture(Picture.WHEEL));
+        d.ratherThan("lost-sync").caution("no-start", "high-voltage").picture(Picture.WHEEL));
   }
 
   /** Whether the order is sure: stated, or that of four cylinders that share coils two by two. */
@@ -105,14 +89,11 @@ final class CoilsSwappedCheck implements Check {
 
   private static void sequence(Draft d, FiringSequence s, Observations seen) {
     d.saw(
-            Words.count(s.out().size(), "spark", "sparks")
-                + " of "
-                + Say.count(s.sparks())
-                + " came out of the firing order, in "
-                + s.cyclesOut()
-                + " of "
-                + Words.count(s.cycles(), "cycle", "cycles")
-                + ".")
+            s.out().size(),
+            "out-of-order",
+            Say.count(s.sparks()),
+            s.cyclesOut(),
+            Words.count(s.cycles(), "cycles"))
         .where(
             s.out().stream()
                 .map(o -> new Interval(o.timeSeconds(), o.timeSeconds() + SHOWN_SECONDS))
@@ -124,12 +105,9 @@ final class CoilsSwappedCheck implements Check {
         .ifPresent(
             o ->
                 d.saw(
-                    "First, \u201c"
-                        + seen.coils().get(o.coil()).coil().name()
-                        + "\u201d fired in place of \u201c"
-                        + seen.coils().get(o.inPlaceOf().get()).coil().name()
-                        + "\u201d at "
-                        + Say.at(o.timeSeconds())
-                        + "."));
+                    "first",
+                    seen.coils().get(o.coil()).coil().name(),
+                    seen.coils().get(o.inPlaceOf().get()).coil().name(),
+                    Say.at(o.timeSeconds())));
   }
 }

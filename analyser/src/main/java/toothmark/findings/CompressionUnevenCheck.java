@@ -3,7 +3,6 @@ package toothmark.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.Collectors;
 import org.apache.commons.math3.distribution.TDistribution;
 import toothmark.units.Measured;
 import toothmark.units.Say;
@@ -25,53 +24,43 @@ final class CompressionUnevenCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (seen.stated().cylinders() < 2) {
-      return Outcome.cannotRun("The job sheet does not say that there are two cylinders or more.");
+      return Outcome.cannotRun("one-cylinder");
     }
     Optional<Cranking> found = Cranking.of(seen).filter(c -> !c.compressions().isEmpty());
     if (found.isEmpty()) {
-      return Outcome.cannotRun(
-          "Compressions can be compared only over two engine cycles or more on the starter, of"
-              + " cylinders that fire evenly, with 12 teeth or more.");
+      return Outcome.cannotRun("few-compressions");
     }
     Cranking c = found.get();
     List<Cranking.Compression> weak = weak(c);
     if (weak.isEmpty()) {
       return Outcome.quiet();
     }
-    boolean one = weak.size() == 1;
-    String those =
-        weak.stream().map(w -> Words.either(w.cylinders())).collect(Collectors.joining(", and "));
-    return Outcome.fires(
-        Draft.of(
-                id(),
-                Severity.WATCH,
-                (one ? "One cylinder compresses" : "Some cylinders compress")
-                    + " less than the others on the starter.")
-            .probability(0.75)
-            .saw(evidence(c))
-            .sawIf(
-                !weak.get(0).cylinders().isEmpty(),
-                (one ? "It is cylinder " : "They are cylinders ")
-                    + those
-                    + (weak.get(0).cylinders().size() > 1
-                        ? "; which of two, a wheel on the crank does not show."
-                        : "."))
-            .against(
-                "A battery or starter that sags, or a slack chain, can make compressions uneven.")
-            .ratherThan("The wheel's own errors repeat every turn; this repeats every second turn.")
-            .next("Test compression, or leak-down, of each cylinder.")
-            .caution("Switch off fuel and ignition first. " + Cautions.STARTER)
-            .picture(Picture.SPEED));
+    return Outcome.fires(draft(c, weak));
   }
 
-  private static String evidence(Cranking c) {
-    return "In the order in which they follow each other, over "
-        + c.cycles()
-        + " cycles at "
-        + Say.rpm(c.meanRpm())
-        + ", the compressions take "
-        + c.shares()
-        + " of their mean energy.";
+  private Draft draft(Cranking c, List<Cranking.Compression> weak) {
+    boolean one = weak.size() == 1;
+    boolean either = weak.get(0).cylinders().size() > 1;
+    Draft d =
+        Draft.of(id(), Severity.WATCH)
+            .title(one ? "one-cylinder" : "some-cylinders")
+            .probability(0.75)
+            .saw("shares", c.cycles(), Say.rpm(c.meanRpm()), c.shares());
+    weak.stream()
+        .map(w -> Words.either(w.cylinders()))
+        .filter(w -> !w.isEmpty())
+        .reduce((a, b) -> Words.of("list.also", a, b))
+        .ifPresent(
+            w ->
+                d.saw(
+                    one
+                        ? either ? "it-is-either" : "it-is"
+                        : either ? "they-are-either" : "they-are",
+                    w));
+    return d.against("starter-sags")
+        .ratherThan("wheel-errors")
+        .caution("fuel-off", "starter")
+        .picture(Picture.SPEED);
   }
 
   private static List<Cranking.Compression> weak(Cranking c) {

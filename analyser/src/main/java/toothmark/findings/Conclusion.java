@@ -1,6 +1,9 @@
 package toothmark.findings;
 
+import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import toothmark.rotation.SpeedTrace;
 import toothmark.units.Say;
 
 /** The verdict in one or two sentences, and the one next step. */
@@ -15,37 +18,31 @@ final class Conclusion {
       return faults.get(0).title() + also(faults.size() - 1, watches.size());
     }
     if (symptoms.crank().isEmpty()) {
-      return watches.isEmpty()
-          ? "The crank signal could not be decoded, and the capture does not show why."
-          : watches.get(0).title();
+      return watches.isEmpty() ? Words.of("verdict.undecoded") : watches.get(0).title();
     }
-    String sound = "Nothing wrong was found" + over(symptoms) + ".";
-    String watched =
-        watches.isEmpty() ? "" : " One thing to keep an eye on: " + lower(watches.get(0).title());
-    return sound + watched + unchecked(findings);
+    List<String> said = new ArrayList<>();
+    said.add(sound(symptoms.crank().get().turns()));
+    if (!watches.isEmpty()) {
+      said.add(Words.of("verdict.watch", lower(watches.get(0).title())));
+    }
+    unchecked(findings).map(Finding::title).ifPresent(said::add);
+    return String.join(" ", said);
   }
 
-  private static String over(Symptoms symptoms) {
-    return symptoms
-        .crank()
-        .map(
-            c ->
-                " in "
-                    + Say.number(c.turns().turned(), 0)
-                    + " turns between "
-                    + Say.number(c.turns().crank().speed().minRpm(), 0)
-                    + " and "
-                    + Say.rpm(c.turns().crank().speed().maxRpm()))
-        .orElse("");
+  private static String sound(Turns turns) {
+    SpeedTrace speed = turns.crank().speed();
+    return Words.of(
+        "verdict.sound",
+        Say.number(turns.turned(), 0),
+        Say.number(speed.minRpm(), 0),
+        Say.rpm(speed.maxRpm()));
   }
 
   private static String also(int faults, int watches) {
     if (faults > 0) {
-      return " There "
-          + (faults == 1 ? "is one more fault" : "are " + faults + " more faults")
-          + " below.";
+      return " " + Words.count(faults, "verdict.more");
     }
-    return watches > 0 ? " Less certain findings stand below." : "";
+    return watches > 0 ? " " + Words.of("verdict.less") : "";
   }
 
   private static String lower(String sentence) {
@@ -53,12 +50,8 @@ final class Conclusion {
   }
 
   /** Nothing wrong is less than all well where an angle was taken on trust. */
-  private static String unchecked(List<Finding> findings) {
-    return findings.stream()
-        .filter(f -> f.id().equals(TdcUnknownCheck.ID))
-        .map(f -> " " + f.title())
-        .findFirst()
-        .orElse("");
+  private static Optional<Finding> unchecked(List<Finding> findings) {
+    return findings.stream().filter(f -> f.id().equals(TdcUnknownCheck.ID)).findFirst();
   }
 
   static String nextStep(List<Finding> findings) {

@@ -8,7 +8,7 @@ abstract class CrankCheck implements Check {
     return symptoms
         .crank()
         .map(c -> examine(symptoms.seen(), c))
-        .orElseGet(() -> Outcome.cannotRun(symptoms.undecoded()));
+        .orElseGet(() -> Outcome.cannotRun("undecoded", symptoms.seen().undecodable()));
   }
 
   abstract Outcome examine(Observations seen, CrankSymptoms crank);

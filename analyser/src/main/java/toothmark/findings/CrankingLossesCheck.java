@@ -20,22 +20,12 @@ final class CrankingLossesCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                Severity.NOTE,
-                "Sync is lost "
-                    + Words.times(cranking)
-                    + " while cranking; a few losses are usual.")
+        Draft.of(id(), Severity.NOTE)
+            .title("lost", Words.times(cranking))
             .probability(0.8)
-            .saw(
-                "A textbook receiver loses sync "
-                    + Words.times(cranking)
-                    + " below "
-                    + Say.rpm(SyncLoss.CRANKING_BELOW_RPM)
-                    + ", where compression slows the crank within a tooth or two.")
-            .ratherThan("Losses with the engine running are not counted here.")
-            .next("If it starts slowly, note whether the count rises once the engine runs.")
-            .caution(Cautions.STARTER)
+            .saw("times", Words.times(cranking), Say.rpm(SyncLoss.CRANKING_BELOW_RPM))
+            .ratherThan("running")
+            .caution("starter")
             .picture(Picture.SYNC));
   }
 }

@@ -51,7 +51,7 @@ final class DamagedToothCheck extends CrankCheck {
       }
       return crank.rim().isPresent() || !lost.isEmpty()
           ? Outcome.quiet()
-          : Outcome.cannotRun(WheelRunOutCheck.TOO_FEW_TURNS);
+          : Outcome.cannotRun("few-turns");
     }
     return Outcome.fires(bent(odd.get(), crank, lost));
   }
@@ -77,17 +77,14 @@ final class DamagedToothCheck extends CrankCheck {
   }
 
   private Draft weak(int number, CrankSymptoms crank) {
-    return Draft.of(
-            id(), Severity.FAULT, "Tooth " + number + " of the trigger wheel is short or worn.")
+    return Draft.of(id(), Severity.FAULT)
+        .title("weak-tooth", number)
         .probability(0.95)
-        .saw(
-            "Its signal is "
-                + Say.percent(crank.swings().get().besideNeighbours(number))
-                + " of its neighbours', whatever the speed.")
-        .ratherThan("Run-out weakens the teeth of one side little by little; this is one tooth.")
+        .saw("weak", Say.percent(crank.swings().get().besideNeighbours(number)))
+        .ratherThan("run-out")
         .tooth(number)
-        .next(inspect(number))
-        .caution(Cautions.BY_HAND)
+        .next("look", number)
+        .caution("by-hand")
         .picture(Picture.WHEEL);
   }
 
@@ -95,28 +92,20 @@ final class DamagedToothCheck extends CrankCheck {
     double pitch = crank.turns().pattern().pitchDegrees();
     boolean proven = size(odd) > FAULT_PITCH * pitch;
     double d = odd.deviation().value();
-    return Draft.of(
-            id(),
-            proven ? Severity.FAULT : Severity.WATCH,
-            "Tooth " + odd.number() + " of the trigger wheel is bent or damaged.")
+    return Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
+        .title("bent-tooth", odd.number())
         .probability(proven ? 0.97 : 0.75)
         .saw(
-            "Tooth "
-                + odd.number()
-                + " passes "
-                + Say.interval(
-                    new Measured(Math.abs(d), odd.deviation().standardUncertainty()), "°")
-                + (d > 0 ? " late" : " early")
-                + " in every turn, the same angle at all speeds.")
-        .sawIf(
-            odd.strength() < WEAK,
-            "Its signal is " + Say.percent(odd.strength()) + " of the other teeth's.")
-        .sawIf(!lost.isEmpty(), "It was lost " + Words.times(lost.size()) + ".")
-        .ratherThan("Noise comes at random places; this is one tooth in every turn.")
-        .ratherThan("A bolt head would add an edge; the count of teeth is right.")
+            d > 0 ? "late" : "early",
+            odd.number(),
+            Say.interval(new Measured(Math.abs(d), odd.deviation().standardUncertainty()), "°"))
+        .sawIf(odd.strength() < WEAK, "faint", Say.percent(odd.strength()))
+        .sawIf(!lost.isEmpty(), "lost", Words.times(lost.size()))
+        .ratherThan("noise")
+        .ratherThan("bolt-head")
         .tooth(odd.number())
-        .next(inspect(odd.number()))
-        .caution(Cautions.BY_HAND)
+        .next("look", odd.number())
+        .caution("by-hand")
         .picture(Picture.WHEEL);
   }
 
@@ -149,49 +138,25 @@ final class DamagedToothCheck extends CrankCheck {
     int number = lost.get(0).number();
     Optional<Double> moved = movedDegrees(crank, number);
     Draft d =
-        Draft.of(
-            id(),
-            Severity.FAULT,
-            "Tooth "
-                + number
-                + " of the trigger wheel is "
-                + (moved.isPresent() ? "bent." : "missing or short."));
-    d.sawIf(
-        moved.isEmpty(),
-        "Tooth "
-            + number
-            + " gives no edge in "
-            + lost.size()
-            + " of "
-            + Say.number(turns, 0)
-            + " turns; the teeth beside it are sound.");
-    moved.ifPresent(
+        Draft.of(id(), Severity.FAULT)
+            .title(moved.isPresent() ? "moved-tooth" : "missing-tooth", number);
+    String of = Say.number(turns, 0);
+    moved.ifPresentOrElse(
         m ->
             d.saw(
-                "The edge of tooth "
-                    + number
-                    + " comes "
-                    + Say.degrees(Math.abs(m))
-                    + (m > 0 ? " late" : " early")
-                    + " in "
-                    + lost.size()
-                    + " of "
-                    + Say.number(turns, 0)
-                    + " turns; the teeth beside it are sound."));
+                m > 0 ? "edge-late" : "edge-early",
+                number,
+                Say.degrees(Math.abs(m)),
+                lost.size(),
+                of),
+        () -> d.saw("no-edge", number, lost.size(), of));
     OptionalInt other = moved.isPresent() ? OptionalInt.empty() : exchanged(crank, number, seen);
-    other.ifPresent(
-        t ->
-            d.against(
-                "The gap and the missing tooth look alike: if the gap is where tooth "
-                    + number
-                    + " is thought to be, tooth "
-                    + t
-                    + " after it is the missing one."));
+    other.ifPresent(t -> d.against("gap-alike", number, t));
     return d.probability(0.97)
-        .ratherThan("An opening wire loses teeth at any place; this is always the same one.")
+        .ratherThan("open-wire")
         .tooth(number)
-        .next(inspect(number))
-        .caution(Cautions.BY_HAND)
+        .next("look", number)
+        .caution("by-hand")
         .picture(Picture.WHEEL)
         .where(lost.stream().map(LostTeeth::during).toList());
   }
@@ -207,11 +172,5 @@ final class DamagedToothCheck extends CrankCheck {
     return alike && off > pattern.pitchDegrees() / 2
         ? OptionalInt.of(pattern.slots() - missing)
         : OptionalInt.empty();
-  }
-
-  private static String inspect(int tooth) {
-    return "Turn the engine by hand and look at tooth "
-        + tooth
-        + ", counted from the first after the gap.";
   }
 }

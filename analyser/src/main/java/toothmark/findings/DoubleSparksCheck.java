@@ -19,7 +19,7 @@ final class DoubleSparksCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     List<CoilTrack> coils = symptoms.seen().coils();
     if (coils.isEmpty()) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     int repeated = coils.stream().mapToInt(CoilTrack::repeated).sum();
     int all = coils.stream().mapToInt(c -> c.sparks().size()).sum();
@@ -29,20 +29,12 @@ final class DoubleSparksCheck implements Check {
     double share = (double) repeated / all;
     boolean proven = repeated >= FAULT_COUNT && share >= FAULT_SHARE;
     return Outcome.fires(
-        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "Some sparks come twice.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(proven ? 0.93 : 0.6)
-            .saw(
-                Words.count(repeated, "spark follows", "sparks follow")
-                    + " close behind another of the same coil ("
-                    + Say.percent(share)
-                    + ").")
-            .against("A system that fires several sparks on purpose looks the same.")
-            .ratherThan(
-                "The second spark of a coil that serves two cylinders comes a whole turn later; these follow at once.")
-            .next(
-                "Look at the coil's drive with an oscilloscope: a dip in the supply, or noise on the"
-                    + " controller's ground, makes it let go and charge again.")
-            .caution(Cautions.HIGH_VOLTAGE)
+            .saw(repeated, "twice", Say.percent(share))
+            .against("on-purpose")
+            .ratherThan("second-cylinder")
+            .caution("high-voltage")
             .picture(Picture.WAVEFORM));
   }
 }

@@ -25,7 +25,7 @@ final class DwellLongCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<DwellView> dwell = DwellView.of(symptoms.seen());
     if (dwell.isEmpty()) {
-      return Outcome.cannotRun(DwellView.NO_DWELL);
+      return Outcome.cannotRun("no-dwell");
     }
     DwellView d = dwell.get();
     if (d.medianSeconds() < WATCH_SECONDS && d.duty() < FULL) {
@@ -33,24 +33,13 @@ final class DwellLongCheck implements Check {
     }
     boolean proven = d.medianSeconds() >= FAULT_SECONDS;
     return Outcome.fires(
-        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The coils charge too long.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(proven ? 0.92 : 0.7)
-            .saw(
-                "The middle charging time is "
-                    + Say.seconds(d.medianSeconds())
-                    + ", "
-                    + Say.percent(d.duty())
-                    + " of the time from spark to spark; 2 to 4 ms at 14 V is usual.")
-            .sawIf(forms(symptoms, ChargeForm.KNEE), "The current turns up late: a core saturates.")
-            .against(
-                forms(symptoms, ChargeForm.LIMITED)
-                    ? "The driver limits the current, which makes a long dwell harmless to the coil."
-                    : "A ballast resistor or a driver that limits current makes long dwell harmless.")
-            .ratherThan("A few long charges, as after a stop, do not move the middle one.")
-            .next(
-                "Put a current clamp on the coil's supply and look for a kink or a flat top; feel"
-                    + " for heat with the engine off.")
-            .caution("Stop soon: coil and driver can burn, and a hot coil burns the skin.")
+            .saw("dwell", Say.seconds(d.medianSeconds()), Say.percent(d.duty()))
+            .sawIf(forms(symptoms, ChargeForm.KNEE), "knee")
+            .against(forms(symptoms, ChargeForm.LIMITED) ? "limited" : "ballast")
+            .ratherThan("few-long")
+            .caution("stop-soon")
             .picture(Picture.DWELL));
   }
 

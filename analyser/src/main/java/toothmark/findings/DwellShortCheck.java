@@ -26,7 +26,7 @@ final class DwellShortCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<DwellView> dwell = DwellView.of(symptoms.seen());
     if (dwell.isEmpty()) {
-      return Outcome.cannotRun(DwellView.NO_DWELL);
+      return Outcome.cannotRun("no-dwell");
     }
     DwellView d = dwell.get();
     if (d.medianSeconds() > WATCH_SECONDS || d.duty() > NO_TIME) {
@@ -34,24 +34,12 @@ final class DwellShortCheck implements Check {
     }
     boolean proven = d.medianSeconds() < FAULT_SECONDS;
     return Outcome.fires(
-        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The coils charge too briefly.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(proven ? 0.9 : 0.6)
-            .saw(
-                "The middle charging time is "
-                    + Say.seconds(d.medianSeconds())
-                    + " over "
-                    + Words.count(d.sparks(), "spark", "sparks")
-                    + "; 2 to 4 ms at 14 V is usual.")
-            .against("A coil with a very low inductance may be made for this: see its data sheet.")
-            .ratherThan(
-                "At very high speed there is no time for more; here the coils charge for only "
-                    + Say.percent(d.duty())
-                    + " of the time.")
-            .next(
-                "Put a current clamp on the coil's supply: the ramp should reach the coil's rated"
-                    + " current. Check the voltage at the coil under load first.")
-            .caution(
-                "More dwell hides a voltage drop: mend the drop first. " + Cautions.HIGH_VOLTAGE)
+            .saw(d.sparks(), "dwell", Say.seconds(d.medianSeconds()))
+            .against("low-inductance")
+            .ratherThan("no-time", Say.percent(d.duty()))
+            .caution("voltage-drop", "high-voltage")
             .picture(Picture.DWELL));
   }
 }

@@ -20,25 +20,19 @@ final class DwellUnsteadyCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<DwellView> dwell = DwellView.of(symptoms.seen());
     if (dwell.isEmpty() || dwell.get().sparks() < FEWEST) {
-      return Outcome.cannotRun(DwellView.NO_DWELL);
+      return Outcome.cannotRun("no-dwell");
     }
     DwellView d = dwell.get();
     if (d.spread() < WATCH_SPREAD || d.duty() > 0.6) {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The coils' charging time is unsteady.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.75)
-            .saw(
-                "Two thirds of the charging times lie within "
-                    + Say.percent(d.spread())
-                    + " of "
-                    + Say.seconds(d.medianSeconds())
-                    + "; a tenth is usual.")
-            .against("A strong change of speed or of battery voltage in the capture does this too.")
-            .ratherThan("A few odd charges do not widen the middle two thirds.")
-            .next("Record at a steady speed with the battery voltage beside it.")
-            .caution(Cautions.HIGH_VOLTAGE)
+            .saw("spread", Say.percent(d.spread()), Say.seconds(d.medianSeconds()))
+            .against("speed-changes")
+            .ratherThan("few-odd")
+            .caution("high-voltage")
             .picture(Picture.DWELL));
   }
 }

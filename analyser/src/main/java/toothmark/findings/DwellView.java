@@ -17,7 +17,6 @@ import toothmark.receiver.SyncLoss;
  */
 record DwellView(double medianSeconds, double spread, double duty, int sparks) {
 
-  static final String NO_DWELL = "No coil channel shows when charging starts at a running speed.";
   private static final int FEWEST = 5;
 
   static Optional<DwellView> of(Observations seen) {

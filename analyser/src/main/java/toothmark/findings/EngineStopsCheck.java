@@ -18,15 +18,12 @@ final class EngineStopsCheck extends CrankCheck {
     Turns turns = crank.turns();
     double end = turns.time(turns.teeth() - 1);
     return Outcome.fires(
-        Draft.of(id(), Severity.NOTE, "The engine stops at " + Say.at(end) + ".")
+        Draft.of(id(), Severity.NOTE)
+            .title("stops-at", Say.at(end))
             .probability(0.9)
-            .saw(
-                "The speed falls to "
-                    + Say.rpm(turns.rpmAt(end))
-                    + " at the last tooth; a sensor of this kind gives nothing at standstill.")
-            .ratherThan("A wire that opens ends the signal at speed.")
-            .next("If it was not switched off, look at what happened just before.")
-            .caution(Cautions.TURNING)
+            .saw("last-tooth", Say.rpm(turns.rpmAt(end)))
+            .ratherThan("open-wire")
+            .caution("turning")
             .picture(Picture.SPEED));
   }
 }

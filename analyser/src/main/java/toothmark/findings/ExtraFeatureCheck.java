@@ -28,28 +28,13 @@ final class ExtraFeatureCheck extends CrankCheck {
     }
     int tooth = toothAt(crank.turns(), place);
     return Outcome.fires(
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "Something on the wheel besides its teeth gives an edge.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(crank.strays().part(id()).orElseThrow().probability())
-            .saw(
-                "An extra edge comes "
-                    + Say.degrees(place)
-                    + " after tooth 1, just behind tooth "
-                    + tooth
-                    + ", in "
-                    + own.size()
-                    + " of "
-                    + Say.number(turns, 0)
-                    + " turns.")
-            .ratherThan("Interference from sparks would move with the advance; this stays.")
+            .saw("edge", Say.degrees(place), tooth, own.size(), Say.number(turns, 0))
+            .ratherThan("sparks")
             .tooth(tooth)
-            .next(
-                "Look behind tooth "
-                    + tooth
-                    + " for a bolt head, keyway or swarf; clean the sensor's tip.")
-            .caution(Cautions.BY_HAND)
+            .next("look-behind", tooth)
+            .caution("by-hand")
             .picture(Picture.WHEEL)
             .where(IgnitionInterferenceCheck.spans(own)));
   }

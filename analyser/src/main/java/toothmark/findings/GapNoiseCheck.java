@@ -19,19 +19,11 @@ final class GapNoiseCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                own.size() >= PROVEN ? Severity.FAULT : Severity.WATCH,
-                "Noise makes extra edges in the wheel's gap.")
+        Draft.of(id(), own.size() >= PROVEN ? Severity.FAULT : Severity.WATCH)
             .probability(crank.strays().part(id()).orElseThrow().probability())
-            .saw(
-                Words.count(own.size(), "extra edge falls", "extra edges fall")
-                    + " in the gap and none elsewhere.")
-            .ratherThan("General noise would also fall between teeth.")
-            .next(
-                "Close the air gap a little, or raise the arming level of the sensor's input; then"
-                    + " record while cranking.")
-            .caution("A higher arming level may lose teeth while cranking: check both.")
+            .saw(own.size(), "edges")
+            .ratherThan("general-noise")
+            .caution("higher-level")
             .picture(Picture.WAVEFORM)
             .where(IgnitionInterferenceCheck.spans(own)));
   }

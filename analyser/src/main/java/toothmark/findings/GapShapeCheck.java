@@ -10,19 +10,16 @@ abstract class GapShapeCheck implements Check {
 
   private final String id;
   private final GapShape shape;
-  private final String title;
 
   /**
    * A check.
    *
    * @param id of the finding
    * @param shape that the fit must name
-   * @param title of the finding
    */
-  GapShapeCheck(String id, GapShape shape, String title) {
+  GapShapeCheck(String id, GapShape shape) {
     this.id = id;
     this.shape = shape;
-    this.title = title;
   }
 
   @Override
@@ -33,24 +30,18 @@ abstract class GapShapeCheck implements Check {
   @Override
   public final Outcome examine(Symptoms symptoms) {
     if (symptoms.seen().timing().gap().isEmpty()) {
-      return Outcome.cannotRun(TimingShapes.NO_GAP);
+      return Outcome.cannotRun("no-gap");
     }
     Optional<GapFit> fit = TimingShapes.fitNaming(symptoms.seen(), shape);
     return fit.isEmpty() ? Outcome.quiet() : Outcome.fires(draft(fit.get()));
   }
 
   private Draft draft(GapFit g) {
-    return describe(Draft.of(id, Severity.WATCH, title).probability(0.8))
-        .saw(
-            Words.count(g.fitted(), "spark", "sparks")
-                + " between "
-                + Say.rpm(g.fromRpm())
-                + " and "
-                + Say.rpm(g.toRpm())
-                + " say so.")
+    return describe(Draft.of(id, Severity.WATCH).probability(0.8))
+        .saw(g.fitted(), "sparks-say-so", Say.rpm(g.fromRpm()), Say.rpm(g.toRpm()))
         .picture(Picture.ADVANCE);
   }
 
-  /** Adds what the shape looks like, what it was told apart from, the next test and the caution. */
+  /** Adds what the shape looks like, what it was told apart from and the caution. */
   abstract Draft describe(Draft draft);
 }

@@ -23,10 +23,10 @@ final class HallLevelsCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     SignalQuality q = symptoms.seen().edges().quality();
     if (symptoms.seen().edges().kind() != SensorKind.HALL || q.sampleRateHz() <= 0) {
-      return Outcome.cannotRun("Only samples of a switching sensor show its levels.");
+      return Outcome.cannotRun("no-levels");
     }
     if (Math.abs(q.low()) < STATE && Math.abs(q.high() - 1) < STATE) {
-      return Outcome.cannotRun("The channel holds states, 0 and 1, and no voltages.");
+      return Outcome.cannotRun("states-only");
     }
     boolean high = q.low() > LOW_VOLTS;
     boolean low = q.high() < HIGH_VOLTS && q.low() > -LOW_VOLTS;
@@ -34,22 +34,16 @@ final class HallLevelsCheck implements Check {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The sensor's output does not reach its levels.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.7)
             .saw(
-                "It switches between "
-                    + Words.height(q.low(), symptoms.seen())
-                    + " and "
-                    + Words.height(q.high(), symptoms.seen())
-                    + "; a logic input wants under 0.8 V and over 2.0 V.")
-            .against("A probe with a divider set wrong shows the same.")
-            .ratherThan(
-                "Noise and spikes would only widen the levels; here even the outermost sample falls short.")
-            .next(
-                high
-                    ? "Measure the voltage between the sensor's ground and the engine's while it runs."
-                    : "Check the pull-up resistor and the sensor's supply.")
-            .caution(Cautions.TURNING)
+                "levels",
+                Words.height(q.low(), symptoms.seen()),
+                Words.height(q.high(), symptoms.seen()))
+            .against("divider")
+            .ratherThan("noise")
+            .next(high ? "ground" : "pull-up")
+            .caution("turning")
             .picture(Picture.WAVEFORM));
   }
 }

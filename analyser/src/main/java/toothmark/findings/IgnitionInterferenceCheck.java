@@ -24,7 +24,7 @@ final class IgnitionInterferenceCheck extends CrankCheck {
     List<Stray> own = crank.strays().of(id());
     double[] sparks = crank.strays().sparks();
     if (sparks.length == 0 && seen.stated().cylinders() < 4) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     if (own.isEmpty()) {
       return Outcome.quiet();
@@ -35,29 +35,19 @@ final class IgnitionInterferenceCheck extends CrankCheck {
     boolean sure = sparks.length > 0 && own.size() >= PROVEN && p > 0.95;
     boolean proven = sure && felt && !crank.strays().drown(own);
     Draft d =
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "Ignition sparks disturb the crank signal.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(sparks.length > 0 ? p : Math.min(p, 0.7));
     if (sparks.length > 0) {
       withSparks(d, own, sparks, seen.coils());
       effect(d, taken, felt);
     } else {
-      d.saw(
-          own.size()
-              + " disturbances come at the angles at which the engine fires,"
-              + " evenly around the turn.");
-      d.against("No coil was recorded, so the sparks themselves cannot be compared.");
+      d.saw("at-angles", own.size());
+      d.against("no-coil");
     }
     return Outcome.fires(
-        d.ratherThan("A bolt head stays at one angle; these follow the sparks.")
-            .ratherThan("Random noise comes at any time; these come just after a spark.")
-            .next(
-                "Unplug the coils and crank: the extra edges should go. Then route the sensor lead"
-                    + " away from coils and plug leads, ground its shield at one end, and fit"
-                    + " resistor plugs.")
-            .caution(Cautions.HIGH_VOLTAGE)
+        d.ratherThan("bolt-head")
+            .ratherThan("random-noise")
+            .caution("high-voltage")
             .picture(Picture.WAVEFORM)
             .where(spans(own)));
   }
@@ -69,32 +59,23 @@ final class IgnitionInterferenceCheck extends CrankCheck {
             .sorted()
             .toArray();
     double latest = delays[delays.length * 9 / 10];
-    String when =
-        latest < AT_ONCE
-            ? "at the instant of a spark"
-            : Say.seconds(Math.max(0, delays[delays.length / 10]))
-                + " to "
-                + Say.seconds(latest)
-                + " after a spark";
-    d.saw(
-        Words.count(own.size(), "disturbance comes ", "disturbances come ")
-            + when
-            + ", on "
-            + Say.percent(Math.min(1, (double) own.size() / sparks.length))
-            + " of all sparks.");
-    d.sawIf(
-        coils.size() > 1,
-        "The delay is the same on all recorded coils, so the angle moves with the advance.");
+    String share = Say.percent(Math.min(1, (double) own.size() / sparks.length));
+    if (latest < AT_ONCE) {
+      d.saw(own.size(), "at-once", share);
+    } else {
+      String earliest = Say.seconds(Math.max(0, delays[delays.length / 10]));
+      d.saw(own.size(), "after-spark", earliest, Say.seconds(latest), share);
+    }
+    d.sawIf(coils.size() > 1, "same-delay");
   }
 
   /** What came of disturbances. */
   static void effect(Draft d, int taken, boolean felt) {
-    d.sawIf(
-        taken > 0,
-        Words.count(taken, "of them looks", "of them look")
-            + " like an edge to a textbook receiver or to the decoding.");
-    d.sawIf(taken == 0 && felt, "After some of them a textbook receiver misses teeth.");
-    d.sawIf(!felt, "None of them is taken for an edge, so nothing fails yet.");
+    if (taken > 0) {
+      d.saw(taken, "taken");
+    }
+    d.sawIf(taken == 0 && felt, "teeth-missed");
+    d.sawIf(!felt, "not-felt");
   }
 
   /** Short spans around strays, for pictures. */

@@ -25,19 +25,11 @@ final class InputStageDropoutCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                Severity.WATCH,
-                "An input stage that follows the last tooth's height misses teeth that are there.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.6)
-            .saw(
-                "A textbook receiver misses teeth "
-                    + Words.times(own.size())
-                    + " although the signal shows them, each time after the height has fallen"
-                    + " from one tooth to the next.")
-            .ratherThan("An opening wire takes the signal itself away; here it is there.")
-            .next("Look at both sides of the controller's sensor input at one of these places.")
-            .caution(Cautions.TURNING)
+            .saw("missed", Words.times(own.size()))
+            .ratherThan("open-wire")
+            .caution("turning")
             .picture(Picture.WAVEFORM)
             .where(own.stream().map(LostTeeth::during).toList()));
   }

@@ -23,33 +23,27 @@ final class IntermittentConnectionCheck extends CrankCheck {
     double longest = own.stream().mapToDouble(l -> l.during().seconds()).max().orElse(0);
     boolean proven = teeth >= 3 && crank.losses().part(id()).orElseThrow().gain() > 3;
     List<Interval> spans = own.stream().map(LostTeeth::during).toList();
+    boolean alike = longest < 1.1 * shortest;
+    Draft d =
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
+            .probability(crank.losses().part(id()).orElseThrow().probability());
+    String times = Words.times(own.size());
+    if (alike) {
+      d.saw(teeth, "dead", times, Say.seconds(longest), Words.spans(spans));
+    } else {
+      d.saw(
+          teeth,
+          "dead-for",
+          times,
+          Say.seconds(shortest),
+          Say.seconds(longest),
+          Words.spans(spans));
+    }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "The crank signal drops out: a wire or plug is opening.")
-            .probability(crank.losses().part(id()).orElseThrow().probability())
-            .saw(
-                "The signal goes dead "
-                    + Words.times(own.size())
-                    + ", for "
-                    + length(shortest, longest)
-                    + ", and "
-                    + Words.count(teeth, "tooth is", "teeth are")
-                    + " lost: "
-                    + Words.spans(spans)
-                    + ".")
-            .ratherThan("A damaged tooth is lost at the same place every turn; these are anywhere.")
-            .ratherThan("A weak sensor loses teeth where the crank is slow; these go at any speed.")
-            .next("Wiggle the sensor plug and its wires while watching the trace, hot and cold.")
-            .caution(Cautions.TURNING + " " + Cautions.UNPLUG)
+        d.ratherThan("damaged-tooth")
+            .ratherThan("weak-sensor")
+            .caution("turning", "unplug")
             .picture(Picture.SYNC)
             .where(spans));
-  }
-
-  private static String length(double shortest, double longest) {
-    return longest < 1.1 * shortest
-        ? "about " + Say.seconds(longest)
-        : Say.seconds(shortest) + " to " + Say.seconds(longest);
   }
 }

@@ -26,17 +26,11 @@ final class KickBackCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The crank may have turned backwards.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.6)
-            .saw(
-                "At "
-                    + Words.spans(spans)
-                    + " the crank slows to "
-                    + Say.rpm(rpmBefore(turns, spans.get(0)))
-                    + " and the teeth after it do not follow on.")
-            .ratherThan("A lost tooth leaves the following ones in step.")
-            .next("Record a start with a fresh battery and with the base timing checked.")
-            .caution("A kick-back can break the starter, or fingers at a hand crank.")
+            .saw("slows", Words.spans(spans), Say.rpm(rpmBefore(turns, spans.get(0))))
+            .ratherThan("lost-tooth")
+            .caution("breaks")
             .picture(Picture.TOOTH_PERIOD)
             .where(spans));
   }

@@ -7,8 +7,6 @@ import toothmark.units.Interval;
 /** What the checks of limiters have in common. */
 final class Limiters {
 
-  static final String NO_COILS = "No coil was recorded.";
-
   private Limiters() {}
 
   static List<Limiter> of(Observations seen, Limiter.Manner manner) {

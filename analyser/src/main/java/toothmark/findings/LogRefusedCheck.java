@@ -15,20 +15,17 @@ final class LogRefusedCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<LogMatch> log = symptoms.seen().timing().log();
     if (log.isEmpty()) {
-      return Outcome.cannotRun("No log of the controller was given.");
+      return Outcome.cannotRun("no-log");
     }
     if (log.get().outcome() != LogMatch.Outcome.REFUSED) {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The controller's log does not fit the capture.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.9)
-            .saw(log.get().reason())
-            .ratherThan("A log that merely starts at another time is shifted into place.")
-            .next(
-                "Start both recordings before a short rev of the engine, so that both hold the same"
-                    + " rise in speed.")
-            .caution(Cautions.TURNING)
+            .saw("reason", log.get().reason())
+            .ratherThan("shifted")
+            .caution("turning")
             .picture(Picture.SPEED));
   }
 }

@@ -43,26 +43,16 @@ final class NoCrankSignalCheck implements Check {
     boolean wave = edges.kind() == SensorKind.VARIABLE_RELUCTANCE;
     boolean faint = wave && !hasWave(symptoms.seen());
     Draft d =
-        Draft.of(id(), Severity.FAULT, title(few, faint)).probability(few || faint ? 0.98 : 0.8);
-    d.sawIf(
-        wave,
-        "The crank channel spans "
-            + Words.height(span, symptoms.seen())
-            + " from lowest to highest.");
+        Draft.of(id(), Severity.FAULT)
+            .title(few || faint ? "no-signal" : "no-wheel")
+            .probability(few || faint ? 0.98 : 0.8);
+    d.sawIf(wave, "span", Words.height(span, symptoms.seen()));
     d.saw(
-        Words.count(edges.falling().size(), "falling edge", "falling edges")
-            + " in "
-            + Say.seconds(symptoms.seen().capture().span().seconds())
-            + ": "
-            + symptoms.seen().undecodable());
-    return Outcome.fires(
-        d.ratherThan(
-                "A weak sensor would still show a wave that grows with speed; here nothing repeats.")
-            .next(
-                "Check that the probe is on the sensor's wires and the engine was turning. Then"
-                    + " unplug the sensor and measure its resistance against the maker's figure.")
-            .caution(Cautions.UNPLUG)
-            .picture(Picture.WAVEFORM));
+        edges.falling().size(),
+        "edges",
+        Say.seconds(symptoms.seen().capture().span().seconds()),
+        symptoms.seen().undecodable());
+    return Outcome.fires(d.ratherThan("weak-sensor").caution("unplug").picture(Picture.WAVEFORM));
   }
 
   /** Whether the crank channel swings by more than noise and hum would. */
@@ -75,11 +65,5 @@ final class NoCrankSignalCheck implements Check {
 
   private static double leastSpan(Observations seen) {
     return seen.scale() == Observations.Scale.VOLTS ? LEAST_VOLTS : 0;
-  }
-
-  private static String title(boolean few, boolean faint) {
-    return few || faint
-        ? "No signal comes from the crank sensor."
-        : "The crank channel carries a signal, but no trigger wheel can be made out in it.";
   }
 }

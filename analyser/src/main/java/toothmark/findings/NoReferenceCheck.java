@@ -14,15 +14,11 @@ final class NoReferenceCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                Severity.NOTE,
-                "The wheel has no gap or extra tooth, so tooth 1 is the first one recorded.")
+        Draft.of(id(), Severity.NOTE)
             .probability(0.9)
-            .saw("All tooth spaces are alike over " + crank.turns().pattern().slots() + " teeth.")
-            .ratherThan("A gap that is filled with noise shows as strays.")
-            .next("Record the camshaft or another sensor that marks the turn beside it.")
-            .caution(Cautions.TURNING)
+            .saw("alike", crank.turns().pattern().slots())
+            .ratherThan("noise")
+            .caution("turning")
             .picture(Picture.TOOTH_PERIOD));
   }
 }

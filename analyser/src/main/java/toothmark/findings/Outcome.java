@@ -18,7 +18,7 @@ record Outcome(Optional<Finding> finding, String reason) {
     return new Outcome(Optional.empty(), "");
   }
 
-  static Outcome cannotRun(String reason) {
-    return new Outcome(Optional.empty(), reason);
+  static Outcome cannotRun(String key, Object... values) {
+    return new Outcome(Optional.empty(), Words.of("any." + key, values));
   }
 }

@@ -35,40 +35,24 @@ final class PeriodicInterferenceCheck extends CrankCheck {
     int inGap = crank.hum().map(h -> crank.strays().of(StraySources.GAP).size()).orElse(0);
     boolean strong = degrees >= STRONG_DEGREES || own.size() >= PROVEN || inGap >= PROVEN;
     Draft d =
-        Draft.of(
-                id(),
-                strong ? Severity.FAULT : Severity.WATCH,
-                "A steady hum rides on the crank signal.")
-            .probability(strong ? 0.93 : 0.6);
+        Draft.of(id(), strong ? Severity.FAULT : Severity.WATCH).probability(strong ? 0.93 : 0.6);
     if (mains >= WATCH_DEGREES) {
       Hum h = seen.edges().quality().hum().orElseThrow();
       d.saw(
-          "A wave of "
-              + Say.scaled(h.frequencyHz(), "Hz")
-              + " and "
-              + Words.height(h.amplitude(), seen)
-              + " lies over the signal; it would move a tooth by up to "
-              + Say.degrees(mains)
-              + " each way.");
+          "hum",
+          Say.scaled(h.frequencyHz(), "Hz"),
+          Words.height(h.amplitude(), seen),
+          Say.degrees(mains));
     }
     crank.hum().ifPresent(h -> h.describe(d));
-    d.sawIf(
-        inGap > 0,
-        "It makes " + Words.count(inGap, "extra edge", "extra edges") + " in the wheel's gap.");
+    if (inGap > 0) {
+      d.saw(inGap, "in-gap");
+    }
     double[] t = own.stream().mapToDouble(Stray::timeSeconds).toArray();
     PeriodicStrays.strongest(t, crank.turns())
-        .ifPresent(
-            f ->
-                d.saw(
-                    Words.count(own.size(), "disturbance comes", "disturbances come")
-                        + " in step with "
-                        + Say.scaled(f, "Hz")
-                        + "."));
-    return d.ratherThan("The engine's own ripple keeps step with its turns; this does not.")
-        .next(
-            "Switch off chargers, pumps and the alternator's field one by one while watching the"
-                + " trace; then check the shield and the ground of the sensor.")
-        .caution("Ground a shield at one end only. " + Cautions.TURNING)
+        .ifPresent(f -> d.saw(own.size(), "in-step", Say.scaled(f, "Hz")));
+    return d.ratherThan("ripple")
+        .caution("shield", "turning")
         .picture(Picture.TOOTH_PERIOD)
         .where(IgnitionInterferenceCheck.spans(own));
   }

@@ -21,10 +21,10 @@ final class ProbeFactorCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (seen.scale() == Observations.Scale.UNKNOWN) {
-      return Outcome.cannotRun(WeakSignalCheck.NO_VOLTS);
+      return Outcome.cannotRun("no-volts");
     }
     if (crank.swings().isEmpty()) {
-      return Outcome.cannotRun("Only a wave has an amplitude to judge the probe by.");
+      return Outcome.cannotRun("no-amplitude");
     }
     int slots = crank.turns().pattern().slots();
     double volts = crank.swings().get().peakToPeakVolts(slots, FAST_RPM);
@@ -32,17 +32,11 @@ final class ProbeFactorCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The probe's factor looks wrong: the voltages are too high.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.7)
-            .saw(
-                "In proportion to speed the signal would reach "
-                    + Say.scaled(volts, "V")
-                    + " from peak to peak at "
-                    + Say.rpm(FAST_RPM)
-                    + "; 20 to 100 V is usual. Times are not affected.")
-            .ratherThan("High speed gives more volts too, and is allowed for.")
-            .next("Touch the probe to a battery of known voltage and compare.")
-            .caution("A probe set to x1 where x10 is meant may overload the recorder's input.")
+            .saw("volts", Say.scaled(volts, "V"), Say.rpm(FAST_RPM))
+            .ratherThan("high-speed")
+            .caution("overload")
             .picture(Picture.WAVEFORM));
   }
 }

@@ -35,29 +35,15 @@ final class RandomNoiseCheck extends CrankCheck {
     int lost = crank.losses().of(Losses.RANDOM).size() + crank.losses().of(Losses.HIDDEN).size();
     double seconds = crank.turns().span().seconds();
     Draft d =
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "The crank signal picks up noise at random.")
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
             .probability(proven ? 0.93 : 0.55)
-            .saw(
-                Words.count(strays.size(), "disturbance", "disturbances")
-                    + " in "
-                    + Say.seconds(seconds)
-                    + ", at random times and angles.");
+            .saw(strays.size(), "at-random", Say.seconds(seconds));
     IgnitionInterferenceCheck.effect(d, taken, felt);
-    d.sawIf(lost > 0, "Teeth are lost " + Words.times(lost) + " among them.");
-    d.sawIf(
-        StraySources.crankingSeconds(crank.turns()) > NEARLY_ALL * seconds,
-        "The engine is only cranked here, so the starter may be the source: recorded on until it"
-            + " runs, the noise would stop.");
+    d.sawIf(lost > 0, "lost", Words.times(lost));
+    d.sawIf(StraySources.crankingSeconds(crank.turns()) > NEARLY_ALL * seconds, "only-cranked");
     return Outcome.fires(
-        d.ratherThan("They do not follow sparks, an angle of the wheel or a fixed frequency.")
-            .next(
-                "Route the sensor lead away from starter, alternator and coil wires, check its"
-                    + " shield and the sensor ground, and record again.")
-            .caution(
-                "Ground a shield at one end only; leave the sensor's own ground wire connected.")
+        d.ratherThan("other-noise")
+            .caution("shield")
             .picture(Picture.SYNC)
             .where(IgnitionInterferenceCheck.spans(strays)));
   }

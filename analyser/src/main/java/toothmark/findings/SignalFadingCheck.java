@@ -18,26 +18,19 @@ final class SignalFadingCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (crank.swings().isEmpty()) {
-      return Outcome.cannotRun("Only a wave has a strength of its own.");
+      return Outcome.cannotRun("no-strength");
     }
     double loss = 1 - crank.swings().get().change();
     if (loss < WATCH_LOSS) {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(
-                id(),
-                loss >= FAULT_LOSS ? Severity.FAULT : Severity.WATCH,
-                "The crank sensor's signal fades during the capture.")
+        Draft.of(id(), loss >= FAULT_LOSS ? Severity.FAULT : Severity.WATCH)
             .probability(0.85)
-            .saw(
-                "Its strength, with the speed taken out, falls by "
-                    + Say.percent(loss)
-                    + " from the first quarter of the record to the last.")
-            .ratherThan("A falling speed lowers the voltage too, but not the strength.")
-            .against("A pick-up or lead that is filtered loses height at high speed as well.")
-            .next("Warm the sensor with a heat gun and measure its resistance cold and hot.")
-            .caution(Cautions.UNPLUG)
+            .saw("falls", Say.percent(loss))
+            .ratherThan("speed")
+            .against("filtered")
+            .caution("unplug")
             .picture(Picture.WAVEFORM));
   }
 }

@@ -31,7 +31,7 @@ final class SlowCrankingCheck extends CrankCheck {
       }
     }
     if (degrees < FEWEST_TURNS * 360) {
-      return Outcome.cannotRun("The capture holds less than two turns of cranking.");
+      return Outcome.cannotRun("no-turns-cranked");
     }
     double mean = degrees / seconds / 6;
     if (mean >= WATCH_RPM || crank.stalls(seen)) {
@@ -39,17 +39,11 @@ final class SlowCrankingCheck extends CrankCheck {
     }
     SpeedTrace speed = turns.crank().speed();
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The starter turns the engine slowly.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.8)
-            .saw(
-                "Cranking speed is "
-                    + Say.rpm(mean)
-                    + " on average and "
-                    + Say.rpm(speed.minRpm())
-                    + " at the slowest; 150 to 250 rev/min is usual.")
-            .ratherThan("A weak sensor would lose teeth at any cranking speed.")
-            .next("Measure the battery's voltage at the starter and at the coils while cranking.")
-            .caution(Cautions.STARTER)
+            .saw("speed", Say.rpm(mean), Say.rpm(speed.minRpm()))
+            .ratherThan("weak-sensor")
+            .caution("starter")
             .picture(Picture.SPEED));
   }
 }

@@ -15,28 +15,24 @@ final class SparkCutLimiterCheck implements Check {
   @Override
   public Outcome examine(Symptoms symptoms) {
     if (symptoms.seen().coils().isEmpty()) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     List<Limiter> cuts = Limiters.of(symptoms.seen(), Limiter.Manner.SPARK_CUT);
     if (cuts.isEmpty()) {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.NOTE, "A speed limiter cuts sparks; nothing is wrong with them.")
+        Draft.of(id(), Severity.NOTE)
             .probability(0.95)
             .saw(
-                Limiters.sparks(cuts)
-                    + " of "
-                    + Limiters.due(cuts)
-                    + " sparks are left out, all above "
-                    + Say.rpm(Limiters.fromRpm(cuts))
-                    + ", "
-                    + Words.spans(Limiters.spans(cuts))
-                    + ".")
-            .ratherThan("Misfire leaves the spark in place; here the coil is not charged at all.")
-            .ratherThan("A loss of sync would show in the crank signal, which is whole.")
-            .next("Compare this speed with the limiter's setting in the controller.")
-            .caution("Do not hold the engine at the limiter to test it. " + Cautions.RAW_FUEL)
+                "left-out",
+                Limiters.sparks(cuts),
+                Limiters.due(cuts),
+                Say.rpm(Limiters.fromRpm(cuts)),
+                Words.spans(Limiters.spans(cuts)))
+            .ratherThan("misfire")
+            .ratherThan("lost-sync")
+            .caution("not-held", "raw-fuel")
             .picture(Picture.ADVANCE)
             .where(Limiters.spans(cuts)));
   }

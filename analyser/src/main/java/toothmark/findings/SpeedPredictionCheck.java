@@ -17,7 +17,7 @@ final class SpeedPredictionCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<GapFit> fit = symptoms.seen().timing().gap();
     if (fit.isEmpty()) {
-      return Outcome.cannotRun(TimingShapes.NO_GAP);
+      return Outcome.cannotRun("no-gap");
     }
     return fit.get()
         .foretoldDegrees()
@@ -27,25 +27,12 @@ final class SpeedPredictionCheck implements Check {
   }
 
   private Draft draft(Measured shift, GapFit fit) {
-    return Draft.of(id(), Severity.WATCH, "Sparks stray while the speed changes.")
+    return Draft.of(id(), Severity.WATCH)
         .probability(0.8)
-        .saw(
-            "The advance gap follows the change of speed just before the spark: by up to "
-                + Say.degrees(shift)
-                + ".")
-        .saw(
-            Words.count(fit.fitted(), "spark", "sparks")
-                + " between "
-                + Say.rpm(fit.fromRpm())
-                + " and "
-                + Say.rpm(fit.toRpm())
-                + " say so.")
-        .ratherThan(
-            "A fixed angle and a fixed delay do not depend on acceleration; they are measured with"
-                + " this held apart.")
-        .next(
-            "Set the controller to time sparks from a tooth nearer to the spark, or to a quicker speed measure.")
-        .caution("Judge the basic timing at steady speed only.")
+        .saw("follows", Say.degrees(shift))
+        .saw(fit.fitted(), "sparks-say-so", Say.rpm(fit.fromRpm()), Say.rpm(fit.toRpm()))
+        .ratherThan("fixed-errors")
+        .caution("steady-speed")
         .picture(Picture.ADVANCE);
   }
 }

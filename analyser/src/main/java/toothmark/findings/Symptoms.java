@@ -21,9 +21,4 @@ final class Symptoms {
   Optional<CrankSymptoms> crank() {
     return crank;
   }
-
-  /** Why a check that needs the teeth named cannot run. */
-  String undecoded() {
-    return "The teeth could not be named: " + seen.undecodable();
-  }
 }

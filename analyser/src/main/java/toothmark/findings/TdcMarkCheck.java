@@ -23,7 +23,7 @@ final class TdcMarkCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<Alignment> a = symptoms.seen().timing().alignment();
     if (a.isEmpty() || a.get().points().size() < FEWEST) {
-      return Outcome.cannotRun(WheelMisalignedCheck.NO_TDC);
+      return Outcome.cannotRun("no-tdc");
     }
     List<AlignmentPoint> points = a.get().points();
     long out = points.stream().filter(p -> p.used() == AlignmentPoint.Use.REJECTED).count();
@@ -31,18 +31,11 @@ final class TdcMarkCheck implements Check {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The mark of top dead centre wanders.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.8)
-            .saw(
-                out
-                    + " of "
-                    + points.size()
-                    + " readings of top dead centre stand too far from the others ("
-                    + Say.percent((double) out / points.size())
-                    + ").")
-            .ratherThan("A wheel that slips leaves two groups of readings, one after the other.")
-            .next("Check the pick-up of the mark and its distance, and record again.")
-            .caution(Cautions.TURNING)
+            .saw("readings", out, points.size(), Say.percent((double) out / points.size()))
+            .ratherThan("slip")
+            .caution("turning")
             .picture(Picture.ALIGNMENT));
   }
 }

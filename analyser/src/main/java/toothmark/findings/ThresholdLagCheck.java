@@ -6,18 +6,11 @@ import toothmark.timing.GapShape;
 final class ThresholdLagCheck extends GapShapeCheck {
 
   ThresholdLagCheck() {
-    super(
-        "threshold-lag",
-        GapShape.THRESHOLD,
-        "The sensor's signal passes its threshold late at low speed.");
+    super("threshold-lag", GapShape.THRESHOLD);
   }
 
   @Override
   Draft describe(Draft draft) {
-    return draft
-        .saw("The advance gap is largest at low speed and fades as the signal grows.")
-        .ratherThan("A delay would grow with speed; this shrinks.")
-        .next("Check the air gap and the threshold of the sensor's input stage.")
-        .caution("A lower threshold lets noise in: look for stray edges while cranking.");
+    return draft.saw("fades").ratherThan("delay").caution("lower-threshold");
   }
 }

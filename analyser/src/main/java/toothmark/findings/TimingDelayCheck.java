@@ -27,10 +27,10 @@ final class TimingDelayCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<GapFit> fit = symptoms.seen().timing().gap();
     if (fit.isEmpty()) {
-      return Outcome.cannotRun(TimingShapes.NO_GAP);
+      return Outcome.cannotRun("no-gap");
     }
     if (fit.get().delaySeconds().isEmpty()) {
-      return Outcome.cannotRun(TimingShapes.ONE_SPEED);
+      return Outcome.cannotRun("one-speed");
     }
     GapFit g = fit.get();
     Measured delay = g.delaySeconds().get();
@@ -43,25 +43,16 @@ final class TimingDelayCheck implements Check {
   }
 
   private Draft draft(GapFit g, Measured delay, Severity severity) {
-    return Draft.of(id(), severity, "Sparks leave late by a fixed time.")
+    return Draft.of(id(), severity)
         .probability(severity == Severity.FAULT ? 0.97 : 0.8)
         .saw(
-            "The gap to the commanded advance grows by "
-                + Say.degrees(6000 * delay.value())
-                + " for each 1000 rev/min, from "
-                + Say.rpm(g.fromRpm())
-                + " to "
-                + Say.rpm(g.toRpm())
-                + ": a delay of "
-                + Words.microseconds(delay)
-                + ".")
-        .ratherThan("A wheel set wrong is off by one angle at all speeds; this grows.")
-        .next(
-            "Set the controller's delay compensation to this time, or look for a slow igniter"
-                + " or filter. Then record the same sweep again.")
-        .caution(
-            "Do not cure it with the angle setting: that is right at one speed only. "
-                + Cautions.ADVANCE)
+            "grows",
+            Say.degrees(6000 * delay.value()),
+            Say.rpm(g.fromRpm()),
+            Say.rpm(g.toRpm()),
+            Words.microseconds(delay))
+        .ratherThan("wheel-wrong")
+        .caution("angle-setting", "advance")
         .picture(Picture.ADVANCE);
   }
 }

@@ -15,7 +15,7 @@ final class TimingRetardLimiterCheck implements Check {
   @Override
   public Outcome examine(Symptoms symptoms) {
     if (symptoms.seen().coils().isEmpty()) {
-      return Outcome.cannotRun(Limiters.NO_COILS);
+      return Outcome.cannotRun("no-coils");
     }
     List<Limiter> pulls = Limiters.of(symptoms.seen(), Limiter.Manner.RETARD);
     if (pulls.isEmpty()) {
@@ -23,19 +23,16 @@ final class TimingRetardLimiterCheck implements Check {
     }
     double back = pulls.stream().mapToDouble(Limiter::pulledBackDegrees).max().orElse(0);
     return Outcome.fires(
-        Draft.of(id(), Severity.NOTE, "A speed limiter pulls the spark back; nothing is wrong.")
+        Draft.of(id(), Severity.NOTE)
             .probability(0.95)
             .saw(
-                Words.count(Limiters.sparks(pulls), "spark comes ", "sparks come ")
-                    + Say.degrees(back)
-                    + " later than commanded, all above "
-                    + Say.rpm(Limiters.fromRpm(pulls))
-                    + ", "
-                    + Words.spans(Limiters.spans(pulls))
-                    + ".")
-            .ratherThan("A delay would show at all speeds; below this one the timing is as before.")
-            .next("Compare this speed with the limiter's setting in the controller.")
-            .caution("Late sparks heat the exhaust: do not hold the engine at the limiter.")
+                Limiters.sparks(pulls),
+                "later",
+                Say.degrees(back),
+                Say.rpm(Limiters.fromRpm(pulls)),
+                Words.spans(Limiters.spans(pulls)))
+            .ratherThan("delay")
+            .caution("late-sparks")
             .picture(Picture.ADVANCE)
             .where(Limiters.spans(pulls)));
   }

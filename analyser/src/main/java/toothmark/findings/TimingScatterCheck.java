@@ -45,7 +45,7 @@ final class TimingScatterCheck implements Check {
     double[] changes = SparkChanges.of(timing.sparks());
     int count = oneGap ? fit.get().fitted() : changes.length;
     if (count < FEWEST) {
-      return Outcome.cannotRun(TimingShapes.NO_GAP);
+      return Outcome.cannotRun("no-gap");
     }
     double s = SparkChanges.scatter(changes);
     s = oneGap && s > STEADY_SHARE * fit.get().scatterDegrees() ? fit.get().scatterDegrees() : s;
@@ -78,19 +78,11 @@ final class TimingScatterCheck implements Check {
   }
 
   private Draft draft(Measured scatter, int count, boolean proven) {
-    return Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH, "The spark timing is unsteady.")
+    return Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
         .probability(proven ? 0.95 : 0.75)
-        .saw(
-            "From spark to spark the advance strays by "
-                + Say.degrees(scatter)
-                + " (standard deviation, "
-                + Words.count(count, "spark", "sparks")
-                + "), after the change with speed is taken off.")
-        .ratherThan("The wheel's own errors are taken off, and they repeat every turn.")
-        .next(
-            "Record again at a steady speed. If it stays, look at the controller's tooth filter"
-                + " and at how it predicts speed; if it goes, it was the change of speed.")
-        .caution(Cautions.ADVANCE)
+        .saw(count, "strays", Say.degrees(scatter))
+        .ratherThan("wheel-errors")
+        .caution("advance")
         .picture(Picture.ADVANCE);
   }
 }

@@ -8,11 +8,6 @@ import toothmark.timing.SparkTiming;
 /** What the checks of the gap's shape have in common. */
 final class TimingShapes {
 
-  static final String NO_GAP =
-      "Actual advance cannot be compared: no commanded advance, or too few sparks.";
-  static final String ONE_SPEED =
-      "The speed varies by less than 30 %, so a delay cannot be told from a fixed angle.";
-
   /** A change of the gap worth a look, degrees: a quarter of what makers allow. */
   static final double MATTERS_DEGREES = 0.5;
 

@@ -61,17 +61,11 @@ record ToothHum(double frequency, Axis axis, double degrees) {
   private static final double WATCH_DEGREES = 0.08;
 
   void describe(Draft d) {
-    String step =
-        axis == Axis.TIME
-            ? Say.scaled(frequency, "Hz")
-            : Say.number(frequency, 1) + " cycles a turn, as a generator gives,";
-    d.saw(
-        "Teeth come early and late by "
-            + Say.degrees(degrees)
-            + " in step with "
-            + step
-            + " (or a frequency above half the teeth's that folds there), which is none of the"
-            + " engine's own.");
+    if (axis == Axis.TIME) {
+      d.saw("in-time", Say.degrees(degrees), Say.scaled(frequency, "Hz"));
+    } else {
+      d.saw("in-angle", Say.degrees(degrees), Say.number(frequency, 1));
+    }
   }
 
   static Optional<ToothHum> of(Turns turns) {

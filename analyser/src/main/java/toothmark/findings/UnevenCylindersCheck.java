@@ -17,27 +17,22 @@ final class UnevenCylindersCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (seen.stated().cylinders() < 2) {
-      return Outcome.cannotRun("The job sheet does not say how many cylinders there are.");
+      return Outcome.cannotRun("cylinders-unknown");
     }
     Optional<HalfOrder> half = HalfOrder.of(crank.turns(), seen.stated().cylinders());
     if (half.isEmpty()) {
-      return Outcome.cannotRun(
-          "Cylinders can be compared only over ten engine cycles or more at a running speed.");
+      return Outcome.cannotRun("few-cycles");
     }
     HalfOrder h = half.get();
     if (h.difference() - Say.EXPAND * h.uncertainty() < WATCH) {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "One cylinder pushes less than the others.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.75)
-            .saw(
-                "Between the two turns of a cycle the same part of the turn differs by "
-                    + Say.percent(h.difference())
-                    + " in speed, cycle after cycle.")
-            .ratherThan("The wheel's own errors repeat every turn; this repeats every second turn.")
-            .next("Compare the cylinders' compression, plugs and injectors.")
-            .caution(Cautions.RAW_FUEL + " Ground a plug lead that is taken off.")
+            .saw("differs", Say.percent(h.difference()))
+            .ratherThan("wheel-errors")
+            .caution("raw-fuel", "plug-lead")
             .picture(Picture.ORDERS));
   }
 }

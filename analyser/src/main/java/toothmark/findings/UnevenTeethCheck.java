@@ -16,7 +16,7 @@ final class UnevenTeethCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (crank.rim().isEmpty()) {
-      return Outcome.cannotRun(WheelRunOutCheck.TOO_FEW_TURNS);
+      return Outcome.cannotRun("few-turns");
     }
     RimForm rim = crank.rim().get();
     double pitch = crank.turns().pattern().pitchDegrees();
@@ -24,15 +24,11 @@ final class UnevenTeethCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "The teeth of the trigger wheel are unevenly spaced.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.8)
-            .saw(
-                "Teeth stand "
-                    + Say.degrees(rim.scatterDegrees())
-                    + " off their places (standard deviation), the same in every turn.")
-            .ratherThan("Jitter of the sensor changes from turn to turn.")
-            .next("Compare the wheel with another, or measure a few tooth spaces with a caliper.")
-            .caution(Cautions.BY_HAND)
+            .saw("off-place", Say.degrees(rim.scatterDegrees()))
+            .ratherThan("jitter")
+            .caution("by-hand")
             .picture(Picture.WHEEL));
   }
 }

@@ -29,18 +29,11 @@ final class UnexplainedLossesCheck extends CrankCheck {
       return Outcome.quiet();
     }
     return Outcome.fires(
-        Draft.of(id(), Severity.WATCH, "Sync is lost for a reason that the capture does not show.")
+        Draft.of(id(), Severity.WATCH)
             .probability(0.5)
-            .saw(
-                "A textbook receiver loses sync "
-                    + Words.times(spans.size())
-                    + " with the engine running, and no tooth lost or added explains it: "
-                    + Words.spans(spans)
-                    + ".")
-            .ratherThan(
-                "Losses beside lost teeth, strays or other findings are told there and not counted here.")
-            .next("Look at the signal at these places, and record again at a higher sample rate.")
-            .caution(Cautions.TURNING)
+            .saw("losses", Words.times(spans.size()), Words.spans(spans))
+            .ratherThan("told-there")
+            .caution("turning")
             .picture(Picture.SYNC)
             .where(spans));
   }

@@ -35,7 +35,7 @@ final class WheelDoubt {
   static Finding weigh(Finding f, Symptoms symptoms) {
     double confidence = symptoms.crank().map(WheelDoubt::confidence).orElse(1.0);
     return confidence < SURE && f.severity() == Severity.FAULT && RESTS_ON_NUMBERS.contains(f.id())
-        ? f.doubted(confidence, "The wheel itself is not certain, see below.")
+        ? f.doubted(confidence, Words.of("any.wheel-doubt"))
         : f;
   }
 

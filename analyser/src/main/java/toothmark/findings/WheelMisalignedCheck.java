@@ -12,8 +12,6 @@ import toothmark.units.Say;
 /** Tooth 1 does not pass where the controller is told. */
 final class WheelMisalignedCheck implements Check {
 
-  static final String NO_TDC = "Nothing in the capture shows top dead centre of cylinder 1.";
-
   /** Worth a look, degrees: a quarter of the 2 degrees that makers allow for basic timing. */
   private static final double WATCH_DEGREES = 0.5;
 
@@ -35,21 +33,19 @@ final class WheelMisalignedCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<Alignment> found = symptoms.seen().timing().alignment();
     if (found.isEmpty()) {
-      return Outcome.cannotRun(NO_TDC);
+      return Outcome.cannotRun("no-tdc");
     }
     Alignment a = found.get();
     if (a.slip().isPresent()) {
-      return Outcome.cannotRun("The wheel slips, so there is no one angle to compare.");
+      return Outcome.cannotRun("slips");
     }
     if (a.errorDegrees().isEmpty()) {
-      return Outcome.cannotRun("The job sheet does not say where the controller expects tooth 1.");
+      return Outcome.cannotRun("not-told");
     }
     Measured error = a.errorDegrees().get();
     if (error.standardUncertainty() > AGREE_DEGREES) {
       return Outcome.cannotRun(
-          a.source() == TdcSource.MARK_CHANNEL
-              ? "The marks of top dead centre come at angles that disagree."
-              : "What was read by hand of top dead centre is too uncertain to compare.");
+          a.source() == TdcSource.MARK_CHANNEL ? "marks-disagree" : "readings-uncertain");
     }
     double sure = Math.abs(error.value()) - Say.EXPAND * error.standardUncertainty();
     return sure < WATCH_DEGREES || otherEdge(symptoms)
@@ -70,49 +66,25 @@ final class WheelMisalignedCheck implements Check {
     boolean proven = sure >= FAULT_DEGREES && !few;
     Measured size = new Measured(Math.abs(error.value()), error.standardUncertainty());
     Draft d =
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "The wheel stands "
-                    + Say.degrees(size)
-                    + (advanced ? " too far advanced." : " too far retarded."))
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
+            .title(advanced ? "advanced" : "retarded", Say.degrees(size))
             .probability(proven ? 0.98 : 0.85);
     a.tooth1BtdcDegrees()
         .ifPresent(
-            m ->
-                d.saw(
-                    "Tooth 1 passes the sensor "
-                        + Say.degrees(m)
-                        + " before top dead centre; the controller is told "
-                        + Say.degrees(a.nominalDegrees().orElseThrow())
-                        + "."));
-    d.saw("Top dead centre is known from " + a.source().words() + ".");
+            m -> d.saw("passes", Say.degrees(m), Say.degrees(a.nominalDegrees().orElseThrow())));
+    d.saw("source", a.source().words());
     timing.unused().forEach(u -> other(d, u, a));
-    d.saw(
-        "So every spark comes that much "
-            + (advanced ? "earlier" : "later")
-            + " than commanded, at all speeds.");
-    String way = advanced ? "with" : "against";
-    String move =
-        a.sensorMoveMillimetres()
-            .map(m -> new Measured(Math.abs(m.value()), m.standardUncertainty()))
-            .map(m -> Say.interval(m, Say.THIN + "mm"))
-            .orElse("by that angle");
-    return d.ratherThan("A delay would grow with speed; this is one angle.")
-        .next(
-            (a.source() == TdcSource.PISTON_STOP
-                    ? "Read the piston stop once more. Then move"
-                    : "Confirm top dead centre with a piston stop. Then move")
-                + " the sensor"
-                + " "
-                + move
-                + " "
-                + way
-                + " the rotation, or change the controller's setting by "
-                + Say.degrees(size)
-                + ". Controllers differ in the sign of that setting: change it by five degrees and"
-                + " look with a light which way the timing goes.")
-        .caution(Cautions.ADVANCE)
+    d.saw(advanced ? "earlier" : "later");
+    d.next(a.source() == TdcSource.PISTON_STOP ? "read-again" : "confirm");
+    a.sensorMoveMillimetres()
+        .map(m -> new Measured(Math.abs(m.value()), m.standardUncertainty()))
+        .map(m -> Say.interval(m, Say.THIN + "mm"))
+        .ifPresentOrElse(
+            mm -> d.next(advanced ? "move-with" : "move-against", Say.degrees(size), mm),
+            () -> d.next(advanced ? "turn-with" : "turn-against", Say.degrees(size)));
+    return d.next("setting-sign")
+        .ratherThan("delay")
+        .caution("advance")
         .picture(a.points().isEmpty() ? Picture.WHEEL : Picture.ALIGNMENT);
   }
 
@@ -124,11 +96,11 @@ final class WheelMisalignedCheck implements Check {
     Measured a = unused.tooth1BtdcDegrees().get();
     Measured b = used.tooth1BtdcDegrees().get();
     double apart = Math.abs(CrankAngle.wrapDifference(a.value() - b.value()));
-    String says = "By " + unused.source().words() + " it would be " + Say.degrees(a);
+    String source = unused.source().words();
     if (apart <= Say.EXPAND * Math.hypot(a.standardUncertainty(), b.standardUncertainty())) {
-      d.saw(says + ", which agrees.");
+      d.saw("agrees", source, Say.degrees(a));
     } else {
-      d.against(says + ", which does not agree: find out which is wrong before anything is moved.");
+      d.against("disagrees", source, Say.degrees(a));
     }
   }
 }

@@ -19,12 +19,11 @@ final class WheelOvalCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (crank.rim().isEmpty()) {
-      return Outcome.cannotRun(WheelRunOutCheck.TOO_FEW_TURNS);
+      return Outcome.cannotRun("few-turns");
     }
     int cylinders = seen.stated().cylinders();
     if (cylinders == 1 || cylinders == 2 || cylinders == 4 || cylinders == 0) {
-      return Outcome.cannotRun(
-          "On an engine that fires twice a turn or less an oval wheel looks like its own ripple.");
+      return Outcome.cannotRun("fires-slowly");
     }
     Measured a = crank.rim().get().oval();
     double sure = a.value() - Say.EXPAND * a.standardUncertainty();
@@ -34,16 +33,11 @@ final class WheelOvalCheck extends CrankCheck {
     return Outcome.fires(
         Draft.of(
                 id(),
-                sure >= FAULT_DEGREES && crank.severalSpeeds() ? Severity.FAULT : Severity.WATCH,
-                "The trigger wheel is not round.")
+                sure >= FAULT_DEGREES && crank.severalSpeeds() ? Severity.FAULT : Severity.WATCH)
             .probability(0.85)
-            .saw(
-                "Teeth come early and late twice a turn, "
-                    + Say.degrees(a)
-                    + " each way, the same at every speed.")
-            .ratherThan("Firing swings the speed more often than twice a turn on this engine.")
-            .next("Put a dial gauge on the rim of the wheel and turn the engine by hand.")
-            .caution(Cautions.BY_HAND)
+            .saw("early-and-late", Say.degrees(a))
+            .ratherThan("firing")
+            .caution("by-hand")
             .picture(Picture.WHEEL));
   }
 }

@@ -35,7 +35,7 @@ final class WheelRunOutCheck extends CrankCheck {
     Optional<Measured> places = rim.map(RimForm::runOut);
     Optional<Measured> both = strength.isPresent() ? mean(strength.get(), places) : places;
     if (both.isEmpty()) {
-      return Outcome.cannotRun(TOO_FEW_TURNS);
+      return Outcome.cannotRun("few-turns");
     }
     return lowerBound(both.get()) < WATCH_DEGREES
         ? Outcome.quiet()
@@ -67,50 +67,31 @@ final class WheelRunOutCheck extends CrankCheck {
     boolean proven =
         lowerBound(runOut) >= FAULT_DEGREES && (strength.isPresent() || crank.severalSpeeds());
     Draft d =
-        Draft.of(
-                id(),
-                proven ? Severity.FAULT : Severity.WATCH,
-                "The trigger wheel runs off centre.")
-            .probability(proven ? 0.97 : strength.isPresent() ? 0.8 : 0.5)
-            .saw(
-                "Teeth come early on one side and late on the other, by "
-                    + Say.degrees(runOut)
-                    + " each way, once a turn"
-                    + crank.rim().map(r -> "; latest at tooth " + r.highTooth()).orElse("")
-                    + ".");
+        Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
+            .probability(proven ? 0.97 : strength.isPresent() ? 0.8 : 0.5);
+    crank
+        .rim()
+        .ifPresentOrElse(
+            r -> d.saw("latest-at", Say.degrees(runOut), r.highTooth()),
+            () -> d.saw("early-and-late", Say.degrees(runOut)));
     seen.stated()
         .sensorCircleMillimetres()
         .ifPresent(
             mm ->
                 d.saw(
-                    "That is "
-                        + Say.number(Math.toRadians(runOut.value()) * mm / 2, 2)
-                        + " mm off centre on a circle of "
-                        + Say.number(mm, 0)
-                        + " mm, twice as much on a dial gauge."));
+                    "off-centre",
+                    Say.number(Math.toRadians(runOut.value()) * mm / 2, 2),
+                    Say.number(mm, 0)));
     double swing = strength.map(m -> share(m, crank)).orElse(0.0);
-    d.sawIf(
-        strength.isPresent(),
-        "The signal's strength swings once a turn, by "
-            + Say.percent(swing)
-            + " each way, as on a rim that comes nearer and goes away.");
-    d.sawIf(crank.severalSpeeds(), "It is the same angle at all speeds of the capture.");
+    d.sawIf(strength.isPresent(), "strength", Say.percent(swing));
+    d.sawIf(crank.severalSpeeds(), "all-speeds");
     if (strength.isEmpty() && !crank.severalSpeeds()) {
-      d.against("At one speed, cylinders that push unevenly can look the same.");
+      d.against("one-speed");
     }
-    return d.ratherThan(
-            "Firing swings the speed too, but several times a turn and less as speed rises.")
-        .next(
-            "Put a dial gauge on the rim of the wheel and turn the engine by hand: the reading"
-                + " is twice the offset.")
-        .caution(Cautions.BY_HAND)
-        .picture(Picture.WHEEL);
+    return d.ratherThan("firing").caution("by-hand").picture(Picture.WHEEL);
   }
 
   private static double share(Measured strength, CrankSymptoms crank) {
     return Math.toRadians(strength.value()) * crank.turns().pattern().slots();
   }
-
-  static final String TOO_FEW_TURNS =
-      "The form of the wheel shows only over five turns or more at a running speed.";
 }

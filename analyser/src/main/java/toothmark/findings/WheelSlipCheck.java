@@ -22,7 +22,7 @@ final class WheelSlipCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Optional<Alignment> alignment = symptoms.seen().timing().alignment();
     if (alignment.filter(a -> a.source() == TdcSource.MARK_CHANNEL).isEmpty()) {
-      return Outcome.cannotRun(WheelMisalignedCheck.NO_TDC);
+      return Outcome.cannotRun("no-tdc");
     }
     if (alignment.get().slip().isEmpty()) {
       return Outcome.quiet();
@@ -35,23 +35,13 @@ final class WheelSlipCheck implements Check {
     }
     boolean step = slip.manner() == WheelSlip.Manner.STEP;
     return Outcome.fires(
-        Draft.of(id(), Severity.FAULT, "The trigger wheel slips on its hub.")
+        Draft.of(id(), Severity.FAULT)
             .probability(0.97)
             .saw(
-                "Tooth 1 moves by "
-                    + Say.degrees(slip.degrees())
-                    + " against top dead centre "
-                    + (step ? "at once, " : "little by little, ")
-                    + Words.span(slip.during())
-                    + ".")
-            .ratherThan("A wheel only set wrong is off by the same angle all the time.")
-            .ratherThan("A late signal changes with speed and comes back; this stays.")
-            .next(
-                "Paint a line across hub and wheel, run the engine, and see whether it parts. Then"
-                    + " check the bolts, the key and the damper's rubber.")
-            .caution(
-                "Stop running the engine until this is mended: advance can run away. "
-                    + Cautions.ADVANCE)
+                step ? "at-once" : "little", Say.degrees(slip.degrees()), Words.span(slip.during()))
+            .ratherThan("set-wrong")
+            .ratherThan("late-signal")
+            .caution("stop-running", "advance")
             .picture(Picture.ALIGNMENT)
             .where(List.of(slip.during())));
   }

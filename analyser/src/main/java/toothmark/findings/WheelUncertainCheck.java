@@ -21,23 +21,17 @@ final class WheelUncertainCheck extends CrankCheck {
     }
     WheelIdentification.Candidate next = found.alternatives().get(0);
     return Outcome.fires(
-        Draft.of(
-                id(),
-                Severity.WATCH,
-                "The wheel reads as " + found.pattern() + ", but other wheels fit nearly as well.")
+        Draft.of(id(), Severity.WATCH)
+            .title("reads-as", found.pattern())
             .probability(1 - found.confidence())
             .saw(
-                found.pattern()
-                    + " has "
-                    + Say.percent(found.confidence())
-                    + " of the probability, "
-                    + next.pattern()
-                    + " "
-                    + Say.percent(next.confidence())
-                    + ".")
-            .ratherThan("A wrong setting in the job sheet would meet one wheel that is sure.")
-            .next("Count the slots on the wheel and name the pattern in the job sheet.")
-            .caution(Cautions.BY_HAND)
+                "shares",
+                found.pattern(),
+                Say.percent(found.confidence()),
+                next.pattern(),
+                Say.percent(next.confidence()))
+            .ratherThan("wrong-setting")
+            .caution("by-hand")
             .picture(Picture.TOOTH_PERIOD));
   }
 }

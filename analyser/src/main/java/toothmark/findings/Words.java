@@ -4,66 +4,66 @@ import java.util.List;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
 import toothmark.units.Say;
+import toothmark.units.WordBook;
 
-/** Turns of phrase of findings, beside those of {@link Say}. */
+/** The words of findings, and turns of phrase beside those of {@link Say}. */
 final class Words {
+
+  private static final WordBook BOOK = new WordBook("toothmark.findings.findings");
+
+  private static final int SHOWN = 3;
 
   private Words() {}
 
-  /** How often: once, twice, 12 times. */
-  static String times(int n) {
-    return n == 1 ? "once" : n == 2 ? "twice" : Say.count(n) + " times";
+  static String of(String key, Object... values) {
+    return BOOK.of(key, values);
   }
 
-  /** A number of things: 1 tooth, 5 teeth. */
-  static String count(int n, String one, String many) {
-    return Say.count(n) + " " + (n == 1 ? one : many);
+  static boolean has(String key) {
+    return BOOK.has(key);
+  }
+
+  /** A phrase about a number of things. */
+  static String count(int n, String key, Object... more) {
+    return BOOK.count(n, key, more);
+  }
+
+  /** How often: once, twice, 12 times. */
+  static String times(int n) {
+    return n == 2 ? of("times.two") : count(n, "times");
   }
 
   static String microseconds(Measured seconds) {
     return Say.interval(seconds.times(1e6), Say.THIN + "µs");
   }
 
-  static String millimetres(double mm) {
-    return Say.number(mm, 1) + Say.THIN + "mm";
-  }
-
   static String height(double height, Observations seen) {
     return seen.scale() == Observations.Scale.VOLTS
         ? Say.scaled(height, "V")
-        : Say.percent(height) + " of full scale";
+        : of("height.scale", Say.percent(height));
   }
 
   static String span(Interval i) {
-    return Say.number(i.startInclusive(), 3) + " to " + Say.at(i.endExclusive());
+    return of("span", Say.number(i.startInclusive(), 3), Say.at(i.endExclusive()));
   }
 
   /** The first three spans, and how many more there are. */
   static String spans(List<Interval> spans) {
-    StringBuilder s = new StringBuilder();
-    int shown = Math.min(3, spans.size());
-    for (int i = 0; i < shown; i++) {
-      s.append(i == 0 ? "" : i == spans.size() - 1 ? " and " : ", ").append(span(spans.get(i)));
-    }
-    return spans.size() > shown ? s + " and " + (spans.size() - shown) + " more" : s.toString();
-  }
-
-  /** Numbers in a row: 4, 5 and 6. */
-  static String list(List<Integer> numbers) {
-    return list(numbers, "and");
+    List<String> all = spans.stream().map(Words::span).toList();
+    return all.size() <= SHOWN
+        ? list(all, "list.and")
+        : of("list.more", String.join(", ", all.subList(0, SHOWN)), all.size() - SHOWN);
   }
 
   /** One of some numbers: 1 or 4. */
   static String either(List<Integer> numbers) {
-    return list(numbers, "or");
+    return list(numbers.stream().map(String::valueOf).toList(), "list.or");
   }
 
-  private static String list(List<Integer> numbers, String last) {
-    StringBuilder s = new StringBuilder();
-    for (int i = 0; i < numbers.size(); i++) {
-      s.append(i == 0 ? "" : i == numbers.size() - 1 ? " " + last + " " : ", ")
-          .append(numbers.get(i));
-    }
-    return s.toString();
+  private static String list(List<String> items, String last) {
+    int n = items.size() - 1;
+    return n < 1
+        ? String.join("", items)
+        : of(last, String.join(", ", items.subList(0, n)), items.get(n));
   }
 }

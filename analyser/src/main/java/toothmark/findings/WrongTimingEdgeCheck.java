@@ -28,7 +28,7 @@ final class WrongTimingEdgeCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (seen.edges().kind() != SensorKind.HALL) {
-      return Outcome.cannotRun("Only a switching sensor has two edges to choose from.");
+      return Outcome.cannotRun("one-edge");
     }
     EdgeDirection timed = timed(seen);
     double pitch = crank.turns().pattern().pitchDegrees();
@@ -44,32 +44,21 @@ final class WrongTimingEdgeCheck extends CrankCheck {
   private Draft draft(Observations seen, EdgeDirection timed, double own, double other) {
     boolean stated = seen.stated().edgeStated() == Observations.Statement.STATED;
     boolean moved = byAToothWidth(seen);
+    boolean falling = timed == EdgeDirection.FALLING;
     Draft d =
-        Draft.of(
-                id(),
-                stated || moved ? Severity.FAULT : Severity.WATCH,
-                "The controller times the unsteadier edge of the sensor.")
+        Draft.of(id(), stated || moved ? Severity.FAULT : Severity.WATCH)
             .probability(stated || moved ? 0.96 : 0.7)
             .saw(
-                "The "
-                    + name(timed)
-                    + " edge jitters by "
-                    + Say.degrees(own)
-                    + ", the "
-                    + name(timed.opposite())
-                    + " one by "
-                    + Say.degrees(other)
-                    + " (standard deviation).");
-    d.sawIf(moved, "The tooth 1 angle is off by the width of a tooth, as between the two edges.");
+                falling ? "falling-jitters" : "rising-jitters",
+                Say.degrees(own),
+                Say.degrees(other));
+    d.sawIf(moved, "tooth-width");
     if (!stated) {
-      d.against("The job sheet does not name the edge; the falling one is assumed.");
+      d.against("edge-assumed");
     }
-    return d.ratherThan("A swapped two-wire sensor would split the gap in two; here it is whole.")
-        .next(
-            "Set the controller to the "
-                + name(timed.opposite())
-                + " edge, then check the timing with a light: it moves by the width of a tooth.")
-        .caution(Cautions.ADVANCE + " Do not trim it away with the angle setting instead.");
+    return d.ratherThan("swapped-wires")
+        .next(falling ? "set-rising" : "set-falling")
+        .caution("advance", "not-trimmed");
   }
 
   /** The edge that the controller is taken to time: falling where the job sheet names none. */
@@ -77,10 +66,6 @@ final class WrongTimingEdgeCheck extends CrankCheck {
     return seen.stated().edgeStated() == Observations.Statement.STATED
         ? seen.stated().timedEdge()
         : EdgeDirection.FALLING;
-  }
-
-  private static String name(EdgeDirection edge) {
-    return edge == EdgeDirection.FALLING ? "falling" : "rising";
   }
 
   /** Whether the error of the tooth 1 angle is that from one edge of a tooth to the other. */

@@ -309,7 +309,7 @@ class WheelChecksTest {
   void readingsByHandShowNoSlip() {
     Alignment a = alignment(Optional.of(new Measured(0, 0.7)), Optional.empty());
     scene.alignment = Optional.of(with(TdcSource.PISTON_STOP, a, List.of()));
-    cannotRun(new WheelSlipCheck(), scene, WheelMisalignedCheck.NO_TDC);
+    cannotRun(new WheelSlipCheck(), scene, Words.of("any.no-tdc"));
   }
 
   @Test

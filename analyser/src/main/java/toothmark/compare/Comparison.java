@@ -3,7 +3,6 @@ package toothmark.compare;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BiPredicate;
@@ -104,45 +103,5 @@ public record Comparison(
           new Change(name, unit, b.map(RecordedFigure::value), a.map(RecordedFigure::value)));
     }
     return changes;
-  }
-
-  /**
-   * The comparison in a sentence or two.
-   *
-   * @return faults mended, faults that are new, and what changed beyond its uncertainty
-   */
-  public String verdict() {
-    List<String> parts = new ArrayList<>();
-    if (!before.wheel().equals(after.wheel())) {
-      parts.add(
-          "The captures show different wheels, "
-              + before.wheel().orElse("none")
-              + " and "
-              + after.wheel().orElse("none")
-              + ".");
-    }
-    parts.add(counted(gone()) + " gone, " + counted(come()).toLowerCase(Locale.ROOT) + " new.");
-    long became = graver().stream().filter(Comparison::fault).count();
-    if (became > 0) {
-      parts.add(became + (became == 1 ? " finding is" : " findings are") + " now a fault.");
-    }
-    long eased = milder().stream().filter(f -> fault(before.gravest(f.id()).orElseThrow())).count();
-    if (eased > 0) {
-      parts.add(eased + (eased == 1 ? " fault is" : " faults are") + " milder now.");
-    }
-    long stay = stayed().stream().filter(Comparison::fault).count();
-    if (stay > 0) {
-      parts.add(stay + (stay == 1 ? " fault is" : " faults are") + " still there.");
-    }
-    return String.join(" ", parts);
-  }
-
-  private static String counted(List<RecordedFinding> findings) {
-    long n = findings.stream().filter(Comparison::fault).count();
-    return n == 0 ? "No fault" : n == 1 ? "One fault" : n + " faults";
-  }
-
-  private static boolean fault(RecordedFinding f) {
-    return f.severity().equals("fault");
   }
 }

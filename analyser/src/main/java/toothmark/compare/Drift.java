@@ -56,22 +56,4 @@ public record Drift(List<Visit> visits, List<Course> courses, List<RecordedFindi
   private static boolean nothingEverCame(Course c) {
     return c.values().stream().allMatch(v -> v.map(m -> m.value() == 0).orElse(true));
   }
-
-  /**
-   * What moved, in a sentence or two.
-   *
-   * @return the figures that moved, and whether all captures show one wheel
-   */
-  public String verdict() {
-    List<String> moved = courses.stream().filter(Course::moved).map(Course::name).toList();
-    long wheels = visits.stream().map(v -> v.examination().wheel()).distinct().count();
-    String wheel = wheels > 1 ? " The captures do not all show one wheel." : "";
-    return (moved.isEmpty()
-            ? "Nothing moved beyond the uncertainty"
-            : "Moved: " + String.join(", ", moved).toLowerCase(java.util.Locale.ROOT))
-        + " over "
-        + visits.size()
-        + " examinations."
-        + wheel;
-  }
 }

@@ -105,7 +105,7 @@ final class ComparisonWindow {
   }
 
   private void say(Comparison c) {
-    Prose verdict = prose(c.verdict(), 1.2);
+    Prose verdict = prose(ComparisonText.verdict(c), 1.2);
     ComparisonText.counted(c).ifPresent(s -> prose(s, 1));
     verdict.setFont(Look.strong(1.2));
     verdict.setName("comparison.verdict");

@@ -72,7 +72,7 @@ final class WheelMisalignedCheck implements Check {
     a.tooth1BtdcDegrees()
         .ifPresent(
             m -> d.saw("passes", Say.degrees(m), Say.degrees(a.nominalDegrees().orElseThrow())));
-    d.saw("source", a.source().words());
+    d.saw("source", Words.of(a.source()));
     timing.unused().forEach(u -> other(d, u, a));
     d.saw(advanced ? "earlier" : "later");
     d.next(a.source() == TdcSource.PISTON_STOP ? "read-again" : "confirm");
@@ -96,7 +96,7 @@ final class WheelMisalignedCheck implements Check {
     Measured a = unused.tooth1BtdcDegrees().get();
     Measured b = used.tooth1BtdcDegrees().get();
     double apart = Math.abs(CrankAngle.wrapDifference(a.value() - b.value()));
-    String source = unused.source().words();
+    String source = Words.of(unused.source());
     if (apart <= Say.EXPAND * Math.hypot(a.standardUncertainty(), b.standardUncertainty())) {
       d.saw("agrees", source, Say.degrees(a));
     } else {

@@ -1,6 +1,7 @@
 package toothmark.findings;
 
 import java.util.List;
+import toothmark.timing.TdcSource;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
 import toothmark.units.Say;
@@ -31,6 +32,11 @@ final class Words {
   /** How often: once, twice, 12 times. */
   static String times(int n) {
     return n == 2 ? of("times.two") : count(n, "times");
+  }
+
+  /** What tells top dead centre. */
+  static String of(TdcSource source) {
+    return of("source." + source.label());
   }
 
   static String microseconds(Measured seconds) {

@@ -11,12 +11,9 @@ import toothmark.timing.PistonTravel;
 import toothmark.timing.StrobeWorksheet;
 import toothmark.units.Measured;
 import toothmark.units.Say;
-import toothmark.units.WordBook;
 
 /** What sums at the bench came to, in sentences for terminal and window. */
 public final class BenchText {
-
-  private static final WordBook BOOK = new WordBook("toothmark.report.bench");
 
   private BenchText() {}
 
@@ -29,12 +26,12 @@ public final class BenchText {
   public static List<String> of(StrobeWorksheet sheet) {
     StrobeWorksheet.Result result = sheet.fit();
     return List.of(
-        BOOK.of("strobe.offset", Say.degrees(result.offsetDegrees())),
-        BOOK.of("strobe.delay", Say.interval(result.delaySeconds().times(1e6), Say.THIN + "µs")),
-        BOOK.of("strobe.correlation", rounded("%.2f", result.correlation())),
-        BOOK.of("strobe.change." + sheet.change()),
-        BOOK.of("strobe.sign"),
-        BOOK.of("strobe.caution"));
+        Wording.of("strobe.offset", Say.degrees(result.offsetDegrees())),
+        Wording.of("strobe.delay", Say.interval(result.delaySeconds().times(1e6), Say.THIN + "µs")),
+        Wording.of("strobe.correlation", rounded("%.2f", result.correlation())),
+        Wording.of("strobe.change." + sheet.change()),
+        Wording.of("strobe.sign"),
+        Wording.of("strobe.caution"));
   }
 
   private static String rounded(String format, double value) {
@@ -52,28 +49,24 @@ public final class BenchText {
     Measured top = PistonStop.readingAtTopDegrees(stops);
     double side = stops.stream().mapToDouble(PistonStop::eachSideDegrees).average().orElseThrow();
     List<String> out = new ArrayList<>();
-    out.add(
-        BOOK.of(
-            stops.size() == 1 ? "piston.top.one" : "piston.top.many",
-            Say.degrees(top),
-            Integer.toString(stops.size())));
-    out.add(BOOK.of("piston.take", Say.degrees(top.value())));
-    out.add(BOOK.of("piston.side", Say.degrees(side)));
+    out.add(Wording.count(stops.size(), "piston.top", Say.degrees(top)));
+    out.add(Wording.of("piston.take", Say.degrees(top.value())));
+    out.add(Wording.of("piston.side", Say.degrees(side)));
     if (stops.stream().anyMatch(s -> s.standing() == PistonStop.Standing.TOO_NEAR_THE_TOP)) {
-      out.add(BOOK.of("piston.near", rounded("%.0f", PistonStop.LEAST_EACH_SIDE_DEGREES)));
+      out.add(Wording.of("piston.near", rounded("%.0f", PistonStop.LEAST_EACH_SIDE_DEGREES)));
     }
-    travel.ifPresentOrElse(t -> depth(t, side, out), () -> out.add(BOOK.of("piston.pin")));
-    out.add(BOOK.of("piston.repeat"));
+    travel.ifPresentOrElse(t -> depth(t, side, out), () -> out.add(Wording.of("piston.pin")));
+    out.add(Wording.of("piston.repeat"));
     return out;
   }
 
   private static void depth(PistonTravel travel, double side, List<String> out) {
     double depth = travel.millimetresBelowTop(travel.highestDegrees() + side);
-    out.add(BOOK.of("piston.depth", Say.number(depth, 1)));
+    out.add(Wording.of("piston.depth", Say.number(depth, 1)));
     double middle = (travel.degreesAfter(depth) + travel.degreesBefore(depth)) / 2;
     if (travel.pinOffsetMillimetres() != 0) {
       out.add(
-          BOOK.of(
+          Wording.of(
               "piston.off",
               Say.number(travel.pinOffsetMillimetres(), 1),
               Say.degrees(travel.highestDegrees()),
@@ -88,30 +81,30 @@ public final class BenchText {
    * @return whether there is room for the dwell, and whether a gap is in the way
    */
   public static List<String> of(FiringPlan plan) {
-    return List.of(room(plan), firing(plan), gap(plan), cranking(plan), BOOK.of("firing.prove"));
+    return List.of(room(plan), firing(plan), gap(plan), cranking(plan), Wording.of("firing.prove"));
   }
 
   private static String room(FiringPlan plan) {
-    return BOOK.of(
+    return Wording.of(
             "firing.duty",
             rounded("%.0f\u00b0", plan.dwellDegrees()),
             rounded("%.0f\u00b0", plan.betweenSparksDegrees()),
             rounded("%.0f", 100 * plan.duty()),
             rounded("%.0f\u00b0", Math.max(0, plan.beforeEarliestSparkDegrees())))
         + " "
-        + BOOK.of("firing.room." + plan.room());
+        + Wording.of("firing.room." + plan.room());
   }
 
   private static String firing(FiringPlan plan) {
     List<Integer> met = plan.firingInGap();
     String farthest = Say.degrees(plan.farthestToothDegrees());
     return met.isEmpty()
-        ? BOOK.of("firing.clear", farthest)
-        : BOOK.of("firing.met", farthest, list(met));
+        ? Wording.of("firing.clear", farthest)
+        : Wording.of("firing.met", farthest, list(met));
   }
 
   private static String gap(FiringPlan plan) {
-    return BOOK.of(
+    return Wording.of(
         "firing.charging", met(plan, plan.demand().rpm()), met(plan, plan.demand().crankingRpm()));
   }
 
@@ -119,12 +112,12 @@ public final class BenchText {
     List<Integer> met = new ArrayList<>(plan.metByGap(rpm));
     met.removeAll(plan.firingInGap());
     return met.isEmpty()
-        ? BOOK.of("firing.none", Say.rpm(rpm))
-        : BOOK.of("firing.some", Say.rpm(rpm), list(met));
+        ? Wording.of("firing.none", Say.rpm(rpm))
+        : Wording.of("firing.some", Say.rpm(rpm), list(met));
   }
 
   private static String cranking(FiringPlan plan) {
-    return BOOK.of("firing.cranking", Say.degrees(plan.farthestToothDegrees() / 10));
+    return Wording.of("firing.cranking", Say.degrees(plan.farthestToothDegrees() / 10));
   }
 
   private static String list(List<Integer> cylinders) {

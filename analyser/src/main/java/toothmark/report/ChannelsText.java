@@ -65,8 +65,11 @@ public final class ChannelsText {
     text.lines.gap();
     text.capture.channels().forEach(text::channel);
     text.lines.figure(
-        "drawn",
-        Say.seconds(text.drawn.seconds()) + " from " + Say.at(text.drawn.startInclusive()));
+        Wording.of("channels.drawn"),
+        Wording.of(
+            "channels.excerpt",
+            Say.seconds(text.drawn.seconds()),
+            Say.at(text.drawn.startInclusive())));
     text.lines.gap();
     text.fitness();
     text.lines.gap();
@@ -86,8 +89,12 @@ public final class ChannelsText {
 
   private void channel(Channel channel) {
     ChannelRole role = ChannelRole.of(channel.name(), examination.roles());
-    String guessed = role == ChannelRole.UNUSED ? "" : "taken for " + role.label() + ", ";
-    lines.figure(channel.name(), guessed + content(channel));
+    String content = content(channel);
+    lines.figure(
+        channel.name(),
+        role == ChannelRole.UNUSED
+            ? content
+            : Wording.of("channels.taken", Wording.of("role." + role.label()), content));
     for (String row : plot(channel.signal())) {
       lines.add(new Line(Role.PLAIN, " ", row));
     }
@@ -97,24 +104,26 @@ public final class ChannelsText {
     Signal signal = channel.signal();
     if (signal instanceof SampledSignal s) {
       Range range = range(SignalCurve.of(signal).orElseThrow(), signal.span());
-      return Say.scaled(1 / s.intervalSeconds(), "Hz")
-          + ", "
-          + Say.count(s.size())
-          + " samples, "
-          + Say.number(range.getLowerBound(), 3)
-          + " to "
-          + Say.number(range.getUpperBound(), 3)
-          + (channel.unit().isEmpty() ? "" : Say.THIN + channel.unit());
+      String highest = Say.number(range.getUpperBound(), 3);
+      return Wording.of(
+          "channels.samples",
+          Say.scaled(1 / s.intervalSeconds(), "Hz"),
+          Say.count(s.size()),
+          Say.number(range.getLowerBound(), 3),
+          channel.unit().isEmpty() ? highest : highest + Say.THIN + channel.unit());
     }
     if (signal instanceof StepSignal s) {
-      return Say.count(s.size()) + " levels" + steps(s.resolutionSeconds());
+      return steps(Wording.of("channels.levels", Say.count(s.size())), s.resolutionSeconds());
     }
     EventSignal events = (EventSignal) signal;
-    return Say.count(events.size()) + " edges" + steps(events.resolutionSeconds());
+    return steps(
+        Wording.of("channels.edges", Say.count(events.size())), events.resolutionSeconds());
   }
 
-  private static String steps(double resolutionSeconds) {
-    return resolutionSeconds > 0 ? ", times in steps of " + Say.seconds(resolutionSeconds) : "";
+  private static String steps(String events, double resolutionSeconds) {
+    return resolutionSeconds > 0
+        ? Wording.of("channels.steps", events, Say.seconds(resolutionSeconds))
+        : events;
   }
 
   private static Range range(Curve curve, Interval span) {
@@ -144,7 +153,7 @@ public final class ChannelsText {
 
   private void fitness() {
     if (seen.crank().isEmpty()) {
-      lines.figure("fit for", seen.undecodable());
+      lines.figure(Wording.of("channels.fit"), seen.undecodable());
       return;
     }
     DecodedCrank crank = seen.crank().get();
@@ -155,17 +164,16 @@ public final class ChannelsText {
             / 360;
     double most = crank.speed().maxRpm();
     lines.figure(
-        "wheel",
-        crank.identification().pattern()
-            + ", "
-            + Say.number(crank.speed().minRpm(), 0)
-            + " to "
-            + Say.rpm(most));
+        Wording.of("screen.wheel"),
+        Wording.of(
+            "channels.wheel",
+            crank.identification().pattern(),
+            Say.number(crank.speed().minRpm(), 0),
+            Say.rpm(most)));
     lines.figure(
-        "long",
-        Say.number(turns, 1)
-            + " turns"
-            + (turns < TURNS_WANTED ? ", too few: at least 4 are needed" : ", enough"));
+        Wording.of("channels.long"),
+        Wording.of(
+            turns < TURNS_WANTED ? "channels.turns.few" : "channels.turns", Say.number(turns, 1)));
     fast(most);
   }
 
@@ -176,27 +184,24 @@ public final class ChannelsText {
       return;
     }
     lines.figure(
-        "fast",
-        Say.number(samples, 1)
-            + " samples for each tooth at "
-            + Say.rpm(mostRpm)
-            + (samples < SAMPLES_WANTED ? ", too few" : "")
-            + "; 8 are kept up to "
-            + Say.rpm(mostRpm * samples / SAMPLES_WANTED)
-            + ". One sample is "
-            + Say.number(DEGREES_A_SECOND_PER_RPM * mostRpm / rate, 2)
-            + "° of the crank.");
+        Wording.of("channels.fast"),
+        Wording.of(
+            samples < SAMPLES_WANTED ? "channels.rate.low" : "channels.rate",
+            Say.number(samples, 1),
+            Say.rpm(mostRpm),
+            Say.rpm(mostRpm * samples / SAMPLES_WANTED),
+            Say.number(DEGREES_A_SECOND_PER_RPM * mostRpm / rate, 2)));
   }
 
   private void reading(Reading reading) {
     for (Reading.Fact fact : reading.facts()) {
-      lines.figure("read as", fact.label() + ": " + fact.value());
+      lines.figure(Wording.of("channels.read"), fact.label() + ": " + fact.value());
     }
     for (String doubt : reading.doubts()) {
-      lines.wrap(Role.WATCH, "note", doubt);
+      lines.wrap(Role.WATCH, Wording.of("channels.note"), doubt);
     }
     if (!examination.roles().assumption().isEmpty()) {
-      lines.wrap(Role.WATCH, "guessed", examination.roles().assumption());
+      lines.wrap(Role.WATCH, Wording.of("channels.guessed"), examination.roles().assumption());
     }
   }
 }

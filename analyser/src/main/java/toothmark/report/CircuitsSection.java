@@ -41,13 +41,14 @@ final class CircuitsSection {
   }
 
   private void write(HtmlWriter html, InputReplay replay) {
-    html.element("h2", "Other input circuits", "id", "circuits");
-    html.element(
-        "p",
-        "The same record played to other circuits than that of the reference receiver. The counts"
-            + " compare settings on this record; they foretell no certain controller.");
-    html.open("div", "class", "scroll").open("table").open("tr").element("th", "Circuit");
-    CircuitsText.HEADS.forEach(h -> html.element("th", h, "class", "right"));
+    html.element("h2", Wording.of("circuits"), "id", "circuits");
+    html.element("p", Wording.of("circuits.meaning"));
+    html.open("div", "class", "scroll")
+        .open("table")
+        .open("tr")
+        .element("th", Wording.of("circuits.circuit"));
+    CircuitsText.HEADS.forEach(
+        h -> html.element("th", Wording.of("circuits.head." + h), "class", "right"));
     html.close();
     for (Result r : results) {
       html.open("tr").element("td", r.conditioner().description());
@@ -55,6 +56,6 @@ final class CircuitsSection {
       html.close();
     }
     html.close().close();
-    html.element("p", "Arming margin: " + CircuitsText.margin(replay.armingMargins()) + ".");
+    html.element("p", Wording.of("circuits.arming", CircuitsText.margin(replay.armingMargins())));
   }
 }

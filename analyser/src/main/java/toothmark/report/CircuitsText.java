@@ -14,8 +14,7 @@ import toothmark.units.Say;
 /** What other input circuits would have made of a record, for a terminal. */
 public final class CircuitsText {
 
-  static final List<String> HEADS =
-      List.of("Teeth lost", "Strays let in", "Losses cranking", "Losses running");
+  static final List<String> HEADS = List.of("teeth", "strays", "cranking", "running");
 
   private CircuitsText() {}
 
@@ -30,24 +29,22 @@ public final class CircuitsText {
    */
   public static List<Line> of(String file, InputReplay replay, List<Result> results, int width) {
     ScreenLines lines = new ScreenLines(width);
-    lines.wrap(Role.VERDICT, "", file + ": what input circuits would have made of it");
+    lines.wrap(Role.VERDICT, "", Wording.of("circuits.of", file));
     lines.gap();
     for (Result r : results) {
       lines.wrap(Role.PLAIN, "", r.conditioner().description());
       List<String> counts = counts(r);
       StringBuilder text = new StringBuilder();
       for (int i = 0; i < HEADS.size(); i++) {
-        text.append(i > 0 ? ", " : "").append(HEADS.get(i).toLowerCase(Locale.ROOT));
+        text.append(i > 0 ? ", " : "")
+            .append(Wording.of("circuits.head." + HEADS.get(i)).toLowerCase(Locale.ROOT));
         text.append(' ').append(counts.get(i));
       }
       lines.figure(" ", text.toString());
     }
     lines.gap();
-    lines.figure("margin", margin(replay.armingMargins()));
-    lines.wrap(
-        Role.NOTE,
-        "",
-        "Counts compare settings on this record; they foretell no certain controller.");
+    lines.figure(Wording.of("circuits.margin"), margin(replay.armingMargins()));
+    lines.wrap(Role.NOTE, "", Wording.of("circuits.caution"));
     return lines.lines();
   }
 
@@ -66,15 +63,12 @@ public final class CircuitsText {
         margins.stream().min(Comparator.comparingDouble(ToothMargin::least)).orElseThrow();
     ToothMargin weakest =
         margins.stream().min(Comparator.comparingDouble(ToothMargin::median)).orElseThrow();
-    return Say.number(least.least(), 2)
-        + " times the level that arms the reference, before tooth "
-        + least.tooth()
-        + " at "
-        + Say.at(least.atSeconds())
-        + "; usually least before tooth "
-        + weakest.tooth()
-        + ", "
-        + Say.number(weakest.median(), 1)
-        + " times";
+    return Wording.of(
+        "circuits.least",
+        Say.number(least.least(), 2),
+        least.tooth(),
+        Say.at(least.atSeconds()),
+        weakest.tooth(),
+        Say.number(weakest.median(), 1));
   }
 }

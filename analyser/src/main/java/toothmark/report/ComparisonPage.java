@@ -29,7 +29,7 @@ public final class ComparisonPage {
 
   private final Comparison comparison;
   private final List<Figure> curves;
-  private final HtmlWriter html = SidePage.open("Before and after");
+  private final HtmlWriter html = SidePage.open(Wording.of("compare.title"));
 
   private ComparisonPage(Comparison comparison, List<Figure> curves) {
     this.comparison = comparison;
@@ -52,34 +52,34 @@ public final class ComparisonPage {
   }
 
   private String page() {
-    html.element("p", comparison.verdict(), "class", "verdict");
+    html.element("p", ComparisonText.verdict(comparison), "class", "verdict");
     ComparisonText.counted(comparison).ifPresent(s -> html.element("p", s));
-    capture("Before", comparison.before());
-    capture("After", comparison.after());
-    html.element("h2", "Findings");
+    capture("compare.before", comparison.before());
+    capture("compare.after", comparison.after());
+    html.element("h2", Wording.of("findings"));
     if (comparison.gone().isEmpty() && comparison.after().findings().isEmpty()) {
-      html.element("p", "None on either side.", "class", "quiet");
+      html.element("p", Wording.of("compare.none"), "class", "quiet");
     }
-    findings("Gone", comparison.gone());
-    findings("New", comparison.come());
-    findings("Graver", comparison.graver());
-    findings("Milder", comparison.milder());
-    findings("Still there", comparison.stayed());
+    findings("compare.head.gone", comparison.gone());
+    findings("compare.head.come", comparison.come());
+    findings("compare.head.graver", comparison.graver());
+    findings("compare.head.milder", comparison.milder());
+    findings("compare.head.stayed", comparison.stayed());
     curves();
     figures();
     return SidePage.close(html);
   }
 
   private void capture(String when, RecordedExamination e) {
-    html.open("p").element("span", when + ": ", "class", "label");
+    html.open("p").element("span", Wording.of(when) + ": ", "class", "label");
     html.text(e.name() + ". " + e.verdict()).close();
   }
 
-  private void findings(String heading, List<RecordedFinding> findings) {
+  private void findings(String key, List<RecordedFinding> findings) {
     if (findings.isEmpty()) {
       return;
     }
-    html.element("h3", heading).open("ul");
+    html.element("h3", Wording.of(key)).open("ul");
     for (RecordedFinding f : findings) {
       html.open("li").element("span", f.severity(), "class", "badge " + f.severity());
       html.text(" " + f.title() + ComparisonText.regraded(comparison, f)).close();
@@ -88,28 +88,23 @@ public final class ComparisonPage {
   }
 
   private void curves() {
-    html.element("h2", "Curves");
+    html.element("h2", Wording.of("compare.curves"));
     if (curves.isEmpty()) {
-      html.element("p", "None: curves are drawn from captures; name both.", "class", "quiet");
+      html.element("p", Wording.of("compare.curves.none"), "class", "quiet");
       return;
     }
-    html.element("p", "Before is hollow and dashed, after filled and solid.", "class", "quiet");
+    html.element("p", Wording.of("compare.curves.key"), "class", "quiet");
     PageFigures drawn = PageFigures.of(curves);
     drawn.notYetShown().forEach(d -> drawn.show(html, d));
   }
 
   private void figures() {
-    html.element("h2", "Figures");
-    html.element(
-        "p",
-        "Bars are 95 % intervals, before in grey above after in blue. A change is named only where"
-            + " it is larger than chance would make it.",
-        "class",
-        "quiet");
+    html.element("h2", Wording.of("measures"));
+    html.element("p", Wording.of("compare.bars"), "class", "quiet");
     html.open("div", "class", "scroll").open("table").open("tr");
-    for (String head : List.of("", "Before", "After", "", "Change")) {
-      html.element("th", head);
-    }
+    html.element("th", "").element("th", Wording.of("compare.before"));
+    html.element("th", Wording.of("compare.after")).element("th", "");
+    html.element("th", Wording.of("compare.change"));
     html.close();
     comparison.changes().forEach(this::row);
     html.close().close();
@@ -130,7 +125,8 @@ public final class ComparisonPage {
     double high = both.stream().mapToDouble(m -> m.value() + half(m)).max().orElse(0);
     double scale = (WIDTH - 2 * MARGIN) / Math.max(high - low, 1e-9);
     StringBuilder svg = new StringBuilder();
-    svg.append("<svg role=\"img\" aria-label=\"before and after\" viewBox=\"0 0 ").append(WIDTH);
+    svg.append("<svg role=\"img\" aria-label=\"" + Wording.of("compare.pair") + "\" viewBox=\"0 0 ")
+        .append(WIDTH);
     svg.append(" 32\" width=\"").append(WIDTH).append("\" height=\"32\">");
     c.before().ifPresent(m -> svg.append(bar(m, low, scale, 10, "#59636e")));
     c.after().ifPresent(m -> svg.append(bar(m, low, scale, 22, "#0072b2")));

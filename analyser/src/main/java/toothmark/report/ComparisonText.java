@@ -1,14 +1,12 @@
 package toothmark.report;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import toothmark.compare.Change;
 import toothmark.compare.Comparison;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
-import toothmark.timing.TdcSource;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 
@@ -25,15 +23,15 @@ public final class ComparisonText {
    */
   public static List<String> of(Comparison c) {
     List<String> lines = new ArrayList<>();
-    lines.add(c.verdict());
+    lines.add(verdict(c));
     counted(c).ifPresent(lines::add);
     lines.add("");
     int head = lines.size();
-    c.gone().forEach(f -> lines.add(finding("gone", f)));
-    c.come().forEach(f -> lines.add(finding("new", f)));
-    c.graver().forEach(f -> lines.add(finding("graver", f) + regraded(c, f)));
-    c.milder().forEach(f -> lines.add(finding("milder", f) + regraded(c, f)));
-    c.stayed().forEach(f -> lines.add(finding("stays", f)));
+    c.gone().forEach(f -> lines.add(finding("compare.line.gone", f)));
+    c.come().forEach(f -> lines.add(finding("compare.line.new", f)));
+    c.graver().forEach(f -> lines.add(finding("compare.line.graver", f) + regraded(c, f)));
+    c.milder().forEach(f -> lines.add(finding("compare.line.milder", f) + regraded(c, f)));
+    c.stayed().forEach(f -> lines.add(finding("compare.line.stays", f)));
     if (lines.size() > head) {
       lines.add("");
     }
@@ -49,8 +47,47 @@ public final class ComparisonText {
     return lines.stream().map(ScreenLines::plainSpaces).toList();
   }
 
-  private static String finding(String how, RecordedFinding f) {
-    return String.format("%-6s %-6s %s", how, f.severity(), f.title());
+  /**
+   * The comparison in a sentence or two.
+   *
+   * @param c the comparison
+   * @return faults mended, faults that are new, and what changed of the rest
+   */
+  public static String verdict(Comparison c) {
+    List<String> parts = new ArrayList<>();
+    if (!c.before().wheel().equals(c.after().wheel())) {
+      parts.add(Wording.of("compare.wheels", wheel(c.before()), wheel(c.after())));
+    }
+    parts.add(
+        Wording.of(
+            "compare.faults",
+            Wording.count(faults(c.gone()), "compare.gone"),
+            Wording.count(faults(c.come()), "compare.come")));
+    add(parts, "compare.became", faults(c.graver()));
+    add(
+        parts,
+        "compare.eased",
+        faults(c.milder().stream().map(f -> c.before().gravest(f.id()).orElseThrow()).toList()));
+    add(parts, "compare.stay", faults(c.stayed()));
+    return String.join(" ", parts);
+  }
+
+  private static String wheel(RecordedExamination e) {
+    return e.wheel().orElseGet(() -> Wording.of("compare.wheel.none"));
+  }
+
+  private static void add(List<String> parts, String key, long n) {
+    if (n > 0) {
+      parts.add(Wording.count(n, key));
+    }
+  }
+
+  private static long faults(List<RecordedFinding> findings) {
+    return findings.stream().filter(f -> f.severity().equals("fault")).count();
+  }
+
+  private static String finding(String key, RecordedFinding f) {
+    return String.format("%-6s %-6s %s", Wording.of(key), f.severity(), f.title());
   }
 
   /**
@@ -66,35 +103,20 @@ public final class ComparisonText {
     if (before.tdcSource().isEmpty() || after.tdcSource().isEmpty()) {
       return Optional.empty();
     }
-    if (before.countsFromToldAngle() && after.countsFromToldAngle()) {
-      return Optional.of(
-          "Advance is counted from the angle that the controller is told, on both sides: what the"
-              + " wheel itself is off does not show in it.");
-    }
     if (before.countsFromToldAngle() || after.countsFromToldAngle()) {
-      return Optional.of(
-          "Advance is counted from the angle that the controller is told in the "
-              + (before.countsFromToldAngle() ? "earlier" : "later")
-              + " and from top dead centre in the "
-              + (before.countsFromToldAngle() ? "later" : "earlier")
-              + ": a changed offset may be what the wheel itself is off.");
+      boolean both = before.countsFromToldAngle() && after.countsFromToldAngle();
+      String which = before.countsFromToldAngle() ? "earlier" : "later";
+      return Optional.of(Wording.of("compare.told." + (both ? "both" : which)));
     }
     return before.tdcSource().equals(after.tdcSource())
         ? Optional.empty()
-        : Optional.of(
-            "Top dead centre is known from "
-                + words(before)
-                + " in the earlier and from "
-                + words(after)
-                + " in the later.");
+        : Optional.of(Wording.of("compare.sources", words(before), words(after)));
   }
 
   private static String words(RecordedExamination e) {
-    return Arrays.stream(TdcSource.values())
-        .filter(s -> e.tdcSource().equals(Optional.of(s.label())))
-        .map(TdcSource::words)
-        .findFirst()
-        .orElse("another source");
+    return e.tdcSource()
+        .flatMap(s -> Wording.find("source." + s))
+        .orElseGet(() -> Wording.of("source.other"));
   }
 
   /**
@@ -108,7 +130,7 @@ public final class ComparisonText {
     return c.before()
         .gravest(f.id())
         .filter(then -> !then.severity().equals(f.severity()))
-        .map(then -> " (was a " + then.severity() + ")")
+        .map(then -> " " + Wording.of("compare.was." + then.severity()))
         .orElse("");
   }
 
@@ -120,7 +142,7 @@ public final class ComparisonText {
    * @return with its interval
    */
   public static String value(Optional<Measured> value, String unit) {
-    return value.map(v -> Say.interval(v, unit)).orElse("not measured");
+    return value.map(v -> Say.interval(v, unit)).orElseGet(() -> Wording.of("compare.unmeasured"));
   }
 
   /**
@@ -132,9 +154,10 @@ public final class ComparisonText {
   public static String outcome(Change change) {
     return switch (change.verdict()) {
       case CHANGED ->
-          "changed by " + Say.interval(change.difference().orElseThrow(), change.unit());
-      case WITHIN_UNCERTAINTY -> "no change beyond the uncertainty";
-      case NOT_COMPARABLE -> "cannot be compared";
+          Wording.of(
+              "compare.changed", Say.interval(change.difference().orElseThrow(), change.unit()));
+      case WITHIN_UNCERTAINTY -> Wording.of("compare.within");
+      case NOT_COMPARABLE -> Wording.of("compare.incomparable");
     };
   }
 }

@@ -31,39 +31,43 @@ final class CustomerSheet {
     html.open("section", "class", "customer", "id", "customer");
     html.open("div", "class", "masthead");
     html.element(
-        "span", heading.shop().isEmpty() ? "Your engine" : heading.shop(), "class", "name");
-    html.element("span", "for the customer").close();
+        "span", heading.shop().isEmpty() ? Wording.of("sheet") : heading.shop(), "class", "name");
+    html.element("span", Wording.of("sheet.for")).close();
     html.open("div", "class", "body");
-    html.element("h1", heading.title().isEmpty() ? "What we found" : heading.title());
+    html.element("h1", heading.title().isEmpty() ? Wording.of("sheet.found") : heading.title());
     html.element("p", whatWeDid());
-    html.element("h3", "What we found").element("p", examination.diagnosis().verdict());
+    html.element("h3", Wording.of("sheet.found")).element("p", examination.diagnosis().verdict());
     found();
-    html.element("h3", "What happens next");
+    html.element("h3", Wording.of("sheet.next"));
     String next = examination.diagnosis().nextStep();
-    html.element("p", next.isEmpty() ? "Nothing needs doing." : next);
+    html.element("p", next.isEmpty() ? Wording.of("sheet.next.none") : next);
     unchecked(next);
     checked();
     html.close();
     html.open("div", "class", "signature");
-    html.element("span", "Date").element("span", "Technician").close().close();
+    html.element("span", Wording.of("sheet.date"))
+        .element("span", Wording.of("sheet.technician"))
+        .close()
+        .close();
   }
 
   private String whatWeDid() {
     Observations o = examination.observations();
-    StringBuilder s = new StringBuilder("Your engine's control unit knows where the crankshaft is");
-    s.append(" from a toothed wheel and a sensor. We recorded the sensor's signal for ");
-    s.append(Say.seconds(o.capture().span().seconds()));
-    o.crank()
+    String seconds = Say.seconds(o.capture().span().seconds());
+    boolean sparks = !o.coils().isEmpty();
+    return o.crank()
         .map(DecodedCrank::speed)
-        .ifPresent(
-            v -> {
-              s.append(", from ").append(Say.number(v.minRpm(), 0));
-              s.append(" to ").append(Say.number(v.maxRpm(), 0)).append(" turns a minute");
-            });
-    if (!o.coils().isEmpty()) {
-      s.append(", together with the ignition");
-    }
-    return s.append(", and measured every tooth of it.").toString();
+        .map(
+            v ->
+                Wording.of(
+                    sparks ? "sheet.done.sparks" : "sheet.done",
+                    seconds,
+                    Say.number(v.minRpm(), 0),
+                    Say.number(v.maxRpm(), 0)))
+        .orElseGet(
+            () ->
+                Wording.of(
+                    sparks ? "sheet.done.undecoded.sparks" : "sheet.done.undecoded", seconds));
   }
 
   private void found() {
@@ -91,11 +95,7 @@ final class CustomerSheet {
   }
 
   private static String plain(Severity severity) {
-    return switch (severity) {
-      case FAULT -> "This should be mended.";
-      case WATCH -> "This is worth keeping an eye on.";
-      case NOTE -> "This is normal.";
-    };
+    return Wording.of("sheet.severity." + severity.label());
   }
 
   private void checked() {
@@ -103,24 +103,26 @@ final class CustomerSheet {
     List<String> open = new ArrayList<>();
     Observations o = examination.observations();
     boolean decoded = o.crank().isPresent();
-    (decoded ? done : open).add("the trigger wheel, tooth by tooth");
-    (decoded ? done : open).add("the sensor and its wiring, as far as the signal shows them");
-    done.add("whether the control unit can follow the signal");
+    (decoded ? done : open).add(Wording.of("sheet.checked.wheel"));
+    (decoded ? done : open).add(Wording.of("sheet.checked.sensor"));
+    done.add(Wording.of("sheet.checked.sync"));
     boolean angle = o.timing().alignment().isPresent();
     boolean sparks = o.timing().gap().isPresent();
-    (angle ? done : open).add("whether the wheel stands at its angle on the engine");
+    (angle ? done : open).add(Wording.of("sheet.checked.angle"));
     String against = Wording.against(o.timing().reference());
     (sparks ? done : open)
-        .add("the moment of the sparks" + (against.isEmpty() || !sparks ? "" : ", " + against));
-    (o.coils().isEmpty() ? open : done).add("the work of each ignition coil");
+        .add(
+            against.isEmpty() || !sparks
+                ? Wording.of("sheet.checked.sparks")
+                : Wording.of("sheet.checked.sparks.against", against));
+    (o.coils().isEmpty() ? open : done).add(Wording.of("sheet.checked.coils"));
     boolean compared = Cranking.of(o).filter(c -> !c.compressions().isEmpty()).isPresent();
-    (compared ? done : open)
-        .add("how evenly the cylinders compress, by the crank's speed on the starter");
-    html.element("h3", "What was checked").open("ul");
+    (compared ? done : open).add(Wording.of("sheet.checked.compression"));
+    html.element("h3", Wording.of("sheet.checked")).open("ul");
     done.forEach(item -> html.element("li", item));
     html.close();
     if (!open.isEmpty()) {
-      html.element("p", "This recording does not show " + String.join("; nor ", open) + ".");
+      html.element("p", Wording.of("sheet.unchecked", String.join(Wording.of("sheet.nor"), open)));
     }
   }
 }

@@ -26,7 +26,7 @@ public final class DriftPage {
   private static final int MARGIN = 14;
 
   private final Drift drift;
-  private final HtmlWriter html = SidePage.open("Drift");
+  private final HtmlWriter html = SidePage.open(Wording.of("drift.title"));
 
   private DriftPage(Drift drift) {
     this.drift = drift;
@@ -46,23 +46,17 @@ public final class DriftPage {
   }
 
   private String page() {
-    html.element("p", drift.verdict(), "class", "verdict");
-    html.element("h2", "Figures");
-    html.element(
-        "p",
-        "From left to right by date; bars are 95 % intervals. A figure moved where its values differ"
-            + " by more than their uncertainties allow.",
-        "class",
-        "quiet");
+    html.element("p", DriftText.verdict(drift), "class", "verdict");
+    html.element("h2", Wording.of("measures"));
+    html.element("p", Wording.of("drift.bars"), "class", "quiet");
     html.open("div", "class", "scroll").open("table").open("tr");
-    for (String head : List.of("", "First", "", "Last", "")) {
-      html.element("th", head);
-    }
+    html.element("th", "").element("th", Wording.of("drift.first")).element("th", "");
+    html.element("th", Wording.of("drift.last")).element("th", "");
     html.close();
     drift.courses().forEach(this::figure);
     html.close().close();
     findings();
-    html.element("h2", "Examinations");
+    html.element("h2", Wording.of("index.title"));
     html.open("div", "class", "scroll").open("table");
     for (Visit v : drift.visits()) {
       html.open("tr").element("td", v.date().toString(), "class", "figure");
@@ -89,7 +83,7 @@ public final class DriftPage {
     if (drift.findings().isEmpty()) {
       return;
     }
-    html.element("h2", "Findings");
+    html.element("h2", Wording.of("findings"));
     html.open("div", "class", "scroll").open("table").open("tr").element("th", "");
     drift.visits().forEach(v -> html.element("th", v.date().toString()));
     html.close();
@@ -120,7 +114,9 @@ public final class DriftPage {
     double scale = (HEIGHT - 2.0 * MARGIN) / Math.max(high - low, 1e-9);
     double step = (WIDTH - 2.0 * MARGIN) / Math.max(1, c.values().size() - 1);
     StringBuilder svg = new StringBuilder();
-    svg.append("<svg role=\"img\" aria-label=\"").append("values by date\" viewBox=\"0 0 ");
+    svg.append("<svg role=\"img\" aria-label=\"")
+        .append(Wording.of("drift.chart"))
+        .append("\" viewBox=\"0 0 ");
     svg.append(WIDTH).append(' ').append(HEIGHT).append("\" width=\"").append(WIDTH);
     svg.append("\" height=\"").append(HEIGHT).append("\">");
     for (int i = 0; i < c.values().size(); i++) {

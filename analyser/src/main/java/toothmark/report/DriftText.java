@@ -2,6 +2,7 @@ package toothmark.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import toothmark.compare.Change;
 import toothmark.compare.Course;
@@ -23,7 +24,7 @@ public final class DriftText {
    */
   public static List<String> of(Drift drift) {
     List<String> lines = new ArrayList<>();
-    lines.add(drift.verdict());
+    lines.add(verdict(drift));
     lines.add("");
     for (Visit v : drift.visits()) {
       lines.add(v.date() + "  " + v.examination().name() + ": " + v.examination().verdict());
@@ -38,16 +39,31 @@ public final class DriftText {
     return lines.stream().map(ScreenLines::plainSpaces).toList();
   }
 
+  /**
+   * What moved, in a sentence or two.
+   *
+   * @param drift several examinations
+   * @return the figures that moved, and whether all captures show one wheel
+   */
+  public static String verdict(Drift drift) {
+    List<String> moved = drift.courses().stream().filter(Course::moved).map(Course::name).toList();
+    int n = drift.visits().size();
+    String verdict =
+        moved.isEmpty()
+            ? Wording.of("drift.verdict.none", n)
+            : Wording.of("drift.verdict", String.join(", ", moved).toLowerCase(Locale.ROOT), n);
+    long wheels = drift.visits().stream().map(v -> v.examination().wheel()).distinct().count();
+    return wheels > 1 ? verdict + " " + Wording.of("drift.wheels") : verdict;
+  }
+
   /** Whether a figure moved, and by how much from first to last. */
   static String outcome(Course course) {
     Optional<Change> overall = course.overall();
     if (overall.isEmpty()) {
-      return "measured once only";
+      return Wording.of("drift.once");
     }
     String by = Say.interval(overall.get().difference().orElseThrow(), course.unit());
-    return course.moved()
-        ? "moved; last less first " + by
-        : "no movement beyond the uncertainty, " + by;
+    return Wording.of(course.moved() ? "drift.moved" : "drift.still", by);
   }
 
   private static String when(Drift drift, RecordedFinding finding) {
@@ -58,7 +74,7 @@ public final class DriftText {
             .distinct()
             .toList();
     return dates.size() == drift.visits().size()
-        ? "(every time)"
+        ? Wording.of("drift.always")
         : "(" + String.join(", ", dates) + ")";
   }
 

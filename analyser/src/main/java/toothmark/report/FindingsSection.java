@@ -2,6 +2,7 @@ package toothmark.report;
 
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
 import toothmark.findings.Diagnosis;
 import toothmark.findings.Finding;
 import toothmark.findings.Severity;
@@ -23,7 +24,7 @@ final class FindingsSection {
 
   void write(Diagnosis diagnosis) {
     if (!diagnosis.findings().isEmpty()) {
-      html.element("h2", "Findings", "id", "findings");
+      html.element("h2", Wording.of("findings"), "id", "findings");
       diagnosis.findings().forEach(this::finding);
     }
   }
@@ -35,13 +36,13 @@ final class FindingsSection {
     html.open("div");
     html.open("div", "class", "keep");
     badge(html, f.severity());
-    html.element("span", Say.sure(f.probability()), "class", "sure");
+    html.element("span", Wording.sure(f.probability()), "class", "sure");
     html.element("h3", f.title()).close();
     list(f.evidence());
-    marked("do", "Next: ", f.nextTest());
-    marked("caution", "Take care: ", f.caution());
-    told("Against it: ", f.against());
-    told("Told apart: ", f.toldApartFrom());
+    marked("do", Wording.of("findings.next"), f.nextTest());
+    marked("caution", Wording.of("findings.care"), f.caution());
+    told(Wording.of("findings.against"), f.against());
+    told(Wording.of("findings.apart"), f.toldApartFrom());
     where(f.where());
     if (!here) {
       proof.ifPresent(this::pointTo);
@@ -54,7 +55,7 @@ final class FindingsSection {
   }
 
   private void pointTo(PageFigures.Drawn d) {
-    html.open("p", "class", "small quiet").text("See ");
+    html.open("p", "class", "small quiet").text(Wording.of("findings.see"));
     html.element("a", d.figure().question(), "href", "#" + d.id()).close();
   }
 
@@ -83,18 +84,26 @@ final class FindingsSection {
     if (where.isEmpty()) {
       return;
     }
-    StringBuilder s = new StringBuilder();
-    for (Interval i : where.subList(0, Math.min(MOST_PLACES, where.size()))) {
-      s.append(s.length() == 0 ? "" : ", ").append(Say.number(i.startInclusive(), 3));
-      if (i.seconds() >= 5e-4) {
-        s.append(" to ").append(Say.number(i.endExclusive(), 3));
-      }
-    }
-    s.append(Say.THIN).append('s');
-    if (where.size() > MOST_PLACES) {
-      s.append(" and ").append(where.size() - MOST_PLACES).append(" more");
-    }
-    told("Where: ", List.of(s.toString()));
+    String shown =
+        where.stream()
+                .limit(MOST_PLACES)
+                .map(FindingsSection::place)
+                .collect(Collectors.joining(", "))
+            + Say.THIN
+            + "s";
+    told(
+        Wording.of("findings.where"),
+        List.of(
+            where.size() > MOST_PLACES
+                ? Wording.of("findings.more", shown, where.size() - MOST_PLACES)
+                : shown));
+  }
+
+  private static String place(Interval i) {
+    String start = Say.number(i.startInclusive(), 3);
+    return i.seconds() < 5e-4
+        ? start
+        : Wording.of("findings.span", start, Say.number(i.endExclusive(), 3));
   }
 
   /** Severity as a word and a shape: square, triangle or circle. */
@@ -107,7 +116,6 @@ final class FindingsSection {
         };
     html.open("span", "class", "badge " + severity.label());
     html.markup("<svg viewBox=\"0 0 12 12\" aria-hidden=\"true\">" + shape + "</svg>");
-    String word = severity.label();
-    html.text(Character.toUpperCase(word.charAt(0)) + word.substring(1)).close();
+    html.text(Wording.of("severity." + severity.label())).close();
   }
 }

@@ -52,17 +52,17 @@ final class LossesSection {
     if (losses.isEmpty()) {
       return;
     }
-    html.element("h2", "Where sync is lost", "id", "losses");
+    html.element("h2", Wording.of("losses"), "id", "losses");
     html.open("div", "class", "scroll").open("table").open("tr");
-    List.of("Time", "Tooth", "Speed", "What the receiver heard", "Put down to")
-        .forEach(h -> html.element("th", h));
+    List.of("time", "tooth", "speed", "heard", "cause")
+        .forEach(h -> html.element("th", Wording.of("losses.head." + h)));
     html.close();
     losses.stream().limit(MOST_ROWS).forEach(l -> row(html, l));
     html.close().close();
     if (losses.size() > MOST_ROWS) {
       html.element(
           "p",
-          Say.count(losses.size() - MOST_ROWS) + " more in sync-losses.csv.",
+          Wording.of("losses.more", Say.count(losses.size() - MOST_ROWS)),
           "class",
           "small quiet");
     }
@@ -74,7 +74,8 @@ final class LossesSection {
     html.element("td", l.tooth().isPresent() ? Integer.toString(l.tooth().getAsInt()) : "–");
     html.element("td", Say.rpm(l.loss().rpm())).element("td", heard(l));
     html.open("td");
-    String cause = l.cause().isEmpty() ? "nothing found" : l.cause().replace('-', ' ');
+    String cause =
+        l.cause().isEmpty() ? Wording.of("losses.unexplained") : l.cause().replace('-', ' ');
     if (findings.contains(l.cause())) {
       html.element("a", cause, "href", "#" + l.cause());
     } else {
@@ -86,22 +87,24 @@ final class LossesSection {
   private static String heard(LossAnatomy l) {
     List<String> parts = new ArrayList<>();
     if (l.strays() > 0) {
-      parts.add(l.strays() == 1 ? "a stray edge" : l.strays() + " stray edges");
+      parts.add(Wording.count(l.strays(), "losses.strays"));
     }
     if (!l.unheard().isEmpty()) {
-      parts.add("not " + teeth(l.unheard()) + ", which gave an edge");
+      parts.add(Wording.of("losses.unheard", teeth(l.unheard())));
     }
     if (!l.silent().isEmpty()) {
-      parts.add(teeth(l.silent()) + " gave no edge");
+      parts.add(Wording.of("losses.silent", teeth(l.silent())));
     }
-    return parts.isEmpty() ? "every tooth, unevenly spaced" : String.join("; ", parts);
+    return parts.isEmpty() ? Wording.of("losses.uneven") : String.join("; ", parts);
   }
 
   private static String teeth(List<Integer> numbers) {
     if (numbers.size() > MOST_NAMED) {
-      return numbers.size() + " teeth from tooth " + numbers.get(0) + " on";
+      return Wording.of("losses.teeth.from", numbers.size(), numbers.get(0));
     }
-    return (numbers.size() == 1 ? "tooth " : "teeth ")
-        + String.join(", ", numbers.stream().map(String::valueOf).toList());
+    return Wording.count(
+        numbers.size(),
+        "losses.teeth",
+        String.join(", ", numbers.stream().map(String::valueOf).toList()));
   }
 }

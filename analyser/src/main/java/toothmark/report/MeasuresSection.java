@@ -11,6 +11,7 @@ import toothmark.examination.Examination;
 import toothmark.findings.Cranking;
 import toothmark.findings.Observations;
 import toothmark.ignition.CoilTrack;
+import toothmark.ignition.MeanTime;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
 import toothmark.timing.Alignment;
@@ -23,7 +24,6 @@ import toothmark.timing.TdcEvidence;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.ToothEvents;
-import toothmark.wheel.ToothKind;
 import toothmark.wheel.WheelIdentification;
 
 /** The figures: each value with its doubt and what it rests on. */
@@ -46,30 +46,28 @@ final class MeasuresSection {
   }
 
   void write() {
-    html.element("h2", "Figures", "id", "figures");
+    html.element("h2", Wording.of("measures"), "id", "figures");
     html.open("table", "class", "measures");
-    html.open("tr", "class", "head").element("th", "").element("th", "Value");
-    html.element("th", "Rests on", "class", "basis").close();
+    html.open("tr", "class", "head").element("th", "").element("th", Wording.of("measures.value"));
+    html.element("th", Wording.of("measures.basis"), "class", "basis").close();
     crank();
     sync();
     seen.timing().alignment().ifPresent(this::alignment);
-    seen.timing().log().ifPresent(l -> row("Controller's log", Wording.of(l), log(l)));
+    seen.timing().log().ifPresent(l -> row("measures.log", Wording.of(l), log(l)));
     seen.timing().gap().ifPresent(this::gap);
     seen.coils().forEach(this::coil);
     seen.timing().sequence().ifPresent(this::sequence);
     seen.timing().limiters().forEach(this::limiter);
     html.close();
-    html.element(
-        "p",
-        "± is the half width of the interval that holds the true value with 95"
-            + Say.THIN
-            + "% probability (1.96 standard uncertainties).",
-        "class",
-        "small quiet");
+    html.element("p", Wording.of("measures.interval"), "class", "small quiet");
     new SpeedTables(html, seen).write();
   }
 
-  private void row(String name, String value, String basis) {
+  private void row(String key, String value, String basis) {
+    named(Wording.of(key), value, basis);
+  }
+
+  private void named(String name, String value, String basis) {
     html.open("tr").element("td", name).element("td", value, "class", "figure");
     html.element("td", basis, "class", "basis").close();
   }
@@ -79,38 +77,30 @@ final class MeasuresSection {
     id.ifPresent(
         w ->
             row(
-                "Wheel",
-                w.pattern() + ", " + Say.sure(w.confidence()),
+                "measures.wheel",
+                Wording.of("wheel", w.pattern(), Wording.sure(w.confidence())),
                 String.join(" ", w.evidence())));
     id.map(MeasuresSection::alternatives)
         .filter(s -> !s.isEmpty())
-        .ifPresent(s -> row("Other wheels", s, "the same edges"));
+        .ifPresent(s -> row("measures.wheels", s, Wording.of("measures.wheels.basis")));
     sensor(id);
     seen.crank()
         .ifPresent(
             c ->
                 row(
-                    "Speed",
-                    Say.number(c.speed().minRpm(), 0)
-                        + " to "
-                        + Say.rpm(c.speed().maxRpm())
-                        + ", mean "
-                        + Say.number(c.speed().meanRpm(), 0),
-                    Say.count(c.speed().size()) + " steps from tooth to tooth"));
+                    "measures.speed",
+                    Wording.speed(c.speed()),
+                    Wording.of("measures.speed.basis", Say.count(c.speed().size()))));
     Cranking.of(seen).ifPresent(this::cranking);
     examination.teeth().ifPresent(this::teeth);
   }
 
   private void cranking(Cranking c) {
     row(
-        "Cranking",
-        Say.rpm(c.meanRpm()) + " on average, ripple " + Say.percent(c.ripple()),
-        c.cycles() + " cycles on the starter");
-    row(
-        "Compressions",
-        c.shares(),
-        "kinetic energy that each takes, of their mean; which turn of the cycle comes first is"
-            + " arbitrary");
+        "measures.cranking",
+        Wording.of("measures.cranking.value", Say.rpm(c.meanRpm()), Say.percent(c.ripple())),
+        Wording.of("measures.cranking.basis", c.cycles()));
+    row("measures.compressions", c.shares(), Wording.of("measures.compressions.basis"));
   }
 
   private static String alternatives(WheelIdentification w) {
@@ -126,85 +116,85 @@ final class MeasuresSection {
   private void sensor(Optional<WheelIdentification> id) {
     SignalQuality q = seen.edges().quality();
     SensorKind kind = seen.edges().kind();
-    String polarity = id.map(w -> w.orientation().label()).map(p -> ", polarity " + p).orElse("");
+    String name = Wording.of("sensor." + kind.label());
     String unit = seen.capture().channel(examination.roles().crank()).map(c -> c.unit()).orElse("");
     row(
-        "Sensor",
-        kind.label().replace('-', ' ') + polarity,
-        kind == SensorKind.EDGES_ONLY ? "the capture holds edges only" : "the shape of the signal");
+        "measures.sensor",
+        id.map(w -> w.orientation().label())
+            .map(p -> Wording.of("measures.sensor.polarity", name, Wording.of("polarity." + p)))
+            .orElse(name),
+        kind == SensorKind.EDGES_ONLY
+            ? Wording.of("measures.sensor.edges")
+            : Wording.of("measures.sensor.shape"));
     if (kind != SensorKind.EDGES_ONLY && q.sampleRateHz() > 0) {
       row(
-          "Signal",
-          Say.scaled(q.low(), unit) + " to " + Say.scaled(q.high(), unit),
-          "noise "
-              + Say.scaled(q.noise(), unit)
-              + " a sample; "
-              + Say.number(q.samplesPerEdge(), q.samplesPerEdge() < 10 ? 1 : 0)
-              + " samples a tooth at the fastest place"
-              + (q.clippedShare() > 0 ? "; " + Say.percent(q.clippedShare()) + " clipped" : ""));
+          "measures.signal",
+          Wording.of(
+              "measures.signal.value", Say.scaled(q.low(), unit), Say.scaled(q.high(), unit)),
+          Wording.of(
+              q.clippedShare() > 0 ? "measures.signal.clipped" : "measures.signal.basis",
+              Say.scaled(q.noise(), unit),
+              Say.number(q.samplesPerEdge(), q.samplesPerEdge() < 10 ? 1 : 0),
+              Say.percent(q.clippedShare())));
     }
   }
 
   private void teeth(ToothEvents teeth) {
-    row(
-        "Teeth",
-        Say.count(teeth.count(ToothKind.SEEN))
-            + " seen, "
-            + Say.count(teeth.count(ToothKind.MISSING))
-            + " missing, "
-            + Say.count(teeth.count(ToothKind.STRAY))
-            + " stray",
-        "the whole capture, each edge named");
+    row("measures.teeth", Wording.of(teeth), Wording.of("measures.teeth.basis"));
   }
 
   private void sync() {
     row(
-        "Sync losses",
-        seen.receiver().losses(SyncLoss.Phase.CRANKING)
-            + " cranking, "
-            + seen.receiver().losses(SyncLoss.Phase.RUNNING)
-            + " running",
-        "the reference receiver, "
-            + Say.count(seen.receiver().edges())
-            + " edges; cranking is under "
-            + Say.rpm(SyncLoss.CRANKING_BELOW_RPM));
+        "measures.sync",
+        Wording.of(
+            "measures.sync.value",
+            seen.receiver().losses(SyncLoss.Phase.CRANKING),
+            seen.receiver().losses(SyncLoss.Phase.RUNNING)),
+        Wording.of(
+            "measures.sync.basis",
+            Say.count(seen.receiver().edges()),
+            Say.rpm(SyncLoss.CRANKING_BELOW_RPM)));
   }
 
   private void alignment(Alignment a) {
-    String passings = Say.count(a.points().size()) + " passings of top dead centre, ";
-    String readings = (a.points().isEmpty() ? "" : passings) + a.source().words();
-    a.tooth1BtdcDegrees().ifPresent(m -> row("Tooth 1 passes", Say.degrees(m) + " BTDC", readings));
+    String source = Wording.of(a.source());
+    String readings =
+        a.points().isEmpty()
+            ? source
+            : Wording.of("measures.tooth1.passings", Say.count(a.points().size()), source);
+    a.tooth1BtdcDegrees()
+        .ifPresent(m -> row("measures.tooth1", Wording.of("btdc", Say.degrees(m)), readings));
     a.nominalDegrees()
-        .ifPresent(n -> row("The controller is told", Say.degrees(n) + " BTDC", "the job sheet"));
-    a.errorDegrees()
         .ifPresent(
-            m -> row("Wheel error", Say.degrees(m), "measured less told; positive is early"));
+            n ->
+                row(
+                    "measures.told",
+                    Wording.of("btdc", Say.degrees(n)),
+                    Wording.of("measures.told.basis")));
+    a.errorDegrees()
+        .ifPresent(m -> row("measures.error", Say.degrees(m), Wording.of("measures.error.basis")));
     a.errorDegrees()
         .filter(Say::isSeen)
         .flatMap(e -> a.sensorMoveMillimetres())
         .ifPresent(
-            m ->
-                row(
-                    "Sensor move that cures it",
-                    Say.interval(m, MM),
-                    "with the rotation if positive, along the tooth tips"));
+            m -> row("measures.move", Say.interval(m, MM), Wording.of("measures.move.basis")));
     seen.timing().unused().forEach(this::unused);
     row(
-        "Lag of the sensor",
+        "measures.lag",
         Say.interval(a.lag().seconds().times(1e6), MICROSECONDS),
         a.lag().knownFrom() == SensorLag.KnownFrom.CHANGE_WITH_SPEED
-            ? "the change of the angle with speed"
-            : "what is usual for such a sensor");
+            ? Wording.of("measures.lag.measured")
+            : Wording.of("measures.lag.usual"));
     a.slip()
         .ifPresent(
             s ->
                 row(
-                    "Wheel slip",
+                    "measures.slip",
                     Say.degrees(s.degrees()),
-                    "from "
-                        + Say.at(s.during().startInclusive())
-                        + " to "
-                        + Say.at(s.during().endExclusive())));
+                    Wording.of(
+                        "measures.slip.basis",
+                        Say.at(s.during().startInclusive()),
+                        Say.at(s.during().endExclusive()))));
   }
 
   private void unused(TdcEvidence other) {
@@ -213,144 +203,135 @@ final class MeasuresSection {
         .ifPresent(
             m ->
                 row(
-                    "Tooth 1 by a source less trusted",
-                    Say.degrees(m) + " BTDC",
-                    other.source().words() + ", not used"));
+                    "measures.unused",
+                    Wording.of("btdc", Say.degrees(m)),
+                    Wording.of("measures.unused.basis", Wording.of(other.source()))));
   }
 
   private static String log(LogMatch log) {
     return log.speeds().isEmpty()
-        ? "both records of speed"
-        : Say.count(log.speeds().size()) + " rows of its speed over the capture's";
+        ? Wording.of("measures.log.both")
+        : Wording.of("measures.log.rows", Say.count(log.speeds().size()));
   }
 
   private void gap(GapFit fit) {
     String sparks =
-        Say.count(fit.fitted())
-            + " sparks from "
-            + Say.number(fit.fromRpm(), 0)
-            + " to "
-            + Say.rpm(fit.toRpm());
+        Wording.of(
+            "measures.gap.basis",
+            Say.count(fit.fitted()),
+            Say.number(fit.fromRpm(), 0),
+            Say.rpm(fit.toRpm()));
     String against = Wording.against(seen.timing().reference());
     row(
-        "Advance gap at all speeds",
+        "measures.gap",
         Say.degrees(fit.offsetDegrees()),
         sparks + (against.isEmpty() ? "" : "; " + against));
     Optional<Measured> delay = fit.delaySeconds().map(d -> d.times(1e6));
     row(
-        "Delay of the spark",
-        delay.map(d -> Say.interval(d, MICROSECONDS)).orElse("not to be told"),
+        "measures.delay",
+        delay.map(d -> Say.interval(d, MICROSECONDS)).orElse(Wording.of("measures.delay.none")),
         delay.isPresent()
-            ? "how the gap changes with speed; scatter " + Say.degrees(fit.scatterDegrees())
-            : "the speed varies too little or changes too fast");
+            ? Wording.of("measures.delay.basis", Say.degrees(fit.scatterDegrees()))
+            : Wording.of("measures.delay.unknown"));
     fit.foretoldDegrees()
         .ifPresent(
-            m ->
-                row(
-                    "Shift of the spark by foretelling, at most",
-                    Say.degrees(m),
-                    "the gap where speed changes within the turn or over it; held apart from angle and delay"));
-    row("Change of the gap with speed", change(fit), "the shapes that were tried: " + tried(fit));
+            m -> row("measures.foretold", Say.degrees(m), Wording.of("measures.foretold.basis")));
+    row("measures.change", change(fit), Wording.of("measures.change.basis", tried(fit)));
   }
 
   private static String change(GapFit fit) {
     return switch (fit.verdict()) {
       case NAMED -> Wording.of(fit.shapes().get(0).shape());
-      case NO_CHANGE -> "none larger than " + Say.degrees(GapFit.NO_CHANGE_DEGREES);
-      case CANNOT_TELL -> "its kind cannot be told";
+      case NO_CHANGE -> Wording.of("measures.change.none", Say.degrees(GapFit.NO_CHANGE_DEGREES));
+      case CANNOT_TELL -> Wording.of("measures.change.unknown");
     };
   }
 
   private static String tried(GapFit fit) {
-    return fit.shapes().stream()
-        .map(s -> Wording.of(s.shape()))
-        .collect(Collectors.joining("; ", "", ", best first"));
+    return fit.shapes().stream().map(s -> Wording.of(s.shape())).collect(Collectors.joining("; "));
   }
 
   private void coil(CoilTrack c) {
-    StringBuilder value = new StringBuilder(Say.count(c.sparks().size())).append(" sparks");
-    value.append(", ").append(Say.count(c.absent().size())).append(" absent");
+    List<String> parts = new ArrayList<>();
+    parts.add(Wording.of("measures.coil.sparks", Say.count(c.sparks().size())));
+    parts.add(Wording.of("measures.coil.absent", Say.count(c.absent().size())));
     if (c.repeated() > 0) {
-      value.append(", ").append(c.repeated()).append(" repeated");
+      parts.add(Wording.of("measures.coil.repeated", c.repeated()));
     }
-    c.dwell()
-        .ifPresent(
-            d ->
-                value
-                    .append(", dwell ")
-                    .append(Say.seconds(d.meanSeconds()))
-                    .append(" (scatter ")
-                    .append(Say.seconds(d.standardDeviationSeconds()))
-                    .append(')'));
+    c.dwell().map(d -> mean("measures.coil.dwell", d)).ifPresent(parts::add);
     DoubleSummaryStatistics duty = c.duties();
     if (duty.getCount() > 0) {
-      value.append(", duty ").append(Say.percent(duty.getMin()));
-      value.append(" to ").append(Say.percent(duty.getMax()));
+      String least = Say.percent(duty.getMin());
+      parts.add(Wording.of("measures.coil.duty", least, Say.percent(duty.getMax())));
     }
     c.burn()
-        .ifPresent(
+        .map(
             b ->
-                value
-                    .append(", burns ")
-                    .append(Say.seconds(b.meanSeconds()))
-                    .append(" (scatter ")
-                    .append(Say.seconds(b.standardDeviationSeconds()))
-                    .append(b.sparks() < c.sparks().size() ? ", of " + b.sparks() : "")
-                    .append(')'));
-    c.charge().ifPresent(q -> value.append(", ").append(Wording.of(q)));
+                mean(
+                    b.sparks() < c.sparks().size() ? "measures.coil.some" : "measures.coil.burns",
+                    b))
+        .ifPresent(parts::add);
+    c.charge().map(Wording::of).ifPresent(parts::add);
     String name = c.coil().name();
-    row(
-        name.isEmpty() ? "Coil" : Character.toUpperCase(name.charAt(0)) + name.substring(1),
-        value.toString(),
-        "channel " + examination.roles().coils().getOrDefault(name, "?"));
+    named(
+        name.isEmpty()
+            ? Wording.of("measures.coil")
+            : Character.toUpperCase(name.charAt(0)) + name.substring(1),
+        String.join(", ", parts),
+        Wording.of("measures.coil.basis", examination.roles().coils().getOrDefault(name, "?")));
+  }
+
+  private static String mean(String key, MeanTime time) {
+    return Wording.of(
+        key,
+        Say.seconds(time.meanSeconds()),
+        Say.seconds(time.standardDeviationSeconds()),
+        time.sparks());
   }
 
   private void sequence(FiringSequence s) {
-    String kept = "kept in all of " + Say.count(s.cycles()) + " cycles";
-    String order =
-        s.order().stream().map(String::valueOf).collect(Collectors.joining("-"))
-            + (examination.sheet().engine().firingOrder().isEmpty()
-                ? ", the customary one"
-                : ", the job sheet");
-    row("Firing order", s.out().isEmpty() ? kept : outOfOrder(s), order);
+    String numbers = s.order().stream().map(String::valueOf).collect(Collectors.joining("-"));
+    boolean customary = examination.sheet().engine().firingOrder().isEmpty();
+    row(
+        "measures.order",
+        s.out().isEmpty()
+            ? Wording.of("measures.order.kept", Say.count(s.cycles()))
+            : outOfOrder(s),
+        Wording.of(customary ? "measures.order.customary" : "measures.order.stated", numbers));
   }
 
   private String outOfOrder(FiringSequence s) {
     FiringSequence.OutOfOrder first = s.out().get(0);
-    String place =
-        first
-            .inPlaceOf()
-            .map(c -> " in place of " + seen.coils().get(c).coil().name())
-            .orElse(" where none was due");
-    return Say.count(s.out().size())
-        + " of "
-        + Say.count(s.sparks())
-        + " sparks out of it, in "
-        + Say.count(s.cyclesOut())
-        + " of "
-        + Say.count(s.cycles())
-        + " cycles; first at "
-        + Say.at(first.timeSeconds())
-        + ", "
-        + seen.coils().get(first.coil()).coil().name()
-        + place;
+    String out =
+        Wording.of(
+            "measures.order.out",
+            Say.count(s.out().size()),
+            Say.count(s.sparks()),
+            Say.count(s.cyclesOut()),
+            Say.count(s.cycles()));
+    String coil = seen.coils().get(first.coil()).coil().name();
+    String at = Say.at(first.timeSeconds());
+    return first
+        .inPlaceOf()
+        .map(c -> seen.coils().get(c).coil().name())
+        .map(other -> Wording.of("measures.order.instead", out, at, coil, other))
+        .orElseGet(() -> Wording.of("measures.order.undue", out, at, coil));
   }
 
   private void limiter(Limiter l) {
     String value =
         switch (l.manner()) {
-          case SPARK_CUT -> l.sparks() + " of " + l.due() + " sparks left out";
+          case SPARK_CUT -> Wording.of("measures.limiter.cut", l.sparks(), l.due());
           case RETARD ->
-              l.sparks() + " sparks held back by up to " + Say.degrees(l.pulledBackDegrees());
+              Wording.of("measures.limiter.retard", l.sparks(), Say.degrees(l.pulledBackDegrees()));
         };
     row(
-        "Limiter",
+        "measures.limiter",
         value,
-        "from "
-            + Say.rpm(l.fromRpm())
-            + ", "
-            + Say.at(l.during().startInclusive())
-            + " to "
-            + Say.at(l.during().endExclusive()));
+        Wording.of(
+            "measures.limiter.basis",
+            Say.rpm(l.fromRpm()),
+            Say.at(l.during().startInclusive()),
+            Say.at(l.during().endExclusive())));
   }
 }

@@ -13,36 +13,10 @@ import toothmark.findings.NotExamined;
 final class MethodSection {
 
   private static final List<String> COMPUTED =
-      List.of(
-          "Edges are timed between samples. Of a variable-reluctance sensor the timing edge is the"
-              + " steep zero crossing at the tooth centre.",
-          "The wheel is named from the edges alone, then every edge is named together with all"
-              + " others, so that one lost or stray edge does not move the rest. Errors of the teeth"
-              + " are learned over whole turns and told apart from changes of speed.",
-          "Sync losses are those of a plain textbook receiver that sees the same signal as a"
-              + " controller does: it arms at a third of the last peak (at least 30 mV), counts"
-              + " teeth, and expects the gap after the last one. Faults of the signal are not mended"
-              + " for it.",
-          "The gap between actual and commanded advance is split into an angle, which is the same at"
-              + " all speeds, and a time, which costs more degrees the faster the engine turns: gap ="
-              + " offset − 6 × rev/min × seconds.",
-          "Uncertainties are combined after the Guide to the expression of uncertainty in"
-              + " measurement (JCGM 100:2008).");
+      List.of("edges", "wheel", "sync", "gap", "uncertainty");
 
   private static final List<String> CAUTIONS =
-      List.of(
-          "Keep hands, hair, clothes and leads away from belts, fans and pulleys; an engine may start"
-              + " while it is cranked.",
-          "Block the wheels, set the brake and select neutral; work on stands, never on a jack alone.",
-          "Exhaust, coils and coolant are hot. Let no exhaust gas collect in a closed room.",
-          "Ignition voltage can injure, and destroy instruments: touch no part of it while the engine"
-              + " turns, and use an attenuated probe or a clamp made for it. Give every coil a path"
-              + " for its spark.",
-          "Unplug the sensor from the controller before measuring its resistance.",
-          "Stop when the advance is far beyond what was commanded: an engine that knocks is soon"
-              + " damaged.",
-          "The engine maker's data and the rules of the place come first. Where the law asks for a"
-              + " licensed technician, leave the work to one.");
+      List.of("turning", "blocked", "hot", "high-voltage", "unplug", "stop", "maker");
 
   private final HtmlWriter html;
   private final Examination examination;
@@ -55,18 +29,18 @@ final class MethodSection {
   void write() {
     notExamined(examination.diagnosis());
     reading(examination.observations().capture().reading());
-    html.element("h2", "How it was computed", "id", "computed");
-    list(COMPUTED);
+    html.element("h2", Wording.of("method.computed"), "id", "computed");
+    list(COMPUTED.stream().map(k -> Wording.of("method.computed." + k)).toList());
     files();
-    html.element("h2", "Cautions", "id", "cautions");
-    list(CAUTIONS);
+    html.element("h2", Wording.of("method.cautions"), "id", "cautions");
+    list(CAUTIONS.stream().map(k -> Wording.of("method.cautions." + k)).toList());
   }
 
   private void notExamined(Diagnosis diagnosis) {
     if (diagnosis.notExamined().isEmpty()) {
       return;
     }
-    html.element("h2", "What could not be examined", "id", "not-examined");
+    html.element("h2", Wording.of("method.unexamined"), "id", "not-examined");
     Map<String, String> idsByReason = new LinkedHashMap<>();
     for (NotExamined n : diagnosis.notExamined()) {
       idsByReason.merge(n.reason(), n.id().replace('-', ' '), (a, b) -> a + ", " + b);
@@ -84,14 +58,14 @@ final class MethodSection {
   }
 
   private void reading(Reading reading) {
-    html.element("h2", "How it was read", "id", "read");
-    html.element("p", "Read as " + reading.format() + ".");
+    html.element("h2", Wording.of("method.read"), "id", "read");
+    html.element("p", Wording.of("method.format", reading.format()));
     html.open("table");
     for (Reading.Fact fact : reading.facts()) {
       fact(fact.label(), fact.value());
     }
-    fact("crank", examination.roles().crank());
-    examination.roles().tdc().ifPresent(c -> fact("top dead centre of cylinder 1", c));
+    fact(Wording.of("role.crank"), examination.roles().crank());
+    examination.roles().tdc().ifPresent(c -> fact(Wording.of("method.tdc"), c));
     for (Map.Entry<String, String> coil : examination.roles().coils().entrySet()) {
       fact(coil.getKey(), coil.getValue());
     }
@@ -105,7 +79,7 @@ final class MethodSection {
         .observations()
         .timing()
         .table()
-        .ifPresent(t -> doubts.add("Commanded advance is that of " + Wording.of(t) + "."));
+        .ifPresent(t -> doubts.add(Wording.of("method.table", Wording.of(t))));
     list(doubts);
   }
 
@@ -114,7 +88,7 @@ final class MethodSection {
   }
 
   private void files() {
-    html.open("p", "class", "small quiet").text("All figures as tables beside this page: ");
+    html.open("p", "class", "small quiet").text(Wording.of("method.files"));
     List<String> names =
         ResultFolder.fileNames().stream().filter(n -> !n.equals(ResultFolder.PAGE)).toList();
     for (int i = 0; i < names.size(); i++) {

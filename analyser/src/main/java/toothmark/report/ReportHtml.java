@@ -85,19 +85,19 @@ final class ReportHtml {
   /** What a reader shows in place of the file's name. */
   String title() {
     String stated = examination.sheet().heading().title();
-    return (stated.isEmpty() ? examination.observations().capture().file() : stated)
-        + " – crank signal report";
+    return Wording.of(
+        "page.title", stated.isEmpty() ? examination.observations().capture().file() : stated);
   }
 
   private void masthead() {
     JobSheet.Heading heading = examination.sheet().heading();
     html.open("header").open("div", "class", "masthead");
     html.element("span", "Toothmark", "class", "name");
-    html.element("span", "crank signal and ignition timing");
+    html.element("span", Wording.of("page.about"));
     if (!heading.shop().isEmpty()) {
       html.element("span", heading.shop());
     }
-    html.open("nav").element("a", "Customer’s sheet", "href", "#customer").close().close();
+    html.open("nav").element("a", Wording.of("page.sheet"), "href", "#customer").close().close();
     html.markup(toothStrip()).close();
   }
 
@@ -123,7 +123,8 @@ final class ReportHtml {
     }
     html.element("p", examination.diagnosis().verdict(), "class", "verdict");
     if (!examination.diagnosis().nextStep().isEmpty()) {
-      html.open("p", "class", "next").element("span", "Next: ", "class", "label");
+      html.open("p", "class", "next")
+          .element("span", Wording.of("findings.next"), "class", "label");
       html.text(examination.diagnosis().nextStep()).close();
     }
     if (!heading.notes().isEmpty()) {
@@ -134,20 +135,19 @@ final class ReportHtml {
   private String captured() {
     Capture capture = examination.observations().capture();
     double rate = examination.observations().edges().quality().sampleRateHz();
+    String span = Say.seconds(capture.span().seconds());
     List<String> names = capture.channels().stream().map(Channel::name).toList();
     return capture.file()
         + " · "
-        + Say.seconds(capture.span().seconds())
-        + (rate > 0 ? " at " + Say.scaled(rate, "Sa/s") : "")
+        + (rate > 0 ? Wording.of("page.rate", span, Say.scaled(rate, "Sa/s")) : span)
         + " · "
-        + (names.size() == 1 ? "channel " : "channels ")
-        + String.join(", ", names);
+        + Wording.count(names.size(), "page.channels", String.join(", ", names));
   }
 
   private void pictures() {
     List<PageFigures.Drawn> rest = figures.notYetShown();
     if (!rest.isEmpty()) {
-      html.element("h2", "Pictures", "id", "pictures");
+      html.element("h2", Wording.of("page.pictures"), "id", "pictures");
       rest.forEach(d -> figures.show(html, d));
     }
   }

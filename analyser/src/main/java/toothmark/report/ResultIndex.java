@@ -9,6 +9,7 @@ import java.nio.file.Path;
 import java.util.List;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
+import toothmark.units.Say;
 
 /** The table of contents of many examinations: {@code index.html} and {@code index.json}. */
 public final class ResultIndex {
@@ -45,20 +46,19 @@ public final class ResultIndex {
   public static String summary(List<IndexEntry> entries) {
     long failed = entries.stream().filter(e -> e.exitCode() != 0).count();
     long faulty = entries.stream().filter(e -> e.exitCode() == 0 && e.count("fault") > 0).count();
-    return entries.size()
-        + (entries.size() == 1 ? " capture: " : " captures: ")
-        + (faulty == 0
-            ? "none shows a fault"
-            : faulty + (faulty == 1 ? " shows" : " show") + " a fault")
-        + (failed == 0 ? "." : ", " + failed + " could not be examined.");
+    String shown = Wording.count(faulty, "index.faulty");
+    return Wording.count(
+        entries.size(),
+        "index.captures",
+        failed == 0 ? shown : Wording.of("index.failed", shown, Say.count(failed)));
   }
 
   private static String page(List<IndexEntry> entries) {
-    HtmlWriter html = SidePage.open("Examinations");
+    HtmlWriter html = SidePage.open(Wording.of("index.title"));
     html.element("p", summary(entries), "class", "verdict");
     html.open("div", "class", "scroll").open("table", "class", "index").open("tr");
-    for (String head : List.of("Capture", "Wheel", "Findings", "Verdict")) {
-      html.element("th", head);
+    for (String head : List.of("capture", "wheel", "findings", "verdict")) {
+      html.element("th", Wording.of("index.head." + head));
     }
     html.close();
     entries.forEach(e -> row(html, e));
@@ -78,7 +78,8 @@ public final class ResultIndex {
     html.open("td", "class", "badges");
     for (String severity : List.of("fault", "watch")) {
       if (e.count(severity) > 0) {
-        html.element("span", e.count(severity) + " " + severity, "class", "badge " + severity);
+        String text = Wording.of("index." + severity, e.count(severity));
+        html.element("span", text, "class", "badge " + severity);
         html.text(" ");
       }
     }

@@ -105,14 +105,14 @@ public final class ResultReader {
   }
 
   private RecordedExamination record() {
-    figure("Alignment error", "°", measured(root, "alignment", "error_deg"));
-    figure("Advance offset", "°", measured(root, "advance", "offset_deg"));
-    figure("Spark delay", Say.THIN + "µs", measured(root, "advance", "delay_us"));
+    figure(Wording.of("figure.alignment"), "°", measured(root, "alignment", "error_deg"));
+    figure(Wording.of("figure.offset"), "°", measured(root, "advance", "offset_deg"));
+    figure(Wording.of("figure.delay"), Say.THIN + "µs", measured(root, "advance", "delay_us"));
     double minutes = number(root, "capture", "duration_s").orElse(0.0) / SECONDS_PER_MINUTE;
-    rate("Sync losses while running", minutes, "sync", "running");
-    rate("Sync losses while cranking", minutes, "sync", "cranking");
-    rate("Teeth missing", minutes, "teeth", "missing");
-    rate("Strays", minutes, "teeth", "stray");
+    rate(Wording.of("figure.running"), minutes, "sync", "running");
+    rate(Wording.of("figure.cranking"), minutes, "sync", "cranking");
+    rate(Wording.of("figure.missing"), minutes, "teeth", "missing");
+    rate(Wording.of("figure.strays"), minutes, "teeth", "stray");
     list(root, "coils").forEach(this::coil);
     return new RecordedExamination(
         text(root, "capture", "file"),
@@ -144,7 +144,7 @@ public final class ResultReader {
     double sample = rate > 0 ? MILLI / rate / Math.sqrt(12) : 0;
     String name = text(coil, "name");
     figure(
-        "Dwell of " + name,
+        Wording.of("figure.dwell", name),
         Say.THIN + "ms",
         mean.map(m -> new Measured(m, Math.hypot(sd / Math.sqrt(Math.max(1, sparks)), sample))));
   }

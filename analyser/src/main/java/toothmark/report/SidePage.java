@@ -14,11 +14,11 @@ final class SidePage {
     html.markup("<!DOCTYPE html>\n").open("html", "lang", "en").open("head");
     html.empty("meta", "charset", "utf-8");
     html.empty("meta", "name", "viewport", "content", "width=device-width, initial-scale=1");
-    html.element("title", title + " – crank signal report");
+    html.element("title", Wording.of("page.title", title));
     html.open("style").markup(ReportHtml.style()).close().close().open("body");
     html.open("header").open("div", "class", "masthead");
     html.element("span", "Toothmark", "class", "name");
-    html.element("span", "crank signal and ignition timing").close();
+    html.element("span", Wording.of("page.about")).close();
     html.markup(ReportHtml.toothStrip()).close();
     html.open("main").element("p", title, "class", "captured");
     return html;

@@ -32,17 +32,15 @@ final class SpeedTables {
     if (bands.isEmpty()) {
       return;
     }
-    html.element("h3", "Advance by speed");
+    html.element("h3", Wording.of("speeds"));
     String against = Wording.against(seen.timing().reference());
     if (!against.isEmpty()) {
-      html.element("p", "Counted " + against + ".");
+      html.element("p", Wording.of("speeds.counted", against));
     }
     html.open("div", "class", "scroll").open("table");
     html.open("tr");
-    for (String head :
-        List.of(
-            "Speed (rev/min)", "Sparks", "Actual (°)", "Commanded (°)", "Gap (°)", "Scatter (°)")) {
-      html.element("th", head, "class", "right");
+    for (String head : List.of("speed", "sparks", "actual", "commanded", "gap", "scatter")) {
+      html.element("th", Wording.of("speeds.head." + head), "class", "right");
     }
     html.close();
     for (SpeedBand b : bands) {
@@ -79,16 +77,14 @@ final class SpeedTables {
     if (all.values().stream().allMatch(List::isEmpty)) {
       return;
     }
-    html.element("h3", "Teeth before charge and spark, and duty");
-    html.element(
-        "p",
-        "The last tooth to pass the sensor before a coil begins to charge and before it fires, and"
-            + " how far the crank turns from there: a controller starts counting at that tooth, or"
-            + " at one before it. Duty is the share of the time from spark to spark for which the coil"
-            + " charges.");
-    html.open("div", "class", "scroll").open("table").open("tr").element("th", "Coil");
-    for (String head : List.of("Speed (rev/min)", "Sparks", "Charge", "Spark", "Duty")) {
-      html.element("th", head, "class", "right");
+    html.element("h3", Wording.of("speeds.teeth"));
+    html.element("p", Wording.of("speeds.teeth.meaning"));
+    html.open("div", "class", "scroll")
+        .open("table")
+        .open("tr")
+        .element("th", Wording.of("speeds.coil"));
+    for (String head : List.of("speed", "sparks", "charge", "spark", "duty")) {
+      html.element("th", Wording.of("speeds.head." + head), "class", "right");
     }
     html.close();
     all.forEach((track, teeth) -> teeth.forEach(t -> teeth(track.coil().name(), t)));
@@ -107,6 +103,6 @@ final class SpeedTables {
   }
 
   private static String place(FiringTeeth.Place place) {
-    return Say.number(place.degreesAfter(), 1) + "° after tooth " + place.tooth();
+    return Wording.of("speeds.place", Say.number(place.degreesAfter(), 1), place.tooth());
   }
 }

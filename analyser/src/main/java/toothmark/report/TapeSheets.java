@@ -128,7 +128,7 @@ public final class TapeSheets {
    * @throws IOException if it cannot be made
    */
   public byte[] pdf() throws IOException {
-    try (PdfPages pages = new PdfPages("Degree tape")) {
+    try (PdfPages pages = new PdfPages(Wording.of("tape.title"))) {
       for (int i = 0; i < sheets(); i++) {
         int sheet = i;
         pages.add(
@@ -157,20 +157,13 @@ public final class TapeSheets {
         MARGIN,
         TITLE_BASELINE,
         4.5,
-        "Degree tape for a diameter of "
-            + Say.number(tape.diameterMillimetres(), 1)
-            + " mm, sheet "
-            + (sheet + 1)
-            + " of "
-            + sheets());
+        Wording.of(
+            "tape.heading", Say.number(tape.diameterMillimetres(), 1), (sheet + 1), sheets()));
     pen.text(
         MARGIN,
         TITLE_BASELINE + 6,
         3.2,
-        "Numbers are degrees before top dead centre; negative ones come after it. The arrow goes"
-            + " with the rotation. "
-            + Say.number(tape.millimetresPerDegree(), 4)
-            + " mm for each degree.");
+        Wording.of("tape.numbers", Say.number(tape.millimetresPerDegree(), 4)));
     int first = sheet * stripsASheet();
     int last = Math.min(strips.size(), first + stripsASheet());
     for (int i = first; i < last; i++) {
@@ -195,13 +188,16 @@ public final class TapeSheets {
           };
       pen.line(x, foot, x, foot - length, mark.degrees() == 0 ? 0.5 : 0.15);
       if (mark.length() == DegreeTape.Length.LONG) {
-        pen.centred(x, foot - 9.2, 3.6, mark.degrees() == 0 ? "TDC" : plain(mark.degrees()));
+        pen.centred(
+            x,
+            foot - 9.2,
+            3.6,
+            mark.degrees() == 0 ? Wording.of("tape.tdc") : plain(mark.degrees()));
       }
     }
     pen.arrow(left - TAB + 1, top + 2, TAB - 2);
     if (index > 0) {
-      pen.text(
-          left - TAB, foot + 4, 2.8, "lay this " + plain(strip.fromDegrees()) + " on the last");
+      pen.text(left - TAB, foot + 4, 2.8, Wording.of("tape.lay", plain(strip.fromDegrees())));
     }
   }
 
@@ -214,18 +210,8 @@ public final class TapeSheets {
     for (int mm = 0; mm <= RULER_LENGTH; mm += 5) {
       pen.line(MARGIN + mm, y, MARGIN + mm, y - (mm % 10 == 0 ? 3 : 2), 0.15);
     }
-    pen.text(
-        MARGIN + RULER_LENGTH + 4,
-        y,
-        3.2,
-        "This ruler must measure 100 mm. If not, print again at 100 %, without fitting to the"
-            + " page.");
-    pen.text(
-        MARGIN,
-        y + 6,
-        3.2,
-        "Stop the engine before you work at the pulley. Lay TDC on the mark that a piston stop has"
-            + " proved, and look at it again after each run.");
+    pen.text(MARGIN + RULER_LENGTH + 4, y, 3.2, Wording.of("tape.ruler"));
+    pen.text(MARGIN, y + 6, 3.2, Wording.of("tape.caution"));
   }
 
   /** Draws in millimetres. */

@@ -10,16 +10,13 @@ import toothmark.findings.Finding;
 import toothmark.findings.Observations;
 import toothmark.findings.Severity;
 import toothmark.ignition.CoilTrack;
-import toothmark.ignition.MeanTime;
 import toothmark.receiver.SyncLoss;
 import toothmark.rotation.DecodedCrank;
-import toothmark.rotation.SpeedTrace;
 import toothmark.timing.Alignment;
 import toothmark.timing.GapFit;
 import toothmark.units.Measured;
 import toothmark.units.Say;
 import toothmark.wheel.ToothEvents;
-import toothmark.wheel.ToothKind;
 
 /**
  * What an examination found, on one screen of a terminal: the verdict, what to do next, the
@@ -57,17 +54,20 @@ public final class VerdictText {
   private void verdict(Examination e) {
     lines.wrap(Role.VERDICT, "", e.diagnosis().verdict());
     if (!e.diagnosis().nextStep().isEmpty()) {
-      lines.wrap(Role.NEXT, "", "Next: " + e.diagnosis().nextStep());
+      lines.wrap(Role.NEXT, "", Wording.of("screen.next", e.diagnosis().nextStep()));
     }
     lines.gap();
   }
 
   private void findings(List<Finding> findings) {
     for (Finding f : findings.subList(0, Math.min(MOST_FINDINGS, findings.size()))) {
-      lines.wrap(role(f.severity()), f.severity().label().toUpperCase(Locale.ROOT), f.title());
+      lines.wrap(
+          role(f.severity()),
+          Wording.of("severity." + f.severity().label()).toUpperCase(Locale.ROOT),
+          f.title());
     }
     if (findings.size() > MOST_FINDINGS) {
-      lines.wrap(Role.PLAIN, "", findings.size() - MOST_FINDINGS + " more in the report");
+      lines.wrap(Role.PLAIN, "", Wording.of("screen.more", findings.size() - MOST_FINDINGS));
     }
     if (!findings.isEmpty()) {
       lines.gap();
@@ -80,97 +80,82 @@ public final class VerdictText {
     e.teeth().ifPresent(this::teeth);
     int losses = o.receiver().losses().size();
     lines.figure(
-        "sync losses",
+        Wording.of("screen.sync"),
         losses == 0
-            ? "none"
-            : losses
-                + " ("
-                + o.receiver().losses(SyncLoss.Phase.CRANKING)
-                + " cranking, "
-                + o.receiver().losses(SyncLoss.Phase.RUNNING)
-                + " running)");
+            ? Wording.of("screen.sync.none")
+            : Wording.of(
+                "screen.sync.some",
+                losses,
+                o.receiver().losses(SyncLoss.Phase.CRANKING),
+                o.receiver().losses(SyncLoss.Phase.RUNNING)));
     o.timing().alignment().ifPresent(this::alignment);
     o.timing().gap().ifPresent(g -> gapFit(g, Wording.against(o.timing().reference())));
-    o.timing().log().ifPresent(l -> lines.figure("log", Wording.of(l)));
-    o.timing().table().ifPresent(t -> lines.figure("ignition table", Wording.of(t)));
+    o.timing().log().ifPresent(l -> lines.figure(Wording.of("screen.log"), Wording.of(l)));
+    o.timing().table().ifPresent(t -> lines.figure(Wording.of("screen.table"), Wording.of(t)));
     o.coils().forEach(this::coil);
   }
 
   private void crank(DecodedCrank crank) {
     lines.figure(
-        "wheel",
-        crank.identification().pattern() + ", " + Say.sure(crank.identification().confidence()));
-    SpeedTrace speed = crank.speed();
-    lines.figure(
-        "speed",
-        Say.number(speed.minRpm(), 0)
-            + " to "
-            + Say.rpm(speed.maxRpm())
-            + ", mean "
-            + Say.number(speed.meanRpm(), 0));
+        Wording.of("screen.wheel"),
+        Wording.of(
+            "wheel",
+            crank.identification().pattern(),
+            Wording.sure(crank.identification().confidence())));
+    lines.figure(Wording.of("screen.speed"), Wording.speed(crank.speed()));
   }
 
   private void teeth(ToothEvents teeth) {
-    lines.figure(
-        "teeth",
-        Say.count(teeth.count(ToothKind.SEEN))
-            + " seen, "
-            + Say.count(teeth.count(ToothKind.MISSING))
-            + " missing, "
-            + Say.count(teeth.count(ToothKind.STRAY))
-            + " stray");
+    lines.figure(Wording.of("screen.teeth"), Wording.of(teeth));
   }
 
   private void alignment(Alignment a) {
-    Optional<String> at = a.tooth1BtdcDegrees().map(m -> Say.degrees(m) + " BTDC");
+    Optional<String> at = a.tooth1BtdcDegrees().map(m -> Wording.of("btdc", Say.degrees(m)));
     Optional<Measured> seen = a.errorDegrees().filter(Say::isSeen);
-    Optional<String> error =
-        a.errorDegrees()
-            .map(m -> Say.isSeen(m) ? "error " + Say.degrees(m) : unseen("error", m, "°"));
+    Optional<String> error = a.errorDegrees().map(m -> told("screen.error.", m, "°"));
     Optional<String> move =
         seen.flatMap(e -> a.sensorMoveMillimetres())
-            .map(m -> Say.interval(m, Say.THIN + "mm") + " at the sensor");
+            .map(m -> Wording.of("screen.move", Say.interval(m, Say.THIN + "mm")));
     List<String> parts = new ArrayList<>();
     at.ifPresent(parts::add);
     error.ifPresent(parts::add);
     move.ifPresent(parts::add);
     if (!parts.isEmpty()) {
-      parts.add("by " + a.source().words());
-      lines.figure("tooth 1", String.join(", ", parts));
+      parts.add(Wording.of("screen.source", Wording.of(a.source())));
+      lines.figure(Wording.of("screen.tooth1"), String.join(", ", parts));
     }
   }
 
   private void gapFit(GapFit gap, String against) {
-    Measured angle = gap.offsetDegrees();
-    String offset =
-        Say.isSeen(angle) ? "offset " + Say.degrees(angle) : unseen("offset", angle, "°");
-    String delay =
+    List<String> parts = new ArrayList<>();
+    parts.add(told("screen.offset.", gap.offsetDegrees(), "°"));
+    parts.add(
         gap.delaySeconds()
-            .map(d -> d.times(1e6))
-            .map(
-                d ->
-                    Say.isSeen(d)
-                        ? "delay " + Say.interval(d, MICROSECONDS)
-                        : unseen("delay", d, MICROSECONDS))
-            .orElse("delay not to be told at these speeds");
-    lines.figure("advance", offset + ", " + delay + (against.isEmpty() ? "" : ", " + against));
+            .map(d -> told("screen.delay.", d.times(1e6), MICROSECONDS))
+            .orElseGet(() -> Wording.of("screen.delay.unknown")));
+    if (!against.isEmpty()) {
+      parts.add(against);
+    }
+    lines.figure(Wording.of("screen.advance"), String.join(", ", parts));
   }
 
-  /** What cannot be told from nothing, and how large it may be. */
-  private static String unseen(String what, Measured measured, String unit) {
-    return "no " + what + " seen (within " + Say.bound(measured, unit) + ")";
+  /** A value; where it cannot be told from nothing, how large it may be. */
+  private static String told(String key, Measured measured, String unit) {
+    return Say.isSeen(measured)
+        ? Wording.of(key + "seen", Say.interval(measured, unit))
+        : Wording.of(key + "unseen", Say.bound(measured, unit));
   }
 
   private void coil(CoilTrack track) {
-    StringBuilder s = new StringBuilder(Say.count(track.sparks().size())).append(" sparks");
+    List<String> parts = new ArrayList<>();
+    parts.add(Wording.of("screen.coil.sparks", Say.count(track.sparks().size())));
     if (!track.absent().isEmpty()) {
-      s.append(", ").append(track.absent().size()).append(" absent");
+      parts.add(Wording.of("screen.coil.absent", track.absent().size()));
     }
-    if (track.dwell().isPresent()) {
-      MeanTime d = track.dwell().get();
-      s.append(", dwell ").append(Say.seconds(d.meanSeconds()));
-    }
-    lines.figure(track.coil().name(), s.toString());
+    track
+        .dwell()
+        .ifPresent(d -> parts.add(Wording.of("screen.coil.dwell", Say.seconds(d.meanSeconds()))));
+    lines.figure(track.coil().name(), String.join(", ", parts));
   }
 
   private void files(List<Path> written) {
@@ -178,14 +163,15 @@ public final class VerdictText {
       return;
     }
     lines.gap();
-    lines.add(new Line(Role.PATH, "report", written.get(0).toString()));
+    lines.add(new Line(Role.PATH, Wording.of("screen.report"), written.get(0).toString()));
     if (written.size() > 1) {
       Path folder = written.get(0).getParent();
       lines.add(
           new Line(
               Role.PATH,
-              "data",
-              (folder == null ? "" : folder + " ") + "(" + (written.size() - 1) + " files)"));
+              Wording.of("screen.data"),
+              (folder == null ? "" : folder + " ")
+                  + Wording.of("screen.data.files", written.size() - 1)));
     }
   }
 

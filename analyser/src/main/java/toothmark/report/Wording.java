@@ -1,23 +1,73 @@
 package toothmark.report;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import toothmark.ignition.ChargeCurrent;
 import toothmark.receiver.SyncLoss;
+import toothmark.rotation.SpeedTrace;
 import toothmark.timing.GapShape;
 import toothmark.timing.IgnitionTable;
 import toothmark.timing.LogMatch;
 import toothmark.timing.TableUse;
+import toothmark.timing.TdcSource;
 import toothmark.timing.Timing;
 import toothmark.units.Measured;
 import toothmark.units.PlainNumber;
 import toothmark.units.Say;
+import toothmark.units.WordBook;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
 
-/** Words of the results that stand for enum values. */
+/** The words of reports, and those that stand for enum values. */
 final class Wording {
 
+  private static final WordBook BOOK = new WordBook("toothmark.report.report");
+
   private Wording() {}
+
+  static String of(String key, Object... values) {
+    return BOOK.of(key, values);
+  }
+
+  /** A phrase that may be there. */
+  static Optional<String> find(String key) {
+    return BOOK.find(key);
+  }
+
+  /** A phrase about a number of things. */
+  static String count(long n, String key, Object... more) {
+    return BOOK.count(n, key, more);
+  }
+
+  /** How sure a conclusion is; never quite, since the models behind it are not. */
+  static String sure(double probability) {
+    return probability > 0.99 ? of("sure.most") : of("sure.share", Say.percent(probability));
+  }
+
+  /** How fast the crank turned. */
+  static String speed(SpeedTrace speed) {
+    return of(
+        "speed",
+        Say.number(speed.minRpm(), 0),
+        Say.rpm(speed.maxRpm()),
+        Say.number(speed.meanRpm(), 0));
+  }
+
+  /** How many teeth were seen, and how many not. */
+  static String of(ToothEvents teeth) {
+    return of(
+        "teeth",
+        Say.count(teeth.count(ToothKind.SEEN)),
+        Say.count(teeth.count(ToothKind.MISSING)),
+        Say.count(teeth.count(ToothKind.STRAY)));
+  }
+
+  /** What tells top dead centre. */
+  static String of(TdcSource source) {
+    return of("source." + source.label());
+  }
 
   /** The phase of a sync loss, as in the tables. */
   static String phase(SyncLoss.Phase phase) {
@@ -26,13 +76,7 @@ final class Wording {
 
   /** How the gap changes with speed. */
   static String of(GapShape shape) {
-    return switch (shape) {
-      case CONSTANT -> "the same at all speeds";
-      case DELAY -> "in proportion, as of a fixed delay";
-      case FILTER_LAG -> "less and less, as of a filter";
-      case THRESHOLD -> "largest at low speed, as of a threshold";
-      case STEP -> "a step at one speed";
-    };
+    return of("shape." + shape);
   }
 
   /** What tells top dead centre, as in the data; empty where nothing does. */
@@ -49,85 +93,67 @@ final class Wording {
    * there is no advance.
    */
   static String against(Timing.Reference reference) {
-    return reference == Timing.Reference.NOMINAL
-        ? "against the setting that the controller is told, not against top dead centre"
-        : "";
+    return reference == Timing.Reference.NOMINAL ? of("against") : "";
   }
 
   /** The form of a coil's charges. */
   static String of(ChargeCurrent charge) {
-    String at =
-        Say.seconds(charge.until().meanSeconds())
-            + " ("
-            + Say.percent(charge.shareOfDwell())
-            + " of the charge)";
-    String form =
-        switch (charge.form()) {
-          case RAMP -> "its current ramps up until it breaks";
-          case LIMITED -> "its current is limited from " + at + " on";
-          case KNEE -> "its current turns up, as of a saturated core, from " + at + " on";
-        };
-    return form + ", in " + charge.until().sparks() + " of " + charge.charges() + " charges";
+    return of(
+        "charge." + charge.form(),
+        charge.until().sparks(),
+        charge.charges(),
+        Say.seconds(charge.until().meanSeconds()),
+        Say.percent(charge.shareOfDwell()));
   }
 
   /** How a controller's log lies in the capture. */
   static String of(LogMatch log) {
     String records =
-        "speeds correlate "
-            + Say.number(log.correlation(), 3)
-            + " and differ by "
-            + Say.rpm(log.speedDifferenceRpm());
-    String clock = log.shiftSeconds().map(Wording::clock).orElse("its clock cannot be told");
-    String drift =
-        log.driftPartsPerMillion() == 0
-            ? ""
-            : " and runs "
-                + Say.number(Math.abs(log.driftPartsPerMillion()), 0)
-                + (log.driftPartsPerMillion() > 0 ? " ppm fast" : " ppm slow");
-    return switch (log.outcome()) {
-      case MATCHED -> clock + drift + "; " + records;
-      case BY_SPEED -> clock + ", advance is taken by speed; " + records;
-      case REFUSED -> "refused: it does not fit the capture; " + records;
-    };
+        of("log.records", Say.number(log.correlation(), 3), Say.rpm(log.speedDifferenceRpm()));
+    return of("log." + log.outcome(), clock(log), records);
   }
 
-  private static String clock(Measured shift) {
+  private static String clock(LogMatch log) {
+    if (log.shiftSeconds().isEmpty()) {
+      return of("log.clock.none");
+    }
+    Measured shift = log.shiftSeconds().get();
     Measured apart = new Measured(Math.abs(shift.value()), shift.standardUncertainty());
-    return "its clock is "
-        + Say.interval(apart, Say.THIN + "s")
-        + (shift.value() < 0 ? " ahead of" : " behind")
-        + " the capture's";
+    double drift = log.driftPartsPerMillion();
+    String clock =
+        of(
+            shift.value() < 0 ? "log.clock.ahead" : "log.clock.behind",
+            Say.interval(apart, Say.THIN + "s"));
+    return drift == 0
+        ? clock
+        : of(
+            drift > 0 ? "log.clock.fast" : "log.clock.slow", clock, Say.number(Math.abs(drift), 0));
   }
 
   /** Which ignition table was read, at which load, and where its edge was held. */
   static String of(TableUse use) {
     IgnitionTable t = use.table();
-    String at =
+    String file = t.file().getFileName().toString();
+    List<String> said = new ArrayList<>();
+    said.add(
         use.statedLoad().isPresent()
-            ? "at load " + PlainNumber.significant(use.statedLoad().getAsDouble())
-            : "at the logged loads";
-    return t.file().getFileName()
-        + " "
-        + at
-        + (use.beyondSpeeds() + use.beyondLoads() == 0 ? ", which it covers" : "")
-        + held(use.beyondSpeeds(), use.sparks(), "speeds", t.rpms(), Say.THIN + "rev/min")
-        + held(use.beyondLoads(), use.sparks(), "loads", t.loads(), "");
+            ? of("table.load", file, PlainNumber.significant(use.statedLoad().getAsDouble()))
+            : of("table.logged", file));
+    held("table.speeds", use.beyondSpeeds(), use.sparks(), t.rpms()).ifPresent(said::add);
+    held("table.loads", use.beyondLoads(), use.sparks(), t.loads()).ifPresent(said::add);
+    return said.size() == 1 ? of("table.covers", said.get(0)) : String.join("; ", said);
   }
 
-  private static String held(int beyond, int sparks, String what, List<Double> axis, String unit) {
+  private static Optional<String> held(String key, int beyond, int sparks, List<Double> axis) {
     return beyond == 0
-        ? ""
-        : "; its edge was held for "
-            + Say.count(beyond)
-            + " of "
-            + Say.count(sparks)
-            + " sparks outside its "
-            + what
-            + ", "
-            + PlainNumber.significant(axis.get(0))
-            + " to "
-            + PlainNumber.significant(axis.get(axis.size() - 1))
-            + unit;
+        ? Optional.empty()
+        : Optional.of(
+            of(
+                key,
+                Say.count(beyond),
+                Say.count(sparks),
+                PlainNumber.significant(axis.get(0)),
+                PlainNumber.significant(axis.get(axis.size() - 1))));
   }
 
   /** An enum value in lower case. */

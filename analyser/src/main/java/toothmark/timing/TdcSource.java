@@ -3,18 +3,16 @@ package toothmark.timing;
 /** What tells top dead centre of cylinder 1, from the best to the least trusted. */
 public enum TdcSource {
   /** A channel of the capture that rises at top dead centre. */
-  MARK_CHANNEL("mark-channel", "a mark channel in the capture"),
+  MARK_CHANNEL("mark-channel"),
   /** The touches of a piston stop, against what is read with tooth 1 at the sensor. */
-  PISTON_STOP("piston-stop", "piston-stop readings"),
+  PISTON_STOP("piston-stop"),
   /** Readings with a timing light, less what the controller itself does. */
-  TIMING_LIGHT("timing-light", "timing-light readings");
+  TIMING_LIGHT("timing-light");
 
   private final String label;
-  private final String words;
 
-  TdcSource(String label, String words) {
+  TdcSource(String label) {
     this.label = label;
-    this.words = words;
   }
 
   /**
@@ -24,14 +22,5 @@ public enum TdcSource {
    */
   public String label() {
     return label;
-  }
-
-  /**
-   * What it is called in a sentence.
-   *
-   * @return in lower case
-   */
-  public String words() {
-    return words;
   }
 }

@@ -163,16 +163,6 @@ public final class Say {
   }
 
   /**
-   * How sure a conclusion is; never quite, since the models behind it are not.
-   *
-   * @param probability 0 to 1
-   * @return such as {@code 97 % sure}
-   */
-  public static String sure(double probability) {
-    return probability > 0.99 ? "more than 99" + THIN + "% sure" : percent(probability) + " sure";
-  }
-
-  /**
    * A number with a unit prefix.
    *
    * @param value any, in the plain unit

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
+import toothmark.report.ComparisonText;
 import toothmark.units.Measured;
 
 class ComparisonTest {
@@ -34,7 +35,8 @@ class ComparisonTest {
     assertThat(c.gone()).containsExactly(SWAPPED);
     assertThat(c.stayed()).containsExactly(WEAK);
     assertThat(c.come()).containsExactly(LIMITER);
-    assertThat(c.verdict()).isEqualTo("One fault gone, no fault new. 1 fault is still there.");
+    assertThat(ComparisonText.verdict(c))
+        .isEqualTo("One fault gone, no fault new. 1 fault is still there.");
   }
 
   @Test
@@ -45,14 +47,16 @@ class ComparisonTest {
     assertThat(worse.graver()).containsExactly(WEAK);
     assertThat(worse.stayed()).isEmpty();
     assertThat(worse.milder()).isEmpty();
-    assertThat(worse.verdict()).isEqualTo("No fault gone, no fault new. 1 finding is now a fault.");
+    assertThat(ComparisonText.verdict(worse))
+        .isEqualTo("No fault gone, no fault new. 1 finding is now a fault.");
 
     Comparison better =
         Comparison.of(examination(List.of(), WEAK), examination(List.of(), suspected));
     assertThat(better.milder()).containsExactly(suspected);
     assertThat(better.stayed()).isEmpty();
     assertThat(better.graver()).isEmpty();
-    assertThat(better.verdict()).isEqualTo("No fault gone, no fault new. 1 fault is milder now.");
+    assertThat(ComparisonText.verdict(better))
+        .isEqualTo("No fault gone, no fault new. 1 fault is milder now.");
   }
 
   /** A fault that also left a watch behind is as grave as it was. */
@@ -92,7 +96,7 @@ class ComparisonTest {
     RecordedExamination other =
         new RecordedExamination(
             "b.csv", "", Optional.of("60-2"), Optional.empty(), List.of(), List.of());
-    assertThat(Comparison.of(examination(List.of()), other).verdict())
+    assertThat(ComparisonText.verdict(Comparison.of(examination(List.of()), other)))
         .startsWith("The captures show different wheels, 36-1 and 60-2.");
   }
 }

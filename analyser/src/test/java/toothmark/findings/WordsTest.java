@@ -112,7 +112,8 @@ class WordsTest {
               ? List.of("title", "next").contains(name)
                   || helpers.contains(name)
                   || keys(source(CHECKS.get(home)), SAYS).contains(name)
-              : literals.contains(key) || home.equals("any") && shared.contains(name);
+              : literals.contains(key)
+                  || (home.equals("any") ? shared.contains(name) : literals.contains(home + "."));
       if (!said) {
         idle.add(entry);
       }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.regex.MatchResult;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -13,8 +14,11 @@ import java.util.stream.Stream;
 public final class Source {
 
   private static final Path ROOT = Path.of("src/main/java/toothmark");
-  private static final Pattern COMMENT = Pattern.compile("(?s)/\\*.*?\\*/|(?m)^\\s*//.*$");
-  private static final Pattern LITERAL = Pattern.compile("\"((?:[^\"\\\\]++|\\\\.)*+)\"");
+  private static final Pattern COMMENT = Pattern.compile("(?s:/\\*.*?\\*/)|(?m:^\\s*//.*$)");
+
+  /** A text, or a character, which may be a quotation mark. */
+  private static final Pattern LITERAL =
+      Pattern.compile("'(?:[^'\\\\]|\\\\.[^']*)'|\"((?:[^\"\\\\]++|\\\\.)*+)\"");
 
   private Source() {}
 
@@ -41,7 +45,7 @@ public final class Source {
 
   /** What stands between quotation marks. */
   public static Stream<String> literals(String source) {
-    return LITERAL.matcher(source).results().map(m -> m.group(1));
+    return LITERAL.matcher(source).results().map(m -> m.group(1)).filter(Objects::nonNull);
   }
 
   /** A source without some calls; each pattern ends with the opening bracket. */

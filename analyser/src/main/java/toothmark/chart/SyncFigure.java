@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import toothmark.examination.Examination;
+import toothmark.findings.Finding;
 import toothmark.receiver.SyncLoss;
 import toothmark.units.Say;
 import toothmark.wheel.ToothEvents;
@@ -75,10 +76,9 @@ final class SyncFigure {
     }
   }
 
-  /** The id of a finding in words. */
   private static String lane(String cause) {
     return Wording.find("sync.lane." + (cause.isEmpty() ? "none" : cause))
-        .orElseGet(() -> Wording.of("sync.lane", cause.replace('-', ' ')));
+        .orElseGet(() -> Wording.of("sync.lane", Finding.name(cause)));
   }
 
   private void teeth(ToothEvents teeth) {

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.OptionalInt;
 import toothmark.chart.MissingTeeth;
 import toothmark.examination.Examination;
+import toothmark.findings.Finding;
 import toothmark.ignition.AbsentSpark;
 import toothmark.ignition.CoilTrack;
 import toothmark.receiver.SyncLoss;
@@ -68,7 +69,7 @@ record CaptureEvent(double timeSeconds, Kind kind, OptionalInt tooth, String wor
     String own = "event.sync." + cause;
     return Phrases.find(own).isPresent()
         ? Phrases.of(own, teethCounted)
-        : Phrases.of("event.sync.cause", teethCounted, cause.replace('-', ' '));
+        : Phrases.of("event.sync.cause", teethCounted, Finding.name(cause));
   }
 
   private static void teeth(ToothEvents teeth, List<CaptureEvent> events) {

@@ -9,6 +9,7 @@ import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
 import toothmark.edges.EdgeDetector;
 import toothmark.edges.EdgeTrain;
+import toothmark.units.WordBook;
 
 /**
  * Finds the crank channel: the one that the job sheet names, else the one whose name says so, else
@@ -18,6 +19,9 @@ import toothmark.edges.EdgeTrain;
  * @param assumption what was assumed, one sentence; empty text when the job sheet names it
  */
 record CrankChannel(Channel channel, String assumption) {
+
+  /** What channels were taken for, where the job sheet does not say. */
+  static final WordBook BOOK = new WordBook("toothmark.examination.examination");
 
   private static final List<String> WORDS =
       List.of("crank", "ckp", "kurbel", "cigue", "vilebrequin", "trigger");
@@ -42,11 +46,11 @@ record CrankChannel(Channel channel, String assumption) {
               + " another role; name channels.crank");
     }
     if (free.size() == 1) {
-      return new CrankChannel(free.get(0), assumed(free.get(0), "no other channel is free"));
+      return new CrankChannel(free.get(0), BOOK.of("crank.alone", free.get(0).name()));
     }
     List<Channel> byName = free.stream().filter(c -> says(c, WORDS)).toList();
     if (byName.size() == 1) {
-      return new CrankChannel(byName.get(0), assumed(byName.get(0), "its name says so"));
+      return new CrankChannel(byName.get(0), BOOK.of("crank.named", byName.get(0).name()));
     }
     Channel most = free.get(0);
     int edges = -1;
@@ -57,7 +61,7 @@ record CrankChannel(Channel channel, String assumption) {
         edges = n;
       }
     }
-    return new CrankChannel(most, assumed(most, "it has the most edges, " + edges));
+    return new CrankChannel(most, BOOK.of("crank.busiest", most.name(), edges));
   }
 
   /** The channel of a name that the job sheet uses. */
@@ -86,10 +90,6 @@ record CrankChannel(Channel channel, String assumption) {
   private static boolean taken(Channel channel, JobSheet sheet) {
     return sheet.channels().tdc().filter(channel.name()::equals).isPresent()
         || sheet.coils().stream().anyMatch(c -> c.channel().equals(channel.name()));
-  }
-
-  private static String assumed(Channel channel, String why) {
-    return "\"" + channel.name() + "\" was taken for the crank sensor: " + why + ".";
   }
 
   private static int strongEdges(Channel channel) {

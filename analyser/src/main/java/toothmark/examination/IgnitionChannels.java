@@ -84,25 +84,14 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
   }
 
   private static String sentence(Optional<Turning> mark, List<JobSheet.CoilEntry> coils) {
-    StringBuilder s = new StringBuilder();
-    mark.ifPresent(
-        m ->
-            s.append('"')
-                .append(m.channel.name())
-                .append(
-                    "\" was taken for a mark at top dead centre: it rises at one angle each turn."));
+    List<String> said = new ArrayList<>();
+    mark.ifPresent(m -> said.add(CrankChannel.BOOK.of("tdc", m.channel.name())));
     for (JobSheet.CoilEntry c : coils) {
-      s.append(s.length() == 0 ? "" : " ")
-          .append('"')
-          .append(c.channel())
-          .append("\" was taken for the drive of ")
-          .append(c.coil().name())
-          .append(
-              c.coil().cylinders().size() == 2
-                  ? ", which fires once a turn."
-                  : ", which fires every other turn.");
+      boolean wasted = c.coil().cylinders().size() == 2;
+      said.add(
+          CrankChannel.BOOK.of(wasted ? "coil.turn" : "coil.cycle", c.channel(), c.coil().name()));
     }
-    return s.toString();
+    return String.join(" ", said);
   }
 
   /** How a switching channel sits on the turning crank. */

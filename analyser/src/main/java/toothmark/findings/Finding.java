@@ -44,6 +44,17 @@ public record Finding(
     where = List.copyOf(where);
   }
 
+  /**
+   * What a finding is called within a sentence.
+   *
+   * @param id of a finding
+   * @return words in lower case
+   * @throws java.util.MissingResourceException if there is no such finding
+   */
+  public static String name(String id) {
+    return Words.of(id + ".name");
+  }
+
   /** The same, not proven because of what speaks against it; times how sure its ground is. */
   Finding doubted(double ground, String why) {
     List<String> more = new ArrayList<>(against);

@@ -3,6 +3,7 @@ package toothmark.receiver;
 import java.util.List;
 import java.util.function.Supplier;
 import toothmark.units.Say;
+import toothmark.units.WordBook;
 
 /**
  * An input circuit for a variable-reluctance sensor that a replay can try, with its setting.
@@ -11,6 +12,8 @@ import toothmark.units.Say;
  * named.
  */
 public final class Conditioner {
+
+  private static final WordBook BOOK = new WordBook("toothmark.receiver.receiver");
 
   /** Of the reference: share of the last peak at which it arms. */
   static final double ARMING_SHARE = 1.0 / 3;
@@ -64,12 +67,7 @@ public final class Conditioner {
    */
   public static Conditioner adaptive(double share, double floorVolts, double watchdogSeconds) {
     return new Conditioner(
-        "armed at "
-            + Say.percent(share)
-            + " of the last peak, floor "
-            + volts(floorVolts)
-            + ", watchdog "
-            + Say.seconds(watchdogSeconds),
+        BOOK.of("adaptive", Say.percent(share), volts(floorVolts), Say.seconds(watchdogSeconds)),
         () -> new AdaptiveZeroCrossing(share, floorVolts, watchdogSeconds));
   }
 
@@ -84,12 +82,7 @@ public final class Conditioner {
    */
   public static Conditioner peakStore(double share, double floorVolts, double decaySeconds) {
     return new Conditioner(
-        "armed at "
-            + Say.percent(share)
-            + " of a stored peak, floor "
-            + volts(floorVolts)
-            + ", decay "
-            + Say.seconds(decaySeconds),
+        BOOK.of("peak-store", Say.percent(share), volts(floorVolts), Say.seconds(decaySeconds)),
         () -> new PeakStoreInput(share, floorVolts, decaySeconds));
   }
 
@@ -103,7 +96,7 @@ public final class Conditioner {
    */
   public static Conditioner threshold(double thresholdVolts, double hysteresisVolts) {
     return new Conditioner(
-        "threshold " + volts(thresholdVolts) + " ± " + volts(hysteresisVolts),
+        BOOK.of("threshold", volts(thresholdVolts), volts(hysteresisVolts)),
         () ->
             new ThresholdInput(thresholdVolts + hysteresisVolts, thresholdVolts - hysteresisVolts));
   }

@@ -81,7 +81,8 @@ public final class ComparisonPage {
     }
     html.element("h3", Wording.of(key)).open("ul");
     for (RecordedFinding f : findings) {
-      html.open("li").element("span", f.severity(), "class", "badge " + f.severity());
+      html.open("li")
+          .element("span", Wording.severity(f.severity()), "class", "badge " + f.severity());
       html.text(" " + f.title() + ComparisonText.regraded(comparison, f)).close();
     }
     html.close();

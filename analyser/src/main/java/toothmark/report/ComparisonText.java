@@ -87,7 +87,8 @@ public final class ComparisonText {
   }
 
   private static String finding(String key, RecordedFinding f) {
-    return String.format("%-6s %-6s %s", Wording.of(key), f.severity(), f.title());
+    return String.format(
+        "%-6s %-6s %s", Wording.of(key), Wording.severity(f.severity()), f.title());
   }
 
   /**
@@ -130,7 +131,7 @@ public final class ComparisonText {
     return c.before()
         .gravest(f.id())
         .filter(then -> !then.severity().equals(f.severity()))
-        .map(then -> " " + Wording.of("compare.was." + then.severity()))
+        .map(then -> " " + Wording.of("compare.was", Wording.severity(then.severity())))
         .orElse("");
   }
 

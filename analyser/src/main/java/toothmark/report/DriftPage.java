@@ -91,7 +91,8 @@ public final class DriftPage {
       html.open("tr").element("td", f.title());
       for (Visit v : drift.visits()) {
         html.open("td");
-        severity(v, f).ifPresent(s -> html.element("span", s, "class", "badge " + s));
+        severity(v, f)
+            .ifPresent(s -> html.element("span", Wording.severity(s), "class", "badge " + s));
         html.close();
       }
       html.close();

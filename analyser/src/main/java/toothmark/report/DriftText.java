@@ -34,7 +34,8 @@ public final class DriftText {
       lines.add(String.format("%-22s  %s", c.name(), outcome(c)));
     }
     for (RecordedFinding f : drift.findings()) {
-      lines.add(String.format("%-6s %s %s", f.severity(), f.title(), when(drift, f)));
+      lines.add(
+          String.format("%-6s %s %s", Wording.severity(f.severity()), f.title(), when(drift, f)));
     }
     return lines.stream().map(ScreenLines::plainSpaces).toList();
   }

@@ -116,6 +116,6 @@ final class FindingsSection {
         };
     html.open("span", "class", "badge " + severity.label());
     html.markup("<svg viewBox=\"0 0 12 12\" aria-hidden=\"true\">" + shape + "</svg>");
-    html.text(Wording.of("severity." + severity.label())).close();
+    html.text(Wording.capital(Wording.severity(severity.label()))).close();
   }
 }

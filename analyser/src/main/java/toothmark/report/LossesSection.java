@@ -74,8 +74,7 @@ final class LossesSection {
     html.element("td", l.tooth().isPresent() ? Integer.toString(l.tooth().getAsInt()) : "–");
     html.element("td", Say.rpm(l.loss().rpm())).element("td", heard(l));
     html.open("td");
-    String cause =
-        l.cause().isEmpty() ? Wording.of("losses.unexplained") : l.cause().replace('-', ' ');
+    String cause = l.cause().isEmpty() ? Wording.of("losses.unexplained") : Finding.name(l.cause());
     if (findings.contains(l.cause())) {
       html.element("a", cause, "href", "#" + l.cause());
     } else {

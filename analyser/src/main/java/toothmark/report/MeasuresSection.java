@@ -274,9 +274,7 @@ final class MeasuresSection {
     c.charge().map(Wording::of).ifPresent(parts::add);
     String name = c.coil().name();
     named(
-        name.isEmpty()
-            ? Wording.of("measures.coil")
-            : Character.toUpperCase(name.charAt(0)) + name.substring(1),
+        name.isEmpty() ? Wording.of("measures.coil") : Wording.capital(name),
         String.join(", ", parts),
         Wording.of("measures.coil.basis", examination.roles().coils().getOrDefault(name, "?")));
   }

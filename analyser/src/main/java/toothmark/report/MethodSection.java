@@ -7,6 +7,7 @@ import java.util.Map;
 import toothmark.capture.Reading;
 import toothmark.examination.Examination;
 import toothmark.findings.Diagnosis;
+import toothmark.findings.Finding;
 import toothmark.findings.NotExamined;
 
 /** What could not be examined, how the capture was read and computed, and the cautions. */
@@ -43,18 +44,14 @@ final class MethodSection {
     html.element("h2", Wording.of("method.unexamined"), "id", "not-examined");
     Map<String, String> idsByReason = new LinkedHashMap<>();
     for (NotExamined n : diagnosis.notExamined()) {
-      idsByReason.merge(n.reason(), n.id().replace('-', ' '), (a, b) -> a + ", " + b);
+      idsByReason.merge(n.reason(), Finding.name(n.id()), (a, b) -> a + ", " + b);
     }
     html.open("ul");
     for (Map.Entry<String, String> e : idsByReason.entrySet()) {
-      html.open("li").element("span", capital(e.getValue()) + ": ", "class", "label");
+      html.open("li").element("span", Wording.capital(e.getValue()) + ": ", "class", "label");
       html.text(e.getKey()).close();
     }
     html.close();
-  }
-
-  private static String capital(String words) {
-    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
   }
 
   private void reading(Reading reading) {

@@ -63,7 +63,7 @@ public final class VerdictText {
     for (Finding f : findings.subList(0, Math.min(MOST_FINDINGS, findings.size()))) {
       lines.wrap(
           role(f.severity()),
-          Wording.of("severity." + f.severity().label()).toUpperCase(Locale.ROOT),
+          Wording.severity(f.severity().label()).toUpperCase(Locale.ROOT),
           f.title());
     }
     if (findings.size() > MOST_FINDINGS) {

@@ -69,6 +69,21 @@ final class Wording {
     return of("source." + source.label());
   }
 
+  /**
+   * How much a finding matters.
+   *
+   * @param label as in the results, which may be those of another version
+   * @return in lower case
+   */
+  static String severity(String label) {
+    return find("severity." + label).orElse(label);
+  }
+
+  /** Words as the beginning of a line. */
+  static String capital(String words) {
+    return Character.toUpperCase(words.charAt(0)) + words.substring(1);
+  }
+
   /** The phase of a sync loss, as in the tables. */
   static String phase(SyncLoss.Phase phase) {
     return lower(phase);

@@ -10,6 +10,7 @@ import org.apache.commons.math3.stat.correlation.PearsonsCorrelation;
 import toothmark.rotation.AngleTimeline;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
+import toothmark.units.WordBook;
 
 /**
  * Finds a controller log's clock by laying its speeds over those of the capture.
@@ -19,6 +20,8 @@ import toothmark.units.Measured;
  * that a few wrong rows decide nothing. No shift is claimed better than the rows are apart.
  */
 public final class LogMatcher {
+
+  private static final WordBook BOOK = new WordBook("toothmark.timing.timing");
 
   private static final int FEWEST_ROWS = 5;
   private static final double LEAST_OVERLAP = 0.5;
@@ -72,13 +75,7 @@ public final class LogMatcher {
 
   static LoggedAdvance match(ControllerLog log, AngleTimeline timeline, Sought sought) {
     if (log.size() < FEWEST_ROWS + 2) {
-      return refused(
-          log,
-          String.format(
-              Locale.ROOT,
-              "The log has %d rows; at least %d are needed.",
-              log.size(),
-              FEWEST_ROWS + 2));
+      return refused(log, BOOK.of("log.few-rows", log.size(), FEWEST_ROWS + 2));
     }
     return new LogMatcher(log.rows(1, log.size() - 1), timeline, sought).match();
   }
@@ -98,12 +95,11 @@ public final class LogMatcher {
   private LoggedAdvance match() {
     Fit best = fine(coarse(log), log);
     if (best.rows() == 0) {
-      return refused(
-          log, "The log shares no stretch with the capture that is long enough to compare.");
+      return refused(log, BOOK.of("log.apart"));
     }
     double[][] speeds = speeds(best, log);
     if (speeds[0].length < FEWEST_ROWS) {
-      return refused(log, "The crank's speed is not known where the log would fit.");
+      return refused(log, BOOK.of("log.no-speed"));
     }
     double correlation =
         StatUtils.variance(speeds[0]) > 0 && StatUtils.variance(speeds[1]) > 0
@@ -167,31 +163,16 @@ public final class LogMatcher {
 
   private String reason(
       LogMatch.Outcome outcome, double correlation, double difference, AdvanceBySpeed bySpeed) {
-    String figures =
-        String.format(
-            Locale.ROOT,
-            "correlation of the two records of speed %.3f, root mean square difference %.0f rev/min",
-            correlation,
-            difference);
+    String r = String.format(Locale.ROOT, "%.3f", correlation);
+    String rpm = String.format(Locale.ROOT, "%.0f", difference);
+    String matched =
+        sought == Sought.LOAD
+            ? "log.matched.load"
+            : bySpeed.follows() ? "log.matched.speed" : "log.matched.time";
     return switch (outcome) {
-      case MATCHED ->
-          "The clocks were matched by speed ("
-              + figures
-              + "); "
-              + (sought == Sought.LOAD
-                  ? "load is taken at the spark's own time."
-                  : "commanded advance "
-                      + (bySpeed.follows()
-                          ? "follows from speed."
-                          : "is taken at the spark's own time."));
-      case BY_SPEED ->
-          "The speed hardly varies, so the clocks cannot be matched ("
-              + figures
-              + "); commanded advance follows from speed.";
-      case REFUSED ->
-          "The log does not fit the capture ("
-              + figures
-              + "); record log and capture together, with one clear change of speed.";
+      case MATCHED -> BOOK.of(matched, r, rpm);
+      case BY_SPEED -> BOOK.of("log.by-speed", r, rpm);
+      case REFUSED -> BOOK.of("log.refused", r, rpm);
     };
   }
 

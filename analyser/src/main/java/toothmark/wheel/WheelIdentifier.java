@@ -10,6 +10,7 @@ import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
 import toothmark.edges.SensorKind;
+import toothmark.units.WordBook;
 
 /**
  * Names the wheel from its edges alone, and which edges are its teeth.
@@ -18,6 +19,8 @@ import toothmark.edges.SensorKind;
  * cannot decide. The method is in {@code docs/methods/wheel-identification.md}.
  */
 public final class WheelIdentifier {
+
+  private static final WordBook BOOK = new WordBook("toothmark.wheel.wheel");
 
   private static final int FEWEST_EDGES = 8;
 
@@ -89,12 +92,7 @@ public final class WheelIdentifier {
   public WheelSearch identify(CrankEdges edges) {
     int most = Math.max(edges.falling().size(), edges.rising().size());
     if (most < FEWEST_EDGES) {
-      return WheelSearch.none(
-          String.format(
-              Locale.ROOT,
-              "The crank channel has %d edges of one direction; a wheel needs at least %d.",
-              most,
-              FEWEST_EDGES));
+      return WheelSearch.none(BOOK.of("few-edges", most, FEWEST_EDGES));
     }
     if (edges.kind() == SensorKind.VARIABLE_RELUCTANCE) {
       return ofWave(edges);
@@ -113,20 +111,17 @@ public final class WheelIdentifier {
       return EdgeDirection.FALLING;
     }
     if (timedEdge.isPresent()) {
-      evidence.add(
-          "Teeth are the " + word(timedEdge.get()) + " edges, which the job sheet names as timed.");
+      evidence.add(BOOK.of("stated." + timedEdge.get()));
       return timedEdge.get();
     }
     double falling = Unsteadiness.of(edges.falling());
     double rising = Unsteadiness.of(edges.rising());
     if (rising < STEADIER * falling) {
       evidence.add(
-          String.format(
-              Locale.ROOT,
-              "Teeth are the rising edges: nothing names the timed edge, and they are steadier"
-                  + " (median change of the step from one interval to the next %.2g against %.2g).",
-              rising,
-              falling));
+          BOOK.of(
+              "steadier",
+              String.format(Locale.ROOT, "%.2g", rising),
+              String.format(Locale.ROOT, "%.2g", falling)));
       return EdgeDirection.RISING;
     }
     return EdgeDirection.FALLING;
@@ -148,22 +143,13 @@ public final class WheelIdentifier {
         .ifPresent(
             v ->
                 evidence.add(
-                    String.format(
-                        Locale.ROOT,
-                        "In the gap the flux goes %.2f of a tooth's swing beyond the slots, as it"
-                            + " does when the %s edges are the teeth.",
-                        v,
-                        word(best.direction))));
+                    BOOK.of("gap-flux." + best.direction, String.format(Locale.ROOT, "%.2f", v))));
     boolean telling = best.swing().isPresent() || other.swing().isPresent();
     Orientation o =
         !telling && !best.top().pattern().hasReference()
             ? Orientation.UNKNOWN
             : best == as ? Orientation.NORMAL : Orientation.REVERSED;
     return WheelSearch.of(best.identification(o, evidence));
-  }
-
-  private static String word(EdgeDirection direction) {
-    return direction == EdgeDirection.FALLING ? "falling" : "rising";
   }
 
   /** One direction's edges taken for teeth. */
@@ -246,11 +232,7 @@ public final class WheelIdentifier {
     }
 
     String whyNot() {
-      return String.format(
-          Locale.ROOT,
-          "%d %s edges were found, but no wheel makes them more than chance would.",
-          search.raced(),
-          word(direction));
+      return BOOK.of("no-wheel." + direction, search.raced());
     }
 
     WheelIdentification identification(Orientation orientation, List<String> evidence) {

@@ -78,13 +78,13 @@ class WordsTest {
     assertThat(absent).isEmpty();
   }
 
-  /** Where a check names none, the usual ones. */
+  /** The usual title and next test where a check names none. */
   @Test
-  void eachFindingHasATitleAndANextTest() {
+  void eachFindingHasANameATitleAndANextTest() {
     Set<String> absent = new TreeSet<>();
     CHECKS.forEach(
         (id, check) ->
-            Stream.of("title", "next")
+            Stream.of("name", "title", "next")
                 .filter(k -> !isThere(id + "." + k) && !source(check).contains("." + k + "("))
                 .forEach(k -> absent.add(id + "." + k)));
     assertThat(absent).isEmpty();
@@ -109,7 +109,7 @@ class WordsTest {
       String name = key.substring(dot + 1);
       boolean said =
           CHECKS.containsKey(home)
-              ? List.of("title", "next").contains(name)
+              ? List.of("name", "title", "next").contains(name)
                   || helpers.contains(name)
                   || keys(source(CHECKS.get(home)), SAYS).contains(name)
               : literals.contains(key)

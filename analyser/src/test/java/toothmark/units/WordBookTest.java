@@ -34,7 +34,7 @@ class WordBookTest {
       Pattern.compile("\\b(?:\\w+(?:Exception|Error)|refused)\\(");
 
   private static final Pattern ASKED =
-      Pattern.compile("\\b(?:Wording|Phrases)\\.(?:of|count)\\(\\s*\"([^\"]+)\"\\s*[,)]");
+      Pattern.compile("\\b(?:Wording|Phrases|BOOK)\\.(?:of|count)\\(\\s*\"([^\"]+)\"\\s*[,)]");
 
   private static List<String> texts(String part) throws IOException {
     return Source.literals(Source.of(part)).toList();
@@ -44,7 +44,11 @@ class WordBookTest {
   @CsvSource({
     "chart, toothmark.chart.figures",
     "desktop, toothmark.desktop.desk",
-    "report, toothmark.report.report"
+    "examination, toothmark.examination.examination",
+    "receiver, toothmark.receiver.receiver",
+    "report, toothmark.report.report",
+    "timing, toothmark.timing.timing",
+    "wheel, toothmark.wheel.wheel"
   })
   void everyPhraseThatIsAskedForIsThere(String part, String book) throws IOException {
     Set<String> keys = ResourceBundle.getBundle(book).keySet();
@@ -69,7 +73,11 @@ class WordBookTest {
   @CsvSource({
     "chart, toothmark.chart.figures",
     "desktop, toothmark.desktop.desk",
-    "report, toothmark.report.report"
+    "examination, toothmark.examination.examination",
+    "receiver, toothmark.receiver.receiver",
+    "report, toothmark.report.report",
+    "timing, toothmark.timing.timing",
+    "wheel, toothmark.wheel.wheel"
   })
   void everyPhraseIsAskedFor(String part, String book) throws IOException {
     Set<String> texts = Set.copyOf(texts(part));

@@ -41,7 +41,7 @@ final class IgnitionInterferenceCheck extends CrankCheck {
       withSparks(d, own, sparks, seen.coils());
       effect(d, taken, felt);
     } else {
-      d.saw("at-angles", own.size());
+      d.saw(own.size(), "at-angles");
       d.against("no-coil");
     }
     return Outcome.fires(

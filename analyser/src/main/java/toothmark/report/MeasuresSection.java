@@ -161,7 +161,7 @@ final class MeasuresSection {
     String readings =
         a.points().isEmpty()
             ? source
-            : Wording.of("measures.tooth1.passings", Say.count(a.points().size()), source);
+            : Wording.count(a.points().size(), "measures.tooth1.passings", source);
     a.tooth1BtdcDegrees()
         .ifPresent(m -> row("measures.tooth1", Wording.of("btdc", Say.degrees(m)), readings));
     a.nominalDegrees()
@@ -253,8 +253,8 @@ final class MeasuresSection {
 
   private void coil(CoilTrack c) {
     List<String> parts = new ArrayList<>();
-    parts.add(Wording.of("measures.coil.sparks", Say.count(c.sparks().size())));
-    parts.add(Wording.of("measures.coil.absent", Say.count(c.absent().size())));
+    parts.add(Wording.count(c.sparks().size(), "coil.sparks"));
+    parts.add(Wording.of("coil.absent", Say.count(c.absent().size())));
     if (c.repeated() > 0) {
       parts.add(Wording.of("measures.coil.repeated", c.repeated()));
     }

@@ -148,9 +148,9 @@ public final class VerdictText {
 
   private void coil(CoilTrack track) {
     List<String> parts = new ArrayList<>();
-    parts.add(Wording.of("screen.coil.sparks", Say.count(track.sparks().size())));
+    parts.add(Wording.count(track.sparks().size(), "coil.sparks"));
     if (!track.absent().isEmpty()) {
-      parts.add(Wording.of("screen.coil.absent", track.absent().size()));
+      parts.add(Wording.of("coil.absent", track.absent().size()));
     }
     track
         .dwell()
@@ -171,7 +171,7 @@ public final class VerdictText {
               Role.PATH,
               Wording.of("screen.data"),
               (folder == null ? "" : folder + " ")
-                  + Wording.of("screen.data.files", written.size() - 1)));
+                  + Wording.count(written.size() - 1, "screen.data.files")));
     }
   }
 

@@ -37,7 +37,7 @@ class VerdictTextTest {
             "coil 2       193 sparks, 4 absent, dwell 2.71 ms",
             "",
             "report       out/report.html",
-            "data         out (1 files)");
+            "data         out (1 file)");
   }
 
   @Test

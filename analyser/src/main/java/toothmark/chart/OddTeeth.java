@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.function.IntToDoubleFunction;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 import toothmark.wheel.ToothGeometry;
 
@@ -19,6 +20,10 @@ record OddTeeth(List<Integer> teeth, double largestEven) {
   private static final double SCATTERS = 6;
   private static final double LEAST_DEGREES = 0.08;
   private static final double LEAST_SIGNAL = 0.15;
+
+  private static final double ODD_ROOM = 0.45;
+  private static final double EVEN_ROOM = 0.15;
+  private static final double[] FACTORS = {1, 2, 5, 10, 20, 50, 100};
 
   OddTeeth {
     teeth = List.copyOf(teeth);
@@ -46,6 +51,20 @@ record OddTeeth(List<Integer> teeth, double largestEven) {
 
   boolean contains(int tooth) {
     return teeth.contains(tooth);
+  }
+
+  /**
+   * By how much to draw errors larger: the largest round factor that keeps every tooth nearer its
+   * own place than the next one's; where none is odd, near enough to look as even as it is.
+   */
+  double enlargement(double pitchDegrees, ToothGeometry g) {
+    double room = (teeth.isEmpty() ? EVEN_ROOM : ODD_ROOM) * pitchDegrees;
+    double largest =
+        IntStream.rangeClosed(1, g.teeth())
+            .mapToDouble(k -> Math.abs(g.offsetDegrees(k)))
+            .max()
+            .orElse(0);
+    return DoubleStream.of(FACTORS).filter(f -> f * largest <= room).max().orElse(1);
   }
 
   private static double limit(ToothGeometry g, IntToDoubleFunction value, double least) {

@@ -42,29 +42,14 @@ final class WheelDrawing {
   /** Size of the sensor. */
   private static final double SENSOR = 9;
 
-  /** The least side for all words. */
-  private static final double LEAST_SIDE = 350;
-
-  /** In a place smaller than this share of that it is drawn with few words. */
-  private static final double SMALL = 0.75;
-
   /** Drawn in less, only the wheel's name, TDC and what is odd are written. */
   private static final double ROOM_FOR_WORDS = 300;
-
-  private static final double LEAST_SPARSE = 210;
-
-  /** Words are not drawn smaller than this. */
-  private static final double LEGIBLE = 0.85;
 
   /** Kept free around the wheel for numbers and words. */
   private static final double MARGIN = 26;
 
   /** Above and below a wheel with few words only the sensor needs room. */
   private static final double SENSOR_MARGIN = 18;
-
-  private static final double ODD_ROOM = 0.45;
-  private static final double EVEN_ROOM = 0.15;
-  private static final double[] FACTORS = {1, 2, 5, 10, 20, 50, 100};
 
   private final WheelPattern pattern;
   private final ToothGeometry geometry;
@@ -86,7 +71,7 @@ final class WheelDrawing {
     this.odd = odd;
     this.marks = marks;
     this.ink = ink;
-    this.factor = enlargement();
+    this.factor = odd.enlargement(pattern.pitchDegrees(), geometry);
   }
 
   /** The wheel of an examination. */
@@ -103,28 +88,6 @@ final class WheelDrawing {
     return geometry.turns() == 0
         ? Wording.of("wheel.unmeasured")
         : Wording.of("wheel.turns", Integer.toString(geometry.turns()));
-  }
-
-  /**
-   * The largest round factor that keeps every tooth nearer its own place than the next one's; where
-   * none is odd, near enough to look as even as it is.
-   */
-  private double enlargement() {
-    double room = (odd.teeth().isEmpty() ? EVEN_ROOM : ODD_ROOM) * pattern.pitchDegrees();
-    double largest = 0;
-    for (int k = 1; k <= geometry.teeth(); k++) {
-      largest = Math.max(largest, Math.abs(geometry.offsetDegrees(k)));
-    }
-    double best = 1;
-    for (double f : FACTORS) {
-      best = f * largest <= room ? f : best;
-    }
-    return best;
-  }
-
-  /** By how much to draw it larger in a place of some side. */
-  static double scale(double side) {
-    return side < SMALL * LEAST_SIDE ? Math.max(LEGIBLE, side / LEAST_SPARSE) : side / LEAST_SIDE;
   }
 
   /** Draws the wheel with tooth 1 at the sensor. */
@@ -328,9 +291,7 @@ final class WheelDrawing {
     g.draw(
         new Line2D.Double(
             x(a, from * radius), y(a, from * radius), x(a, radius * 0.98), y(a, radius * 0.98)));
-    double beside = CrankAngle.wrapDifference(a - turned);
-    double words =
-        Math.abs(beside) < SENSOR_WORDS ? a - beside + Math.copySign(SENSOR_WORDS, beside) : a;
+    double words = besideSensor(a);
     Font font = Lettering.strong(11);
     double at = sparse ? radius + clear(g, font, words - turned) : radius * 1.07;
     if (tdc.cylinders().isEmpty()) {
@@ -339,6 +300,14 @@ final class WheelDrawing {
       text(g, Wording.of("mark.tdc"), font, ink.tdc(), x(words, at), y(words, at) - 6);
       text(g, tdc.cylinders(), font, ink.tdc(), x(words, at), y(words, at) + 6);
     }
+  }
+
+  /** An angle for words that would stand on the sensor. */
+  private double besideSensor(double degrees) {
+    double beside = CrankAngle.wrapDifference(degrees - turned);
+    return Math.abs(beside) < SENSOR_WORDS
+        ? degrees - beside + Math.copySign(SENSOR_WORDS, beside)
+        : degrees;
   }
 
   /** How far off a small wheel the middle of words stands, so that they do not touch it. */
@@ -390,7 +359,7 @@ final class WheelDrawing {
   }
 
   private void number(Graphics2D g, int k, boolean isOdd) {
-    double a = pattern.degreesAfterTooth1(k);
+    double a = isOdd ? besideSensor(pattern.degreesAfterTooth1(k)) : pattern.degreesAfterTooth1(k);
     double r = radius * 1.0;
     text(
         g,

@@ -10,6 +10,17 @@ import toothmark.examination.Examination;
 /** The wheel alone, as it stands under the sensor, with a tooth picked out. */
 public final class WheelPicture {
 
+  /** The least side for all words. */
+  private static final double LEAST_SIDE = 350;
+
+  /** In a place smaller than this share of that the wheel is drawn with few words. */
+  private static final double SMALL = 0.75;
+
+  private static final double LEAST_SPARSE = 210;
+
+  /** Words are not drawn smaller than this. */
+  private static final double LEGIBLE = 0.85;
+
   private final WheelDrawing drawing;
 
   private WheelPicture(WheelDrawing drawing) {
@@ -42,7 +53,7 @@ public final class WheelPicture {
    * @return 1 for words of that size
    */
   public static double scale(double side) {
-    return WheelDrawing.scale(side);
+    return side < SMALL * LEAST_SIDE ? Math.max(LEGIBLE, side / LEAST_SPARSE) : side / LEAST_SIDE;
   }
 
   /**

@@ -70,7 +70,7 @@ final class WheelPlot extends Plot {
     double left = byTooth == null ? area.getCenterX() - side / 2 : area.getX();
     AffineTransform before = g.getTransform();
     g.translate(left, area.getCenterY() - side / 2);
-    double scale = Math.min(1, WheelDrawing.scale(side));
+    double scale = Math.min(1, WheelPicture.scale(side));
     g.scale(scale, scale);
     square = new Rectangle2D.Double(0, 0, side / scale, side / scale);
     toWheel = AffineTransform.getTranslateInstance(left, area.getCenterY() - side / 2);

@@ -5,7 +5,6 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
@@ -104,34 +103,6 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     /** Full name of the key in the file. */
     String path() {
       return table + "." + key;
-    }
-  }
-
-  /**
-   * A coil as it is being typed.
-   *
-   * @param place which of the coils that were opened it is, from 0; empty for a new one
-   */
-  record CoilDraft(
-      String name, String channel, String cylinders, String signal, OptionalInt place) {
-
-    /** A new coil. */
-    CoilDraft(String name, String channel, String cylinders, String signal) {
-      this(name, channel, cylinders, signal, OptionalInt.empty());
-    }
-
-    CoilDraft on(String other) {
-      return new CoilDraft(name, other, cylinders, signal, place);
-    }
-
-    /** Its keys and what is typed for them. */
-    private Map<String, String> keys() {
-      Map<String, String> keys = new LinkedHashMap<>();
-      keys.put("name", Form.TEXT.toml(name));
-      keys.put("channel", Form.TEXT.toml(channel));
-      keys.put("cylinders", Form.WHOLE_LIST.toml(cylinders));
-      keys.put("signal", Form.TEXT.toml(signal));
-      return keys;
     }
   }
 
@@ -308,7 +279,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
     String name =
         Stream.concat(
                 known.stream(),
-                IntStream.iterate(next.size(), i -> i + 1).mapToObj(i -> name("", i)))
+                IntStream.iterate(next.size(), i -> i + 1).mapToObj(CoilDraft::nameAt))
             .filter(n -> !taken.contains(n))
             .findFirst()
             .orElseThrow();
@@ -318,11 +289,7 @@ record JobDraft(Map<Field, String> fields, List<CoilDraft> coils, Opened opened)
 
   /** What a coil is called: by its place where it has no name. */
   String name(int coil) {
-    return name(coils.get(coil).name(), coil);
-  }
-
-  static String name(String typed, int place) {
-    return typed.isBlank() ? Phrases.of("job.coil", Integer.toString(place + 1)) : typed;
+    return coils.get(coil).name(coil);
   }
 
   JobSheet sheet() throws JobSheetException {

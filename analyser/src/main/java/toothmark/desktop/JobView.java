@@ -18,7 +18,6 @@ import javax.swing.JTextArea;
 import javax.swing.JTextField;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
-import toothmark.desktop.JobDraft.CoilDraft;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.ignition.PickUp;
 
@@ -269,7 +268,7 @@ final class JobView extends Column {
       names().forEach(channel::addItem);
       channel.setEditable(true);
       name.setText(draft.name());
-      name.putClientProperty(PLACEHOLDER, JobDraft.name("", index));
+      name.putClientProperty(PLACEHOLDER, CoilDraft.nameAt(index));
       channel.setSelectedItem(draft.channel());
       cylinders.setText(draft.cylinders());
       signal.setSelectedItem(draft.signal());

@@ -44,6 +44,12 @@ final class TraceView extends PictureView {
     addMouseWheelListener(hand);
     model.bench.session.watch(s -> build());
     model.bench.grown.watch(n -> build());
+    model.bench.progress.watch(
+        p -> {
+          if (chart.isEmpty()) {
+            repaint(); // the hint goes and comes
+          }
+        });
     model.view.watch(v -> redraw());
     model.selected.watch(s -> redraw());
     model.cursors.watch(c -> repaint());
@@ -102,7 +108,9 @@ final class TraceView extends PictureView {
     g.setColor(ink.paper());
     g.fillRect(0, 0, getWidth(), getHeight());
     if (chart.isEmpty() || model.view.get().isEmpty()) {
-      Paint.hint(g, this, Phrases.of("trace.empty"));
+      if (model.bench.progress.get().isEmpty()) {
+        Paint.hint(g, this, Phrases.of("trace.empty"));
+      }
     } else {
       painting.show(g, p -> trace(p, chart.get()));
       double scale = Look.scale();

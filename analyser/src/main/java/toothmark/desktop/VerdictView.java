@@ -4,6 +4,8 @@ import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -88,6 +90,9 @@ final class VerdictView extends JPanel {
 
   private void progress(Optional<Bench.Progress> p) {
     boolean busy = p.isPresent();
+    if (model.examination().isEmpty()) {
+      verdict.say(unknown(), Look.strong(1.2));
+    }
     progress.setVisible(busy);
     cancel.setVisible(busy);
     p.ifPresent(
@@ -104,14 +109,35 @@ final class VerdictView extends JPanel {
     captured.setForeground(Look.quiet());
     captured.setText(e.map(VerdictView::captured).orElse(" "));
     verdict.say(e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), Look.strong(1.2));
-    next.say(e.map(x -> x.diagnosis().nextStep()).orElse(""), Look.regular(1));
+    next.say(e.map(this::next).orElse(""), Look.regular(1));
     steps.setVisible(e.isPresent());
     start.setVisible(model.bench.session.get().isEmpty());
     event();
     revalidate();
   }
 
+  /** What to do next; where nothing is wrong, what could not be judged and what it needs. */
+  private String next(Examination e) {
+    if (!e.diagnosis().nextStep().isEmpty()) {
+      return e.diagnosis().nextStep();
+    }
+    boolean place = e.sheet().wheel().tooth1BtdcDegrees().isEmpty();
+    boolean advance =
+        !e.observations().coils().isEmpty()
+            && e.sheet().commanded().advanceDegrees().isEmpty()
+            && e.sheet().commanded().table().isEmpty()
+            && model.bench.session.get().flatMap(s -> s.given().log()).isEmpty();
+    return Stream.of(
+            place ? Phrases.of("verdict.unjudged.place") : "",
+            advance ? Phrases.of("verdict.unjudged.advance") : "")
+        .filter(s -> !s.isEmpty())
+        .collect(Collectors.joining(" "));
+  }
+
   private String unknown() {
+    if (model.bench.session.get().isEmpty() && model.bench.progress.get().isPresent()) {
+      return Phrases.of("verdict.busy");
+    }
     return model
         .bench
         .session

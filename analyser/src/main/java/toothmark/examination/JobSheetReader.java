@@ -229,7 +229,7 @@ public final class JobSheetReader {
       t.allow("name", "channel", "cylinders", "signal");
       String name = t.text("name").filter(n -> !n.isBlank()).orElse("coil " + (coils.size() + 1));
       if (coils.stream().anyMatch(c -> c.coil().name().equals(name))) {
-        throw t.complaint("name", "two coils are called \"" + name + "\"; name one otherwise");
+        throw t.complaint("name", "two coils are called \"" + name + "\"; give one another name");
       }
       String channel =
           t.text("channel")

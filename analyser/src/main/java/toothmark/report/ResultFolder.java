@@ -132,7 +132,7 @@ public final class ResultFolder {
     } else if (Files.exists(absolute, LinkOption.NOFOLLOW_LINKS)) {
       throw new NotDirectoryException(folder.toString());
     } else {
-      Path parent = Files.createDirectories(absolute.getParent());
+      Path parent = WholeFile.folder(absolute.getParent());
       Path draft = Files.createDirectory(parent.resolve(freeName(absolute)));
       orDiscard(draft, () -> fill(draft, products, examination), () -> Files.move(draft, absolute));
     }

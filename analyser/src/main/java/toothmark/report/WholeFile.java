@@ -36,7 +36,7 @@ public final class WholeFile {
     if (Files.exists(target) && !Files.isWritable(target)) {
       throw new AccessDeniedException(file.toString());
     }
-    Path folder = Files.createDirectories(target.getParent());
+    Path folder = folder(target.getParent());
     // not by createTempFile, whose files are closed to other users
     Path draft =
         folder.resolve("." + target.getFileName() + "-" + Long.toHexString(System.nanoTime()));
@@ -48,6 +48,14 @@ public final class WholeFile {
     } finally {
       Files.deleteIfExists(draft);
     }
+  }
+
+  /**
+   * A folder, made when missing, its parents too; Java before 20 refuses a link to one that is
+   * there.
+   */
+  static Path folder(Path folder) throws IOException {
+    return Files.isDirectory(folder) ? folder : Files.createDirectories(folder);
   }
 
   /** What links lead to in the end, there or not. */

@@ -13,7 +13,6 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import toothmark.desktop.JobDraft.CoilDraft;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;

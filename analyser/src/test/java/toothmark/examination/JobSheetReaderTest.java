@@ -118,6 +118,9 @@ class JobSheetReaderTest {
         "[tdc]\\nlight = \"gone.csv\""
             + "|job.toml, line 2: tdc.light: \"gone.csv\" cannot be read; write the name of light"
             + " readings (CSV), from the folder of the job sheet on",
+        "[[coils]]\\nname = \"coil 2\"\\nchannel = \"a\"\\ncylinders = [1]\\n"
+            + "[[coils]]\\nname = \" \"\\nchannel = \"b\"\\ncylinders = [2]"
+            + "|job.toml, line 6: coils.name: two coils are called \"coil 2\"; give one another name",
         "coils = 3"
             + "|job.toml, line 1: coils: must be a list of tables; write [[coils]] before each"
       })

@@ -54,6 +54,9 @@ class WholeFileTest {
     Path onward = Files.createSymbolicLink(folder.resolve("onward"), link);
     WholeFile.write(onward, NEW);
     assertThat(file).hasContent("new");
+    Path home = Files.createSymbolicLink(folder.resolve("home"), folder);
+    WholeFile.write(home.resolve("d.txt"), NEW);
+    assertThat(folder.resolve("d.txt")).hasContent("new");
     Path loose = Files.createSymbolicLink(folder.resolve("loose"), Path.of("there/c.txt"));
     WholeFile.write(loose, NEW);
     assertThat(folder.resolve("there/c.txt")).hasContent("new");

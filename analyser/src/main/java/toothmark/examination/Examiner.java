@@ -266,6 +266,10 @@ public final class Examiner {
     if (stated.table().isPresent()) {
       return Optional.of(commanded(stated.table().get(), stated.load(), angle));
     }
+    if (log.isPresent() && log.get().size() == 0) {
+      throw new JobSheetException(
+          "the controller's log has names of columns but no row of values; export it again");
+    }
     if (log.isPresent() && !log.get().hasAdvance()) {
       throw new JobSheetException(
           "the controller's log has no column Advance; log it, or give the ignition table, which"

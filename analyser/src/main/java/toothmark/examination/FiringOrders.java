@@ -42,7 +42,7 @@ final class FiringOrders {
       check(highest <= cylinders, "a coil fires cylinder " + highest + " of " + cylinders);
       return FiringOrder.even(usual(cylinders, coils));
     } catch (IllegalArgumentException e) {
-      throw new JobSheetException("engine.firing: " + e.getMessage());
+      throw new JobSheetException(e.getMessage());
     }
   }
 

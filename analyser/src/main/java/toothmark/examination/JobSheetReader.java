@@ -5,6 +5,7 @@ import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -72,16 +73,55 @@ public final class JobSheetReader {
     SheetTable top = new SheetTable(name, "", result);
     top.allow(
         "job", "engine", "wheel", "sensor", "channels", "tdc", "coils", "commanded", "capture");
+    JobSheet.Engine engine = engine(top.table("engine"));
+    List<JobSheet.CoilEntry> coils = coils(top.tables("coils"));
+    try {
+      FiringOrders.of(engine, coils.stream().map(JobSheet.CoilEntry::coil).toList());
+    } catch (JobSheetException e) {
+      throw top.table("engine").complaint("firing", e.fault());
+    }
+    JobSheet.Wheel wheel = wheel(top.table("wheel"));
+    JobSheet.Channels channels = channels(top.table("channels"));
+    TdcReadings tdc = tdc(top.table("tdc"), folder);
+    if (tdc.light().isPresent() && wheel.tooth1BtdcDegrees().isEmpty()) {
+      throw top.table("tdc")
+          .complaint(
+              LIGHT,
+              "shows how far sparks are off the angle that the controller is told; add"
+                  + " wheel.tooth1_btdc_deg, that angle");
+    }
+    eachItsOwn(top, channels, coils);
     return new JobSheet(
         heading(top.table("job")),
-        engine(top.table("engine")),
-        wheel(top.table("wheel")),
+        engine,
+        wheel,
         sensor(top.table("sensor")),
-        channels(top.table("channels")),
-        tdc(top.table("tdc"), folder),
-        coils(top.tables("coils")),
+        channels,
+        tdc,
+        coils,
         commanded(top.table("commanded"), folder),
         CaptureTable.read(top.table("capture")));
+  }
+
+  /** One channel holds one signal. */
+  private static void eachItsOwn(
+      SheetTable top, JobSheet.Channels channels, List<JobSheet.CoilEntry> coils)
+      throws JobSheetException {
+    Set<String> taken = new HashSet<>();
+    channels.crank().ifPresent(taken::add);
+    if (channels.tdc().isPresent() && !taken.add(channels.tdc().get())) {
+      throw top.table("channels").complaint("tdc", twice(channels.tdc().get()));
+    }
+    List<SheetTable> tables = top.tables("coils");
+    for (int i = 0; i < coils.size(); i++) {
+      if (!taken.add(coils.get(i).channel())) {
+        throw tables.get(i).complaint("channel", twice(coils.get(i).channel()));
+      }
+    }
+  }
+
+  private static String twice(String channel) {
+    return "\"" + channel + "\" is named twice; each signal has a channel of its own";
   }
 
   private static JobSheet.Heading heading(SheetTable t) throws JobSheetException {

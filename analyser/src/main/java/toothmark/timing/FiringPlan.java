@@ -16,6 +16,25 @@ import toothmark.wheel.WheelPattern;
 public record FiringPlan(
     WheelPattern wheel, double tooth1BtdcDegrees, FiringOrder order, Demand demand) {
 
+  /**
+   * Checks that a coil fires a whole number of times in a cycle.
+   *
+   * @throws IllegalArgumentException if it does not, or more often than there are cylinders
+   */
+  public FiringPlan {
+    double times = FiringOrder.CYCLE / demand.coilFiresEveryDegrees;
+    int most = Math.max(2, order.order().size());
+    if (Math.abs(times - Math.rint(times)) > 1e-6 || times > most) {
+      throw new IllegalArgumentException(
+          "a coil that fires every "
+              + demand.coilFiresEveryDegrees
+              + " degrees fits no engine of "
+              + order.order().size()
+              + " cylinders: write 720 over a whole number up to "
+              + most);
+    }
+  }
+
   /** Beyond this share a coil hardly rests (common practice). */
   private static final double MOST_DUTY = 0.8;
 

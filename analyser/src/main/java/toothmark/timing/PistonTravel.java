@@ -19,9 +19,17 @@ public record PistonTravel(
   /**
    * Checks the lengths.
    *
-   * @throws IllegalArgumentException if the rod is too short to turn
+   * @throws IllegalArgumentException if the rod is too short to turn, or the offset too large
    */
   public PistonTravel {
+    if (Math.abs(pinOffsetMillimetres) >= strokeMillimetres / 2) {
+      throw new IllegalArgumentException(
+          "a pin offset of "
+              + pinOffsetMillimetres
+              + " mm is more than half the stroke of "
+              + strokeMillimetres
+              + " mm; a few millimetres are usual");
+    }
     if (!(strokeMillimetres > 0)
         || !(rodMillimetres > strokeMillimetres / 2 + Math.abs(pinOffsetMillimetres))) {
       throw new IllegalArgumentException(

@@ -24,7 +24,8 @@ public final class StrobeReader {
   /**
    * Reads a worksheet.
    *
-   * @param path comma-separated text (RFC 4180), UTF-8, its first line naming the columns
+   * @param path text of columns parted by commas (RFC 4180), semicolons or tabs, UTF-8, its first
+   *     line naming them; a decimal comma is read as a point
    * @return the readings, in the order of the file
    * @throws UnreadableCaptureException if a column is missing, a value is no number or a speed none
    *     of an engine
@@ -34,9 +35,12 @@ public final class StrobeReader {
       throws UnreadableCaptureException, IOException {
     String file = String.valueOf(path.getFileName());
     List<StrobeWorksheet.Reading> readings = new ArrayList<>();
-    String text = Files.readString(path).toLowerCase(Locale.ROOT);
+    String text = Files.readString(path).toLowerCase(Locale.ROOT).replace("\ufeff", "");
     try (CsvReader<NamedCsvRecord> rows =
-        CsvReader.builder().detectBomHeader(false).ofNamedCsvRecord(text.replace("\ufeff", ""))) {
+        CsvReader.builder()
+            .detectBomHeader(false)
+            .fieldSeparator(separator(text))
+            .ofNamedCsvRecord(text)) {
       for (NamedCsvRecord row : rows) {
         double[] v = new double[COLUMNS.size()];
         for (int i = 0; i < v.length; i++) {
@@ -60,6 +64,12 @@ public final class StrobeReader {
     return readings;
   }
 
+  /** What parts the names of the first line: a semicolon or a tab where there is one. */
+  private static char separator(String text) {
+    String names = text.lines().findFirst().orElse("");
+    return names.indexOf(';') >= 0 ? ';' : names.indexOf('\t') >= 0 ? '\t' : ',';
+  }
+
   private static double value(String file, NamedCsvRecord row, String column)
       throws UnreadableCaptureException {
     String cell =
@@ -72,7 +82,7 @@ public final class StrobeReader {
                             + column
                             + "\"; the first line must be speed,commanded,seen"));
     try {
-      return Double.parseDouble(cell.strip());
+      return Double.parseDouble(cell.strip().replace(',', '.').replace('\u2212', '-'));
     } catch (NumberFormatException e) {
       throw new UnreadableCaptureException(
           file

@@ -150,8 +150,8 @@ class JobDraftTest {
     Path file =
         Files.writeString(
             folder.resolve("job.toml"),
-            "[tdc]\nstop_deg = [-68.5, 108.5]\ntooth1_deg = [0]\nlight = \"light.csv\"\n"
-                + "reading_uncertainty_deg = 1\n");
+            "[wheel]\ntooth1_btdc_deg = 90\n[tdc]\nstop_deg = [-68.5, 108.5]\ntooth1_deg = [0]\n"
+                + "light = \"light.csv\"\nreading_uncertainty_deg = 1\n");
 
     JobDraft draft = JobDraft.of(JobSheetText.read(file));
     JobSheet sheet = JobSheetReader.read(file);

@@ -121,6 +121,12 @@ class JobSheetReaderTest {
         "[[coils]]\\nname = \"coil 2\"\\nchannel = \"a\"\\ncylinders = [1]\\n"
             + "[[coils]]\\nname = \" \"\\nchannel = \"b\"\\ncylinders = [2]"
             + "|job.toml, line 6: coils.name: two coils are called \"coil 2\"; give one another name",
+        "[engine]\\ncylinders = 4\\n[[coils]]\\nchannel = \"B\"\\ncylinders = [5]"
+            + "|job.toml, line 2: engine.firing: a coil fires cylinder 5 of 4, which the firing order"
+            + " does not hold",
+        "[channels]\\ncrank = \"A\"\\n[[coils]]\\nchannel = \"A\"\\ncylinders = [1]"
+            + "|job.toml, line 4: coils.channel: \"A\" is named twice; each signal has a channel of"
+            + " its own",
         "coils = 3"
             + "|job.toml, line 1: coils: must be a list of tables; write [[coils]] before each"
       })
@@ -132,10 +138,12 @@ class JobSheetReaderTest {
 
   @Test
   void readsWhatWasReadByHand(@TempDir Path folder) throws JobSheetException, IOException {
-    Files.writeString(folder.resolve("light.csv"), "speed,commanded,seen\n1000,10,9.5\n");
+    Files.writeString(folder.resolve("light.csv"), "\ufeffspeed;commanded;seen\n1000;10;9,5\n");
     Path file = folder.resolve("job.toml");
     Files.writeString(
-        file, "[tdc]\nstop_deg = [21, 15, 21.5, 15]\ntooth1_deg = [92.5]\nlight = \"light.csv\"\n");
+        file,
+        "[tdc]\nstop_deg = [21, 15, 21.5, 15]\ntooth1_deg = [92.5]\nlight = \"light.csv\"\n"
+            + "[wheel]\ntooth1_btdc_deg = 90\n");
 
     TdcReadings read = JobSheetReader.read(file).tdc();
 
@@ -149,6 +157,17 @@ class JobSheetReaderTest {
     assertThatThrownBy(() -> JobSheetReader.read(file))
         .isInstanceOf(JobSheetException.class)
         .hasMessage("job.toml, line 4: tdc.light: light.csv, line 2 (seen): \"ten\" is no number");
+  }
+
+  @Test
+  void lightReadingsNeedTheAngleThatTheControllerIsTold(@TempDir Path folder) throws IOException {
+    Files.writeString(folder.resolve("light.csv"), "speed,commanded,seen\n1000,10,9.5\n");
+    Path file = folder.resolve("job.toml");
+    Files.writeString(file, "[tdc]\nlight = \"light.csv\"\n");
+    assertThatThrownBy(() -> JobSheetReader.read(file))
+        .isInstanceOf(JobSheetException.class)
+        .hasMessageStartingWith("job.toml, line 2: tdc.light: ")
+        .hasMessageEndingWith("add wheel.tooth1_btdc_deg, that angle");
   }
 
   @Test

@@ -192,4 +192,20 @@ class BenchAidsValidationTest {
     assertThat(teeth.gapBetween(3, 110, 60)).isFalse();
     assertThat(teeth.gapBetween(3, 280, 5)).isTrue();
   }
+
+  @Test
+  void anOffsetOfHalfAStrokeIsNotBlamedOnTheRod() {
+    assertThatThrownBy(() -> new PistonTravel(80, 140, 120))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageStartingWith("a pin offset of 120.0 mm is more than half the stroke");
+  }
+
+  @Test
+  void aCoilFiresAWholeNumberOfTimesACycle() {
+    FiringPlan.Demand often = new FiringPlan.Demand(5, 40, 3e-3, 6500, 200, 10);
+    FiringOrder four = FiringOrder.even(List.of(1, 3, 4, 2));
+    assertThatThrownBy(() -> new FiringPlan(WheelPattern.of(36, 1), 90, four, often))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("fits no engine of 4 cylinders");
+  }
 }

@@ -65,6 +65,9 @@ final class Consequences {
                   "input-stage-dropout",
                   "uneven-teeth",
                   "timing-scatter")),
+          Map.entry("sensor-bracket", Set.of("timing-scatter", "uneven-teeth")),
+          Map.entry("crank-twist", Set.of("timing-scatter", "uneven-teeth")),
+          Map.entry("ground-shift", Set.of("uneven-teeth")),
           Map.entry("speed-prediction", Set.of("timing-scatter")),
           Map.entry(
               "spark-cut-limiter", Set.of("coil-misses", "uneven-cylinders", "dwell-unsteady")),
@@ -78,21 +81,24 @@ final class Consequences {
 
   /** What follows only where it is not proven on its own. */
   private static final Map<String, Set<String>> EXPLAINS_UNPROVEN =
-      Map.of(
-          "coil-misses", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth"),
-          "coil-silent", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth"),
-          "uneven-cylinders", Set.of("wheel-run-out", "wheel-oval"),
-          "spark-cut-limiter", Set.of("wheel-run-out", "wheel-oval"),
-          "wheel-slip", Set.of("wheel-run-out", "wheel-oval"),
-          "weak-signal",
+      Map.ofEntries(
+          Map.entry("coil-misses", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth")),
+          Map.entry("coil-silent", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth")),
+          Map.entry("uneven-cylinders", Set.of("wheel-run-out", "wheel-oval")),
+          Map.entry("spark-cut-limiter", Set.of("wheel-run-out", "wheel-oval")),
+          Map.entry("wheel-slip", Set.of("wheel-run-out", "wheel-oval")),
+          Map.entry(
+              "weak-signal",
               Set.of(
                   "random-noise-pickup",
                   "periodic-interference",
                   "ignition-interference",
-                  "extra-wheel-feature"),
-          "intermittent-connection", Set.of("random-noise-pickup"),
-          "ignition-interference", Set.of("random-noise-pickup", "periodic-interference"),
-          "sensor-polarity-reversed", Set.of("random-noise-pickup"));
+                  "extra-wheel-feature")),
+          Map.entry("intermittent-connection", Set.of("random-noise-pickup", "crank-twist")),
+          Map.entry(
+              "ignition-interference", Set.of("random-noise-pickup", "periodic-interference")),
+          Map.entry("sensor-polarity-reversed", Set.of("random-noise-pickup")),
+          Map.entry("ground-shift", Set.of("ignition-interference")));
 
   private Consequences() {}
 

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import toothmark.edges.EdgeTrain;
 import toothmark.receiver.SyncLoss;
 
 /**
@@ -16,6 +17,7 @@ import toothmark.receiver.SyncLoss;
  * @param losses teeth that gave no edge, by cause
  * @param rim form of the wheel; empty when too few turns were learned from
  * @param hum a steady line in the times of the teeth
+ * @param resonance a frequency at which teeth swing about their places at any speed
  * @param swings strength of the signal; empty for one without flux
  */
 record CrankSymptoms(
@@ -25,6 +27,7 @@ record CrankSymptoms(
     Losses losses,
     Optional<RimForm> rim,
     Optional<ToothHum> hum,
+    Optional<Resonance> resonance,
     Optional<ToothSwings> swings) {
 
   /** Ripple falls with the square of speed: at this ratio to less than half. */
@@ -37,10 +40,19 @@ record CrankSymptoms(
     ReceiverView receiver = ReceiverView.of(turns, seen.receiver());
     Strays strays = Strays.of(turns, receiver, seen);
     Losses losses = Losses.of(turns, receiver, strays, seen.edges().kind());
-    Optional<ToothSwings> swings =
-        ToothSwings.of(turns, seen.edges().train(turns.crank().identification().toothEdge()));
+    EdgeTrain train = seen.edges().train(turns.crank().identification().toothEdge());
+    Optional<ToothSwings> swings = ToothSwings.of(turns, train);
     Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry(), swings);
-    return new CrankSymptoms(turns, receiver, strays, losses, rim, ToothHum.of(turns), swings);
+    ToothLateness late = ToothLateness.of(turns);
+    return new CrankSymptoms(
+        turns,
+        receiver,
+        strays,
+        losses,
+        rim,
+        ToothHum.of(turns, late),
+        Resonance.of(turns, late, train),
+        swings);
   }
 
   /** Whether running speeds differ enough that the wheel's errors part from the engine's ripple. */

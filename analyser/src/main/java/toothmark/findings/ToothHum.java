@@ -2,8 +2,6 @@ package toothmark.findings;
 
 import java.util.Arrays;
 import java.util.Optional;
-import toothmark.receiver.SyncLoss;
-import toothmark.units.CrankAngle;
 import toothmark.units.Say;
 
 /**
@@ -68,23 +66,24 @@ record ToothHum(double frequency, Axis axis, double degrees) {
     }
   }
 
-  static Optional<ToothHum> of(Turns turns) {
-    Residuals r = Residuals.of(turns);
-    if (r.times.length < FEWEST_TEETH) {
+  static Optional<ToothHum> of(Turns turns, ToothLateness late) {
+    if (late.size() < FEWEST_TEETH) {
       return Optional.empty();
     }
-    double seconds = r.times[r.times.length - 1] - r.times[0];
-    return Optional.of(r)
-        .filter(x -> x.spread <= STEADY)
-        .flatMap(x -> line(x, Axis.TIME, x.times, x.turns / seconds))
-        .or(() -> r.spread > CALM ? Optional.empty() : line(r, Axis.ANGLE, r.angles, 1));
+    double spread = turns.spread();
+    return Optional.of(late)
+        .filter(x -> spread <= STEADY)
+        .flatMap(x -> line(x, Axis.TIME, spread))
+        .or(() -> spread > CALM ? Optional.empty() : line(late, Axis.ANGLE, 0));
   }
 
-  /** The strongest line over an axis on which the crank turns so many times in a unit. */
-  private static Optional<ToothHum> line(Residuals r, Axis axis, double[] at, double rev) {
+  /** The strongest line over an axis, the engine's own left out as far as the speed is steady. */
+  private static Optional<ToothHum> line(ToothLateness late, Axis axis, double spread) {
+    double[] places = late.places();
+    double[] at = axis == Axis.TIME ? late.times() : places;
     double span = at[at.length - 1] - at[0];
-    double spread = axis == Axis.TIME ? r.spread : 0;
-    Periodogram p = Periodogram.of(at, r.late, HIGHEST_SHARE * at.length / span);
+    double rev = (places[places.length - 1] - places[0]) / span;
+    Periodogram p = Periodogram.of(at, late.degrees(), HIGHEST_SHARE * at.length / span);
     double[] power = new double[p.lines()];
     int best = 0;
     for (int k = (int) Math.ceil(axis.lowest / p.stepHertz()); k < power.length; k++) {
@@ -96,7 +95,8 @@ record ToothHum(double frequency, Axis axis, double degrees) {
     if (power.length < FEWEST_LINES || usual <= 0 || power[best] < STANDS_OUT * usual) {
       return Optional.empty();
     }
-    double degrees = r.degrees(p.hertz(best), power[best], rev);
+    double amplitude = 2 * Math.sqrt(power[best] / late.size());
+    double degrees = amplitude / late.gain(p.hertz(best) / rev);
     return degrees < WATCH_DEGREES
         ? Optional.empty()
         : Optional.of(new ToothHum(p.hertz(best), axis, degrees));
@@ -119,69 +119,5 @@ record ToothHum(double frequency, Axis axis, double degrees) {
     double order = Math.rint(f / half);
     double away = Math.abs(f - order * half);
     return away < resolution * 1.5 + spread * f;
-  }
-
-  /** How late each tooth comes against the mean of its neighbours, degrees. */
-  private static final class Residuals {
-
-    private final double[] times;
-    private final double[] angles;
-    private final double[] late;
-    private final double turns;
-    private final double spread;
-    private final double pitch;
-
-    private Residuals(double[] times, double[] late, Turns turns) {
-      this.times = times;
-      this.angles =
-          Arrays.stream(times).map(t -> turns.angleAt(t) / CrankAngle.REVOLUTION).toArray();
-      this.late = late;
-      this.spread = turns.spread();
-      this.pitch = turns.pattern().pitchDegrees();
-      this.turns =
-          times.length == 0
-              ? 0
-              : (turns.angleAt(times[times.length - 1]) - turns.angleAt(times[0])) / 360;
-    }
-
-    static Residuals of(Turns turns) {
-      double[] t = new double[turns.teeth()];
-      double[] late = new double[t.length];
-      int[] number = new int[t.length];
-      double[] sum = new double[turns.pattern().teeth() + 1];
-      int[] count = new int[sum.length];
-      int m = 0;
-      for (int i = 1; i + 1 < t.length; i++) {
-        double rpm = turns.rpmAt(turns.time(i));
-        if (rpm >= SyncLoss.CRANKING_BELOW_RPM && whole(turns, i)) {
-          double middle = (turns.time(i - 1) + turns.time(i + 1)) / 2;
-          t[m] = turns.time(i);
-          late[m] = (turns.time(i) - middle) * 6 * rpm;
-          number[m] = turns.number(i);
-          sum[number[m]] += late[m];
-          count[number[m]]++;
-          m++;
-        }
-      }
-      for (int i = 0; i < m; i++) {
-        late[i] -= sum[number[i]] / count[number[i]];
-      }
-      return new Residuals(Arrays.copyOf(t, m), Arrays.copyOf(late, m), turns);
-    }
-
-    private static boolean whole(Turns turns, int i) {
-      double two = turns.angle(i + 1) - turns.angle(i - 1);
-      return turns.seen(i)
-          && turns.seen(i - 1)
-          && turns.seen(i + 1)
-          && two < 2.5 * turns.pattern().pitchDegrees();
-    }
-
-    /** Amplitude of the movement itself: the neighbours' mean takes 1 - cos of it away. */
-    double degrees(double f, double power, double rev) {
-      double amplitude = 2 * Math.sqrt(power / times.length);
-      double phase = 2 * Math.PI * f * pitch / 360 / rev;
-      return amplitude / Math.max(0.02, Math.abs(1 - Math.cos(phase)));
-    }
   }
 }

@@ -82,7 +82,7 @@ final class ToothSwings {
     return s[s.length / 2];
   }
 
-  private static int edgeAt(EdgeTrain train, double time) {
+  static int edgeAt(EdgeTrain train, double time) {
     int low = 0;
     int high = train.size() - 1;
     while (low <= high) {

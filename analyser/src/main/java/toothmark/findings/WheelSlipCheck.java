@@ -13,6 +13,9 @@ final class WheelSlipCheck implements Check {
   /** Least movement, degrees: several times the error of a TDC mark. */
   private static final double MATTERS_DEGREES = 0.5;
 
+  /** A resonance that swings by so much of a movement may be the whole of it. */
+  private static final double SWINGS = 0.5;
+
   @Override
   public String id() {
     return "wheel-slip";
@@ -34,12 +37,24 @@ final class WheelSlipCheck implements Check {
       return Outcome.quiet();
     }
     boolean step = slip.manner() == WheelSlip.Manner.STEP;
-    return Outcome.fires(
-        Draft.of(id(), Severity.FAULT)
-            .probability(0.97)
+    boolean swings =
+        symptoms
+            .crank()
+            .flatMap(CrankSymptoms::resonance)
+            .filter(r -> r.degrees() > SWINGS * Math.abs(slip.degrees().value()))
+            .isPresent();
+    Draft d =
+        Draft.of(id(), swings ? Severity.WATCH : Severity.FAULT)
+            .probability(swings ? 0.3 : 0.97)
             .saw(
-                step ? "at-once" : "little", Say.degrees(slip.degrees()), Words.span(slip.during()))
-            .ratherThan("set-wrong")
+                step ? "at-once" : "little",
+                Say.degrees(slip.degrees()),
+                Words.span(slip.during()));
+    if (swings) {
+      d.against("swings");
+    }
+    return Outcome.fires(
+        d.ratherThan("set-wrong")
             .ratherThan("late-signal")
             .caution("stop-running", "advance")
             .picture(Picture.ALIGNMENT)

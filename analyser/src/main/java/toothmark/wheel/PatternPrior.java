@@ -29,6 +29,11 @@ final class PatternPrior {
   private static final double EACH_GAP = 11;
   private static final double WIDE_GAP = 3;
 
+  /** An extra tooth stands on coarse wheels, where its half pitch is wide; common practice. */
+  private static final int FINEST_WITH_EXTRA = 24;
+
+  private static final double FINE_EXTRA = 6;
+
   /** Wheels are laid out in quarter degrees; common practice, no source. */
   private static final double ODD_PITCH = 2.5;
 
@@ -49,6 +54,8 @@ final class PatternPrior {
     for (int g : gaps) {
       nats += g > 2 ? WIDE_GAP : 0;
     }
+    boolean fineExtra = p.teeth() > p.slots() && p.slots() > FINEST_WITH_EXTRA;
+    nats += fineExtra ? FINE_EXTRA : 0;
     return nats + (QUARTER_DEGREES % p.slots() != 0 ? ODD_PITCH : 0);
   }
 }

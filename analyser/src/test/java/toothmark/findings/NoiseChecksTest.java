@@ -1,11 +1,13 @@
 package toothmark.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static toothmark.findings.Assertions.cannotRun;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import toothmark.edges.SensorKind;
 
 class NoiseChecksTest {
 
@@ -201,5 +203,41 @@ class NoiseChecksTest {
       double between = 0.3 + 0.4 * random.nextDouble();
       scene.strays.add(scene.timeOf(10 * (tooth + between)));
     }
+  }
+
+  /** The longer a wave of height A stays above zero: by v / (pi A) of a tooth's time (its sine). */
+  @Test
+  void aZeroThatMovesWithTheCoilsCurrentIsTold() {
+    charging();
+    scene.groundVolts = 0.4;
+    Finding f = fires(new GroundShiftCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.evidence().get(0)).containsPattern("(39\\d|40\\d)\\hmV higher");
+  }
+
+  @Test
+  void aZeroThatStaysIsQuiet() {
+    charging();
+    quiet(new GroundShiftCheck(), scene);
+  }
+
+  /** At one speed a charge always lies on the same teeth, which may be shaped so. */
+  @Test
+  void teethThatAlwaysSeeAChargeSayNothingOfTheGround() {
+    scene.groundVolts = 0.4;
+    scene.seconds = 3;
+    cannotRun(new GroundShiftCheck(), scene, Words.of("any.few-charges"));
+  }
+
+  @Test
+  void aSwitchingSensorHidesItsZero() {
+    charging();
+    scene.kind = SensorKind.HALL;
+    cannotRun(new GroundShiftCheck(), scene, Words.of("any.no-zero"));
+  }
+
+  private void charging() {
+    scene.toRpm = 3000;
+    scene.seconds = 3;
   }
 }

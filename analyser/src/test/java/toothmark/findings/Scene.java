@@ -102,6 +102,19 @@ final class Scene {
   double humHertz = 0;
   double humDegrees = 0;
   double weakCylinder = 0;
+
+  /** What rings at one frequency, pushed at 2, 4 and 6 times a turn; 0 for nothing. */
+  double ringsAtHertz = 0;
+
+  /** How far it swings at its resonance, degrees each way. */
+  double ringsByDegrees = 0.6;
+
+  /** By which share the strength of the signal changes with each degree of that swing. */
+  double ringsStronger = 0;
+
+  /** How far a coil's current lifts the zero of the wave by the end of a charge. */
+  double groundVolts = 0;
+
   int cylinders = 4;
 
   /** What turns the crank in place of an even speed; null for that. */
@@ -225,12 +238,47 @@ final class Scene {
         if (t < seconds) {
           double hum = humDegrees * Math.sin(2 * Math.PI * humHertz * t);
           double ripple = weakCylinder * 57.3 * Math.sin(Math.toRadians(degrees / 2));
-          times.add(t + (hum + ripple) / (6 * rpmAt(t)));
+          times.add(t + (hum + ripple + ring(t, degrees)) / (6 * rpmAt(t)) + lifted(t));
           angles.add(degrees);
           numbers.add(k);
         }
       }
     }
+  }
+
+  /**
+   * Steady swing of a damped oscillator, by 1 / (1 - r² + i r / Q) with r the frequency over its
+   * own (textbooks of vibration, from memory); Q is 20.
+   */
+  private double ring(double t, double degrees) {
+    double x = 0;
+    for (int order = 2; order <= 6 && ringsAtHertz > 0; order += 2) {
+      double r = order * rpmAt(t) / 60 / ringsAtHertz;
+      double stiff = 1 - r * r;
+      double drag = r / 20;
+      double phase = Math.toRadians(order * degrees);
+      double in = stiff * Math.cos(phase) + drag * Math.sin(phase);
+      x += ringsByDegrees / 20 * in / (stiff * stiff + drag * drag);
+    }
+    return x;
+  }
+
+  /** How much longer a wave of that height stays above a zero below it, by half a tooth, s. */
+  private double lifted(double t) {
+    double height = voltsAt200 / 2 * rpmAt(t) / 200;
+    double turns = wheel.slots() * rpmAt(t) / 60;
+    return groundVolts * current(t) / height / (2 * Math.PI * turns);
+  }
+
+  /** Current of the coils, 1 at a spark. */
+  private double current(double t) {
+    double sum = 0;
+    for (int coil = 0; coil < 2 && groundVolts != 0; coil++) {
+      for (double spark : sparkTimes(coil)) {
+        sum += t < spark ? Math.max(0, 1 - (spark - t) / dwellSeconds) : 0;
+      }
+    }
+    return sum;
   }
 
   private DecodedCrank decode() {
@@ -328,7 +376,8 @@ final class Scene {
   private CrankEdges edges() {
     double[] rising = new double[times.size()];
     for (int i = 0; i < rising.length; i++) {
-      rising[i] = timeOf(angles.get(i) + wheel.pitchDegrees() / 2);
+      double t = timeOf(angles.get(i) + wheel.pitchDegrees() / 2);
+      rising[i] = t - lifted(t);
     }
     double[] falling = times.stream().mapToDouble(Double::doubleValue).toArray();
     return new CrankEdges(
@@ -351,7 +400,8 @@ final class Scene {
     double[] swings = new double[t.length];
     for (int i = 0; i < t.length && kind == SensorKind.VARIABLE_RELUCTANCE; i++) {
       double faded = 1 + (fadesTo - 1) * t[i] / seconds;
-      swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1] * faded;
+      double nearer = Math.exp(ringsStronger * ring(t[i], angles.get(i)));
+      swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1] * faded * nearer;
     }
     return new EdgeTrain(jittered, u, ones(t.length), ones(t.length), swings);
   }

@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
+import toothmark.edges.SensorKind;
 import toothmark.timing.Alignment;
 import toothmark.timing.AlignmentPoint;
 import toothmark.timing.SensorLag;
@@ -50,6 +51,57 @@ class WheelChecksTest {
   void runOutAtOneSpeedIsOnlyWorthALook() {
     wave(1, 0.3);
     assertThat(fires(new WheelRunOutCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+  }
+
+  /** The engine shakes at 180 Hz with 6 swings a turn at 1800, 4 at 2700, 2 at 5400 rev/min. */
+  @Test
+  void aSensorThatShakesIsTold() {
+    shaking(180);
+    scene.ringsStronger = 0.1;
+    Finding f = fires(new SensorBracketCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.evidence().get(0)).containsPattern("by up to 0\\.[567]\\d*°.*about 1[78]\\d\\hHz");
+    quiet(new CrankTwistCheck(), scene);
+  }
+
+  @Test
+  void aTwistLeavesTheStrengthOfTheSignal() {
+    shaking(180);
+    assertThat(fires(new CrankTwistCheck(), scene).severity()).isEqualTo(Severity.WATCH);
+    quiet(new SensorBracketCheck(), scene);
+  }
+
+  /** A switching sensor has no strength: both are possible. */
+  @Test
+  void withoutStrengthAShakingSensorIsOnlyWorthALook() {
+    shaking(180);
+    scene.kind = SensorKind.HALL;
+    Finding f = fires(new SensorBracketCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.against()).isNotEmpty();
+  }
+
+  /** What keeps to a number of swings a turn is the engine's own, however it grows. */
+  @Test
+  void swingsOfOneOrderAreNoResonance() {
+    shaking(0);
+    scene.weakCylinder = 2e-3;
+    quiet(new SensorBracketCheck(), scene);
+    quiet(new CrankTwistCheck(), scene);
+  }
+
+  @Test
+  void atOneSpeedNothingIsSaidOfAResonance() {
+    scene.ringsAtHertz = 180;
+    cannotRun(new SensorBracketCheck(), scene, Words.of("any.no-sweep"));
+    cannotRun(new CrankTwistCheck(), scene, Words.of("any.no-sweep"));
+  }
+
+  private void shaking(double hertz) {
+    scene.ringsAtHertz = hertz;
+    scene.fromRpm = 1000;
+    scene.toRpm = 4500;
+    scene.seconds = 3;
   }
 
   /** A rim off centre is nearest to the sensor a quarter of a turn from where it lags most. */

@@ -57,6 +57,23 @@ final class CrankMotion {
     return new CrankMotion(startSeconds, stepSeconds, angle, speed);
   }
 
+  /** How a sensor shakes while this crank turns: the angle of its motion is what it moves by. */
+  CrankMotion shaking(Vibration vibration, double firingDegrees, Randomness random) {
+    Vibration.Course c = vibration.along(angleDegrees, stepSeconds, firingDegrees, random);
+    return new CrankMotion(startSeconds, stepSeconds, c.degrees(), c.degreesPerSecond());
+  }
+
+  /** The motion of this shaft as seen by something that moves itself, on the same grid. */
+  CrankMotion plus(CrankMotion other, double ratio) {
+    double[] angle = angleDegrees.clone();
+    double[] speed = degreesPerSecond.clone();
+    for (int i = 0; i < angle.length; i++) {
+      angle[i] += ratio * other.angleDegrees[i];
+      speed[i] += ratio * other.degreesPerSecond[i];
+    }
+    return new CrankMotion(startSeconds, stepSeconds, angle, speed);
+  }
+
   double angleAt(double seconds) {
     Cursor cursor = new Cursor();
     cursor.moveTo(seconds);

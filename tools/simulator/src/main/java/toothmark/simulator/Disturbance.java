@@ -18,16 +18,12 @@ public sealed interface Disturbance {
    *
    * @param rateHz samples a second; the first sample is at time zero
    * @param crank motion of the crank
-   * @param sparkSeconds times of the sparks that came
+   * @param sparks those that came
    * @param restVolts what the recorder sees when the sensor is cut off
    * @param random numbers of its own
    */
   record Bench(
-      double rateHz,
-      CrankMotion crank,
-      List<Double> sparkSeconds,
-      double restVolts,
-      Randomness random) {}
+      double rateHz, CrankMotion crank, List<Spark> sparks, double restVolts, Randomness random) {}
 
   /**
    * A ringing burst at each spark.
@@ -41,10 +37,10 @@ public sealed interface Disturbance {
       implements Disturbance {
     @Override
     public void apply(Bench bench, double[] volts) {
-      for (double spark : bench.sparkSeconds()) {
+      for (Spark spark : bench.sparks()) {
         double peak = peakVolts * bench.random().uniform(0.8, 1.2);
         double phase = bench.random().uniform(0.0, 2.0 * Math.PI);
-        Burst burst = new Burst(spark + delaySeconds, peak, ringHz, decaySeconds, phase);
+        Burst burst = new Burst(spark.seconds() + delaySeconds, peak, ringHz, decaySeconds, phase);
         burst.addTo(volts, bench.rateHz());
       }
     }
@@ -132,6 +128,27 @@ public sealed interface Disturbance {
       for (double t = 0.0; t < end; t += random.uniform(0.7, 1.3) / barsPerSecond) {
         double peak = peakVolts * random.gaussian();
         new Burst(t, peak, 20e3, WIDTH_SECONDS, 0.5 * Math.PI).addTo(volts, bench.rateHz());
+      }
+    }
+  }
+
+  /**
+   * The zero of the signal moves with the current of the coils, by a ground that both share.
+   *
+   * @param volts at the end of a usual charge; negative for down
+   * @param riseSeconds time constant of the current
+   */
+  record GroundShift(double volts, double riseSeconds) implements Disturbance {
+    @Override
+    public void apply(Bench bench, double[] volts) {
+      for (Spark spark : bench.sparks()) {
+        double start = spark.seconds() - spark.dwellSeconds();
+        int from = Math.max(0, (int) Math.ceil(start * bench.rateHz()));
+        int to = (int) Math.min(volts.length, spark.seconds() * bench.rateHz());
+        for (int i = from; i < to; i++) {
+          double charging = i / bench.rateHz() - start;
+          volts[i] += this.volts * -StrictMath.expm1(-charging / riseSeconds);
+        }
       }
     }
   }

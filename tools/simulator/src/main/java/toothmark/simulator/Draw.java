@@ -13,6 +13,9 @@ final class Draw {
   private static final List<String> PATTERNS =
       List.of("36-1", "36-1", "36-1", "60-2", "60-2", "60-2", "24-1", "24-2", "36-2", "12-1");
 
+  /** Those whose teeth show some ten swings a turn. */
+  private static final List<String> FINE_PATTERNS = List.of("36-1", "60-2", "24-1", "36-2");
+
   private static final List<String> RARE_PATTERNS =
       List.of("36-2-2-2", "12+1", "32-2", "48-1", "60-1", "18-1", "24+1", "8-1");
   private static final double[] SAMPLE_RATES = {
@@ -27,6 +30,7 @@ final class Draw {
   private boolean needsHall;
   private boolean needsCoils;
   private boolean needsUsualWheel;
+  private boolean needsFineWheel;
 
   Draw(long seed) {
     random = Randomness.of(seed, "draw");
@@ -42,6 +46,9 @@ final class Draw {
             PERIODIC_INTERFERENCE,
             GAP_NOISE,
             PROBE_FACTOR,
+            GROUND_SHIFT,
+            SENSOR_BRACKET,
+            CRANK_TWIST,
             CAPTURE_TOO_SLOW -> {
           needsWave = true;
           needsVolts = true;
@@ -61,9 +68,13 @@ final class Draw {
         }
       }
       needsCoils |= fault.group() == Fault.Group.COILS || fault.group() == Fault.Group.TIMING;
-      needsCoils |= fault == Fault.DOUBLE_TRIGGER || fault == Fault.WRONG_TIMING_EDGE;
+      needsCoils |=
+          fault == Fault.GROUND_SHIFT
+              || fault == Fault.DOUBLE_TRIGGER
+              || fault == Fault.WRONG_TIMING_EDGE;
       needsCoils |= fault == Fault.WHEEL_SLIP || fault == Fault.NO_CRANK_SIGNAL;
       needsCoils |= fault == Fault.IGNITION_INTERFERENCE || fault == Fault.PREDICTION;
+      needsFineWheel |= fault == Fault.SENSOR_BRACKET || fault == Fault.CRANK_TWIST;
       needsUsualWheel |= fault.group() == Fault.Group.WHEEL || fault == Fault.BOLT_HEAD;
     }
     return this;
@@ -113,8 +124,8 @@ final class Draw {
   }
 
   private String pattern() {
-    boolean rare = random.chance(0.2) && !needsUsualWheel;
-    List<String> from = rare ? RARE_PATTERNS : PATTERNS;
+    boolean rare = random.chance(0.2) && !needsUsualWheel && !needsFineWheel;
+    List<String> from = rare ? RARE_PATTERNS : needsFineWheel ? FINE_PATTERNS : PATTERNS;
     return from.get(random.below(from.size()));
   }
 
@@ -123,7 +134,7 @@ final class Draw {
         new Wheel.Errors(
             random.uniform(0.01, 0.05), random.uniform(0.0, 0.04), random.uniform(0.0, 360.0));
     double diameter = Math.rint(random.uniform(110.0, 190.0));
-    Wheel.Mount mount = new Wheel.Mount(Wheel.Shaft.CRANK, tooth1, diameter, WheelSlip.NONE);
+    Wheel.Mount mount = new Wheel.Mount(Wheel.Shaft.CRANK, tooth1, diameter);
     return Wheel.of(pattern, tooth1).withMount(mount).withErrors(errors);
   }
 

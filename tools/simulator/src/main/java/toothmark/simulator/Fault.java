@@ -69,6 +69,12 @@ public enum Fault {
   BOLT_HEAD(Group.BESIDE, Setting.ANY, WheelFaults::boltHead),
   /** Noise that crosses zero in the gap. */
   GAP_NOISE(Group.BESIDE, Setting.CRANKING, SensorFaults::gapNoise),
+  /** The sensor's ground carries the current of the coils. */
+  GROUND_SHIFT(Group.BESIDE, Setting.SWEEP, SensorFaults::groundShift),
+  /** The sensor's bracket swings. */
+  SENSOR_BRACKET(Group.BESIDE, Setting.SWEEP, SensorFaults::bracket),
+  /** The crank twists between the wheel and the flywheel. */
+  CRANK_TWIST(Group.BESIDE, Setting.SWEEP, SensorFaults::twist),
   /** Some sparks come twice. */
   DOUBLE_TRIGGER(Group.BESIDE, Setting.RUNNING, TimingFaults::doubleTrigger),
   /** A probe's factor is wrong. */

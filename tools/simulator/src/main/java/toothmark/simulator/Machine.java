@@ -11,6 +11,7 @@ final class Machine {
   private final Scenario scenario;
   private final CrankDynamics.Result crank;
   private final CrankMotion wheel;
+  private final CrankMotion shake;
   private final ToothLayout layout;
   private final double tooth1BtdcDegrees;
   private final double timedEarlyDegrees;
@@ -27,14 +28,23 @@ final class Machine {
             .run(scenario.recorder().durationSeconds());
     Wheel.Mount mount = scenario.wheel().mount();
     double ratio = mount.shaft().turnsPerCrankTurn();
-    wheel = crank.motion().ofWheel(ratio, mount.tooth1BtdcDegrees(), mount.slip());
+    shake =
+        crank
+            .motion()
+            .shaking(
+                mount.vibration(),
+                scenario.engine().firingIntervalDegrees(),
+                Randomness.of(scenario.seed(), "vibration"));
+    wheel =
+        crank.motion().ofWheel(ratio, mount.tooth1BtdcDegrees(), mount.slip()).plus(shake, ratio);
     layout = new ToothLayout(scenario.wheel(), Randomness.of(scenario.seed(), "wheel"));
     timedEarlyDegrees =
         scenario.sensor() instanceof Sensor.Hall hall
             ? hall.timedEarlyDegrees(scenario.wheel().pattern().pitchDegrees())
             : 0.0;
     tooth1BtdcDegrees = mount.tooth1BtdcDegrees() + timedEarlyDegrees / ratio;
-    CrankMotion timed = crank.motion().ofWheel(1.0, tooth1BtdcDegrees, mount.slip());
+    CrankMotion timed =
+        crank.motion().ofWheel(1.0, tooth1BtdcDegrees, mount.slip()).plus(shake, 1.0);
     sparks = new SparkScheduler(scenario, crank, timed).schedule();
   }
 
@@ -44,6 +54,11 @@ final class Machine {
 
   CrankMotion wheel() {
     return wheel;
+  }
+
+  /** How far the sensor has moved against the wheel's turning, crank degrees. */
+  CrankMotion shake() {
+    return shake;
   }
 
   ToothLayout layout() {

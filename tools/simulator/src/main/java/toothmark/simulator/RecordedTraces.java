@@ -76,6 +76,7 @@ final class RecordedTraces {
       double sign = coil.polarity() == Sensor.Polarity.NORMAL ? 1.0 : -1.0;
       double scale = sign * coil.peakVoltsPer1000Rpm() / 6000.0;
       flux.render(machine.wheel(), recorder.sampleRateHz(), scale, volts);
+      moveAway(volts);
       Filters.lag(volts, recorder.sampleRateHz(), coil.lagSeconds());
     } else if (scenario.sensor() instanceof Sensor.Hall hall) {
       HallOutput output = new HallOutput(hall, scenario.wheel(), machine.layout());
@@ -89,9 +90,23 @@ final class RecordedTraces {
     return volts;
   }
 
+  /** A sensor that shakes comes nearer and goes away, of which the field tells. */
+  private void moveAway(double[] volts) {
+    Wheel.Mount mount = scenario.wheel().mount();
+    double mm = mount.vibration().gapMmPerDegree();
+    if (mm == 0.0 || mount.vibration().isStill()) {
+      return;
+    }
+    double wavelengthMm = Math.PI * mount.diameterMm() / scenario.wheel().pattern().slots();
+    CrankMotion.Cursor cursor = machine.shake().cursor();
+    for (int i = 0; i < volts.length; i++) {
+      cursor.moveTo(i / recorder.sampleRateHz());
+      volts[i] *= StrictMath.exp(-2.0 * Math.PI * mm * cursor.angleDegrees() / wavelengthMm);
+    }
+  }
+
   private void disturb(double[] volts, double rest) {
-    List<Double> fired =
-        machine.sparks().stream().filter(Spark::fired).map(Spark::seconds).toList();
+    List<Spark> fired = machine.sparks().stream().filter(Spark::fired).toList();
     int number = 0;
     for (Disturbance disturbance : scenario.disturbances()) {
       Randomness random = Randomness.of(scenario.seed(), "disturbance " + number++);

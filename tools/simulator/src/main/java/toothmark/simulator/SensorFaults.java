@@ -118,6 +118,32 @@ final class SensorFaults {
     return scenario.withDisturbance(new Disturbance.StarterNoise(until, 900.0, peak));
   }
 
+  /** Half to once the height of the signal of an engine that idles. */
+  static Scenario groundShift(Scenario scenario, Randomness random) {
+    double idle = coil(scenario).peakVoltsPer1000Rpm();
+    double volts = idle * random.uniform(0.15, 0.5) * (random.chance(0.7) ? 1.0 : -1.0);
+    return scenario.withDisturbance(new Disturbance.GroundShift(volts, 3e-3));
+  }
+
+  static Scenario bracket(Scenario scenario, Randomness random) {
+    double kick = random.uniform(0.25, 0.6);
+    double mm = random.uniform(0.1, 0.4) * (random.chance(0.5) ? 1.0 : -1.0);
+    return vibrating(scenario, random, kick, 0.4, mm);
+  }
+
+  static Scenario twist(Scenario scenario, Randomness random) {
+    return vibrating(scenario, random, random.uniform(0.2, 0.5), 0.05, 0.0);
+  }
+
+  /** At a frequency that a harmonic of the firings crosses in the sweep. */
+  private static Scenario vibrating(
+      Scenario scenario, Randomness random, double kick, double irregularity, double mm) {
+    double hertz = random.uniform(110.0, 240.0);
+    double damping = random.uniform(0.015, 0.04);
+    Vibration vibration = new Vibration(hertz, damping, kick, irregularity, mm);
+    return scenario.withWheel(scenario.wheel().withVibration(vibration));
+  }
+
   /** Seldom over the third of the peak at which an input stage arms, but for a slow turn. */
   static Scenario gapNoise(Scenario scenario, Randomness random) {
     double rms = signalVolts(scenario) * random.uniform(0.07, 0.1);

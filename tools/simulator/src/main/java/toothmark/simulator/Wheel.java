@@ -40,8 +40,26 @@ public record Wheel(
    * @param tooth1BtdcDegrees crank degrees before TDC of cylinder 1 at which tooth 1 passes
    * @param diameterMm across the tooth tips
    * @param slip how it turns on its hub
+   * @param vibration how the sensor shakes against it
    */
-  public record Mount(Shaft shaft, double tooth1BtdcDegrees, double diameterMm, WheelSlip slip) {}
+  public record Mount(
+      Shaft shaft,
+      double tooth1BtdcDegrees,
+      double diameterMm,
+      WheelSlip slip,
+      Vibration vibration) {
+
+    /**
+     * A wheel that holds, under a sensor that holds.
+     *
+     * @param shaft what it sits on
+     * @param tooth1BtdcDegrees crank degrees before TDC of cylinder 1 at which tooth 1 passes
+     * @param diameterMm across the tooth tips
+     */
+    public Mount(Shaft shaft, double tooth1BtdcDegrees, double diameterMm) {
+      this(shaft, tooth1BtdcDegrees, diameterMm, WheelSlip.NONE, Vibration.NONE);
+    }
+  }
 
   /**
    * How far the teeth are from their places.
@@ -84,7 +102,7 @@ public record Wheel(
   public static Wheel of(String pattern, double tooth1BtdcDegrees) {
     return new Wheel(
         Pattern.of(pattern),
-        new Mount(Shaft.CRANK, tooth1BtdcDegrees, 150.0, WheelSlip.NONE),
+        new Mount(Shaft.CRANK, tooth1BtdcDegrees, 150.0),
         new Errors(0.03, 0.015, 0.0),
         List.of(),
         BoltHead.NONE);
@@ -122,7 +140,8 @@ public record Wheel(
    * @return a changed copy
    */
   public Wheel withTooth1Btdc(double degrees) {
-    return withMount(new Mount(mount.shaft(), degrees, mount.diameterMm(), mount.slip()));
+    return withMount(
+        new Mount(mount.shaft(), degrees, mount.diameterMm(), mount.slip(), mount.vibration()));
   }
 
   /**
@@ -132,7 +151,21 @@ public record Wheel(
    * @return a changed copy
    */
   public Wheel withSlip(WheelSlip slip) {
-    return withMount(new Mount(mount.shaft(), mount.tooth1BtdcDegrees(), mount.diameterMm(), slip));
+    return withMount(
+        new Mount(
+            mount.shaft(), mount.tooth1BtdcDegrees(), mount.diameterMm(), slip, mount.vibration()));
+  }
+
+  /**
+   * The same wheel under a sensor that shakes.
+   *
+   * @param vibration how it moves
+   * @return a changed copy
+   */
+  public Wheel withVibration(Vibration vibration) {
+    return withMount(
+        new Mount(
+            mount.shaft(), mount.tooth1BtdcDegrees(), mount.diameterMm(), mount.slip(), vibration));
   }
 
   /**

@@ -47,7 +47,7 @@ class PhysicsValidationTest {
   @ParameterizedTest
   @CsvSource({"100, 0.010, 41", "100, 0.025, 103", "100, 0.100, 412", "50, 0.025, 206"})
   void eccentricityTurnsTeethAsEncoderMakersSay(double diameter, double ecc, double arcSeconds) {
-    Wheel.Mount mount = new Wheel.Mount(Wheel.Shaft.CRANK, 90.0, diameter, WheelSlip.NONE);
+    Wheel.Mount mount = new Wheel.Mount(Wheel.Shaft.CRANK, 90.0, diameter);
     Wheel wheel = perfect("360").withMount(mount).withErrors(new Wheel.Errors(0.0, ecc, 0.0));
     ToothLayout layout = new ToothLayout(wheel, Randomness.of(1, "wheel"));
 

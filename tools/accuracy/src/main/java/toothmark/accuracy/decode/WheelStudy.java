@@ -66,7 +66,7 @@ final class WheelStudy implements Study {
     Wheel wheel =
         new Wheel(
             pattern(parts[0], dice),
-            new Wheel.Mount(Wheel.Shaft.CRANK, 90.0, 150.0, Wheel.of("36-1", 0).mount().slip()),
+            new Wheel.Mount(Wheel.Shaft.CRANK, 90.0, 150.0),
             new Wheel.Errors(dice.uniform(0.01, 0.05), dice.uniform(0.0, 0.04), 0.0),
             List.of(),
             Wheel.BoltHead.NONE);

@@ -1,11 +1,11 @@
 package toothmark.chart;
 
 import java.util.Optional;
-import org.jtransforms.fft.DoubleFFT_1D;
 import toothmark.rotation.AngleTimeline;
 import toothmark.rotation.DecodedCrank;
 import toothmark.rotation.SpeedTrace;
 import toothmark.units.CrankAngle;
+import toothmark.units.Fourier;
 
 /**
  * How much the speed swings at each order, that is, so many times in a turn.
@@ -39,7 +39,7 @@ final class OrderSpectrum {
     int first = (even.length - turns * perTurn) / 2;
     double[] x = ripple(even, first, turns * perTurn, 2 * perTurn);
     double weight = window(x);
-    new DoubleFFT_1D(x.length).realForward(x);
+    Fourier.forward(x);
     double[] percent = new double[x.length / 2];
     for (int i = 1; i < percent.length; i++) {
       percent[i] = 100 * 2 * Math.hypot(x[2 * i], x[2 * i + 1]) / weight;

@@ -1,6 +1,6 @@
 package toothmark.findings;
 
-import org.jtransforms.fft.DoubleFFT_1D;
+import toothmark.units.Fourier;
 
 /**
  * How strongly values at uneven times keep step with each frequency.
@@ -48,7 +48,7 @@ final class Periodogram {
       int at = (int) Math.round((times[i] - times[0]) / interval);
       grid[Math.min(size - 1, at)] += values[i];
     }
-    new DoubleFFT_1D(size).realForward(grid);
+    Fourier.forward(grid);
     double step = 1 / (size * interval);
     double highest = Math.min(highestHertz, 1 / (2 * interval * POINTS_A_HALF_CYCLE));
     int lines = (int) Math.min(size / 2 - 1, highest / step);

@@ -39,7 +39,7 @@ record CrankSymptoms(
   static CrankSymptoms of(Turns turns, Observations seen) {
     ReceiverView receiver = ReceiverView.of(turns, seen.receiver());
     Strays strays = Strays.of(turns, receiver, seen);
-    Losses losses = Losses.of(turns, receiver, strays, seen.edges().kind());
+    Losses losses = Losses.of(turns, receiver, strays, seen);
     EdgeTrain train = seen.edges().train(turns.crank().identification().toothEdge());
     Optional<ToothSwings> swings = ToothSwings.of(turns, train);
     Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry(), swings);

@@ -14,6 +14,9 @@ final class ExtraFeatureCheck extends CrankCheck {
     return StraySources.FEATURE;
   }
 
+  /** Without a coil, sparks at a fixed advance would come at one angle as well. */
+  private static final double UNSEEN = 0.6;
+
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     List<Stray> own = crank.strays().of(id());
@@ -21,17 +24,24 @@ final class ExtraFeatureCheck extends CrankCheck {
       return Outcome.quiet();
     }
     double turns = Math.max(1, crank.turns().turned());
-    boolean proven = own.size() >= SHARE * turns && own.size() >= 4 && !crank.strays().drown(own);
+    boolean sparksSeen = !seen.coils().isEmpty();
+    boolean proven =
+        sparksSeen && own.size() >= SHARE * turns && own.size() >= 4 && !crank.strays().drown(own);
     double place = Strays.place(own.get(own.size() / 2));
     if (DamagedToothCheck.outOfPlace(crank, place)) {
       return Outcome.quiet();
     }
     int tooth = toothAt(crank.turns(), place);
-    return Outcome.fires(
+    double probability = crank.strays().part(id()).orElseThrow().probability();
+    Draft d =
         Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH)
-            .probability(crank.strays().part(id()).orElseThrow().probability())
-            .saw("edge", Say.degrees(place), tooth, own.size(), Say.number(turns, 0))
-            .ratherThan("sparks")
+            .probability(sparksSeen ? probability : Math.min(UNSEEN, probability))
+            .saw("edge", Say.degrees(place), tooth, own.size(), Say.number(turns, 0));
+    if (!sparksSeen) {
+      d.against("no-coil");
+    }
+    return Outcome.fires(
+        d.ratherThan("sparks")
             .tooth(tooth)
             .next("look-behind", tooth)
             .caution("by-hand")

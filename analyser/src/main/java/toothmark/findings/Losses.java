@@ -1,10 +1,14 @@
 package toothmark.findings;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
-import toothmark.edges.SensorKind;
+import java.util.stream.IntStream;
+import toothmark.capture.Channel;
+import toothmark.capture.SampledSignal;
+import toothmark.receiver.SyncLoss;
 import toothmark.units.Interval;
 
 /**
@@ -24,19 +28,67 @@ final class Losses {
   /** A tooth lost within this many pitches after a stray may be lost through it. */
   private static final double SHADOW_PITCHES = 1.6;
 
+  /** A silence lasts for so many teeth, of which less than that share may still come. */
+  private static final double LEAST_SILENT_TEETH = 3;
+
+  private static final double SILENT_SHARE = 0.1;
+
   private final List<LostTeeth> events;
   private final List<Mixture.Part> parts;
+  private final List<Interval> silences;
 
-  private Losses(List<LostTeeth> events, List<Mixture.Part> parts) {
+  private Losses(List<LostTeeth> events, List<Mixture.Part> parts, List<Interval> silences) {
     this.events = List.copyOf(events);
     this.parts = List.copyOf(parts);
+    this.silences = List.copyOf(silences);
   }
 
-  static Losses of(Turns turns, ReceiverView receiver, Strays strays, SensorKind kind) {
+  static Losses of(Turns turns, ReceiverView receiver, Strays strays, Observations seen) {
     List<LostTeeth> events = collect(turns, receiver, strays);
     int count = strays.events().size();
-    List<Mixture.Source> sources = new LossSources(turns, events, count, kind).all();
-    return new Losses(events, Mixture.divide(events.size(), sources));
+    List<Mixture.Source> sources = new LossSources(turns, events, count, seen.edges().kind()).all();
+    List<Interval> silences =
+        turns.crank().wheel().undecided().stream().filter(u -> isSilent(u, turns, seen)).toList();
+    return new Losses(events, Mixture.divide(events.size(), sources), silences);
+  }
+
+  /** Whether a running engine gave no signal for so long that its teeth could not be counted on. */
+  private static boolean isSilent(Interval u, Turns turns, Observations seen) {
+    int before = turns.toothBefore(u.startInclusive());
+    int after = turns.toothBefore(u.endExclusive()) + 1;
+    if (before < 1 || after >= turns.teeth()) {
+      return false;
+    }
+    double slowest = Math.min(turns.rpmAt(turns.time(before - 1)), turns.rpmAt(turns.time(after)));
+    double due = u.seconds() * 6 * slowest / turns.pattern().pitchDegrees();
+    double came =
+        Arrays.stream(seen.edges().train(turns.crank().identification().toothEdge()).times())
+            .filter(t -> t > u.startInclusive() && t < u.endExclusive())
+            .count();
+    return slowest >= SyncLoss.CRANKING_BELOW_RPM
+        && due >= LEAST_SILENT_TEETH
+        && came < SILENT_SHARE * due
+        && !isPause(u, seen);
+  }
+
+  /** Whether the recorder itself paused. */
+  private static boolean isPause(Interval u, Observations seen) {
+    return seen.capture().channels().stream()
+        .map(Channel::signal)
+        .filter(SampledSignal.class::isInstance)
+        .map(SampledSignal.class::cast)
+        .anyMatch(
+            s ->
+                IntStream.range(1, s.segments())
+                    .mapToDouble(i -> s.timeOf(s.segmentStart(i)))
+                    .anyMatch(t -> t > u.startInclusive() && t <= u.endExclusive()));
+  }
+
+  /**
+   * Spans in which the signal of a running engine was gone for longer than teeth can be counted.
+   */
+  List<Interval> silences() {
+    return silences;
   }
 
   /** Spans in which two teeth or more in a row gave no edge at all: the wire may be open. */

@@ -8,7 +8,7 @@ import toothmark.units.Say;
 final class SensorClippedCheck implements Check {
 
   /** Below this share of all samples a few peaks only touch the limit. */
-  private static final double MATTERS = 0.005;
+  static final double MATTERS = 0.005;
 
   @Override
   public String id() {

@@ -52,6 +52,9 @@ final class SyncCauses {
       return "sensor-polarity-reversed";
     }
     Turns turns = crank.turns();
+    if (isOfSilence(loss, crank)) {
+      return Losses.OPEN;
+    }
     if (!turns.covers(loss.timeSeconds())) {
       return cranking(loss);
     }
@@ -76,6 +79,18 @@ final class SyncCauses {
       }
     }
     return best.isEmpty() ? cranking(loss) : best;
+  }
+
+  /** A silence loses sync, and again in the turn in which the teeth come back. */
+  private static boolean isOfSilence(SyncLoss loss, CrankSymptoms crank) {
+    double t = loss.timeSeconds();
+    return crank.losses().silences().stream()
+        .anyMatch(
+            s -> {
+              double turn =
+                  crank.turns().pattern().slots() * crank.turns().pitchSeconds(s.endExclusive());
+              return t >= s.startInclusive() && t <= s.endExclusive() + turn;
+            });
   }
 
   private static String cranking(SyncLoss loss) {

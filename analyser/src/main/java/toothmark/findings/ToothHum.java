@@ -41,6 +41,12 @@ record ToothHum(double frequency, Axis axis, double degrees) {
   /** Lines to each side that show what is usual near one. */
   private static final int BESIDE = 60;
 
+  /**
+   * And close by, in the least differences that the record's length can show: cylinders that push
+   * now more, now less make a broad foot, a hum a sharp line.
+   */
+  private static final int CLOSE = 5;
+
   /** Chance of white noise to pass this in a thousand lines is under one in a million. */
   private static final double STANDS_OUT = 20;
 
@@ -49,6 +55,9 @@ record ToothHum(double frequency, Axis axis, double degrees) {
    * the square of the order, and 5 Nm on 0.15 kg m² swing an idling crank by 0.003 degrees at 10.
    */
   private static final double ENGINE_ORDERS = 10;
+
+  /** A line's like on the other side has at least this share of its power. */
+  private static final double MIRRORED = 0.2;
 
   /** Above this spread the engine's ripple itself changes so that no line stays sharp in angle. */
   private static final double CALM = 0.2;
@@ -88,10 +97,14 @@ record ToothHum(double frequency, Axis axis, double degrees) {
     int best = 0;
     for (int k = (int) Math.ceil(axis.lowest / p.stepHertz()); k < power.length; k++) {
       boolean felt = axis == Axis.TIME || p.hertz(k) < ENGINE_ORDERS;
-      power[k] = felt && engineOwn(p.hertz(k), rev, spread, 1 / span) ? 0 : p.power(k);
+      boolean own =
+          felt && engineOwn(p.hertz(k), rev, spread, 1 / span)
+              || p.hertz(k) < ENGINE_ORDERS * rev && isMirrored(p, k, rev);
+      power[k] = own ? 0 : p.power(k);
       best = power[k] > power[best] ? k : best;
     }
-    double usual = usual(power, best);
+    int close = (int) Math.ceil(CLOSE / span / p.stepHertz());
+    double usual = Math.max(usual(power, best, BESIDE), usual(power, best, close));
     if (power.length < FEWEST_LINES || usual <= 0 || power[best] < STANDS_OUT * usual) {
       return Optional.empty();
     }
@@ -102,10 +115,25 @@ record ToothHum(double frequency, Axis axis, double degrees) {
         : Optional.of(new ToothHum(p.hertz(best), axis, degrees));
   }
 
+  /**
+   * Whether a line has its like on the other side of one of the engine's own: a pull that waxes and
+   * wanes, as of an idle that hunts, stands in two lines beside its own, a hum in one.
+   */
+  private static boolean isMirrored(Periodogram p, int k, double rev) {
+    double half = rev / 2;
+    double other = 2 * half * Math.rint(p.hertz(k) / half) - p.hertz(k);
+    int at = (int) Math.rint(other / p.stepHertz());
+    double most = 0;
+    for (int i = Math.max(1, at - 1); i <= at + 1 && i < p.lines(); i++) {
+      most = Math.max(most, p.power(i));
+    }
+    return most > MIRRORED * p.power(k);
+  }
+
   /** Mean of the periodogram around a line, by its median, which for noise is ln 2 of the mean. */
-  private static double usual(double[] power, int best) {
-    int from = Math.max(0, best - BESIDE);
-    int to = Math.min(power.length, best + BESIDE + 1);
+  private static double usual(double[] power, int best, int beside) {
+    int from = Math.max(0, best - beside);
+    int to = Math.min(power.length, best + beside + 1);
     double[] near = Arrays.stream(power, from, to).filter(p -> p > 0).sorted().toArray();
     return near.length == 0 ? 0 : near[near.length / 2] / Math.log(2);
   }

@@ -37,22 +37,26 @@ final class WeakSignalCheck extends CrankCheck {
     if (volts >= MARGINAL_VOLTS) {
       return Outcome.quiet();
     }
-    return Outcome.fires(draft(crank, volts));
+    List<LostTeeth> lost = crank.losses().events().stream().filter(l -> cranking(l.rpm())).toList();
+    int strays =
+        (int)
+            crank.strays().events().stream()
+                .filter(s -> cranking(s.rpm()) && s.effect() == Stray.Effect.EDGE)
+                .count();
+    boolean cutOff = seen.edges().quality().clippedShare() >= SensorClippedCheck.MATTERS;
+    return cutOff && lost.size() + strays == 0
+        ? Outcome.cannotRun("cut-off")
+        : Outcome.fires(draft(volts, lost, strays));
   }
 
-  private Draft draft(CrankSymptoms crank, double volts) {
-    List<LostTeeth> lost = crank.losses().events().stream().filter(l -> cranking(l.rpm())).toList();
-    long strays =
-        crank.strays().events().stream()
-            .filter(s -> cranking(s.rpm()) && s.effect() == Stray.Effect.EDGE)
-            .count();
+  private Draft draft(double volts, List<LostTeeth> lost, int strays) {
     boolean trouble = lost.size() + strays > 0;
     boolean proven = trouble || volts < TOO_LOW_VOLTS;
     Draft d = Draft.of(id(), proven ? Severity.FAULT : Severity.WATCH);
     d.probability(trouble ? 0.96 : proven ? 0.9 : 0.7)
         .saw("height", Say.scaled(volts, "V"), Say.rpm(CRANKING_RPM));
     d.sawIf(!lost.isEmpty(), "misses", Words.times(lost.size()));
-    d.sawIf(strays > 0, "noise", Words.times((int) strays));
+    d.sawIf(strays > 0, "noise", Words.times(strays));
     return d.ratherThan("open-wire")
         .ratherThan("probe")
         .caution("run-out")

@@ -8,6 +8,7 @@ import static toothmark.findings.Assertions.quiet;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import toothmark.edges.SensorKind;
+import toothmark.units.Interval;
 
 class NoiseChecksTest {
 
@@ -178,6 +179,45 @@ class NoiseChecksTest {
     }
     fires(new IntermittentConnectionCheck(), scene);
     quiet(new RandomNoiseCheck(), scene);
+  }
+
+  /** Teeth cannot be counted through a fifth of a second; the engine runs before and after it. */
+  @Test
+  void aLongSilenceOfARunningEngineIsAnOpening() {
+    scene.undecided.add(new Interval(0.8, 1.0));
+    Finding f = fires(new IntermittentConnectionCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    assertThat(f.evidence().get(0))
+        .containsPattern("once, for about (19|20)\\d\\hms, and 10\\d teeth");
+  }
+
+  @Test
+  void aSilenceOfAnEngineThatStopsIsNone() {
+    scene.undecided.add(new Interval(0.8, 1.0));
+    scene.fromRpm = 300;
+    scene.toRpm = 300;
+    quiet(new IntermittentConnectionCheck(), scene);
+  }
+
+  /** Without a coil a bolt head and sparks at a fixed advance strew alike. */
+  @Test
+  void anExtraFeatureIsNotProvenWithoutACoil() {
+    scene.coilsRecorded = false;
+    for (int r = 0; r < 20; r++) {
+      scene.strays.add(scene.timeOf(360.0 * r + 125));
+    }
+    Finding f = fires(new ExtraFeatureCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.against()).isNotEmpty();
+  }
+
+  /** An idle that hunts by 2 % pulls now more, now less, twice a turn: no hum. */
+  @Test
+  void aHuntingIdleIsNoHum() {
+    scene.humHertz = 31.4;
+    scene.humDegrees = 0.15;
+    scene.secondHumHertz = 28.6;
+    quiet(new PeriodicInterferenceCheck(), scene);
   }
 
   @Test

@@ -79,7 +79,9 @@ final class Scene {
   /** Disturbances of the wave that nothing takes for an edge. */
   List<Double> spikes = new ArrayList<>();
 
+  /** Spans in which no edge comes and teeth are not counted on. */
   List<Interval> undecided = new ArrayList<>();
+
   double[] offsets = new double[35];
   double[] strengths = ones(35);
   int turnsLearned = 20;
@@ -101,6 +103,10 @@ final class Scene {
   double risingJitterPitches = 0;
   double humHertz = 0;
   double humDegrees = 0;
+
+  /** A second hum of the same size; 0 for none. */
+  double secondHumHertz = 0;
+
   double weakCylinder = 0;
 
   /** What rings at one frequency, pushed at 2, 4 and 6 times a turn; 0 for nothing. */
@@ -235,8 +241,13 @@ final class Scene {
       for (int k = 1; k <= wheel.teeth(); k++) {
         double degrees = 360.0 * r + wheel.degreesAfterTooth1(k);
         double t = timeOf(degrees + runOutDegrees * Math.cos(Math.toRadians(degrees)));
-        if (t < seconds) {
-          double hum = humDegrees * Math.sin(2 * Math.PI * humHertz * t);
+        boolean counted =
+            undecided.stream().noneMatch(u -> t > u.startInclusive() && t < u.endExclusive());
+        if (t < seconds && counted) {
+          double hum =
+              humDegrees
+                  * (Math.sin(2 * Math.PI * humHertz * t)
+                      + Math.sin(2 * Math.PI * secondHumHertz * t));
           double ripple = weakCylinder * 57.3 * Math.sin(Math.toRadians(degrees / 2));
           times.add(t + (hum + ripple + ring(t, degrees)) / (6 * rpmAt(t)) + lifted(t));
           angles.add(degrees);

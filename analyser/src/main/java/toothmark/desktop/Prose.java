@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.awt.Dimension;
 import java.awt.Font;
 import javax.swing.JTextArea;
+import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 import javax.swing.text.DefaultCaret;
 
@@ -40,6 +41,16 @@ final class Prose extends JTextArea {
     @Override
     public void setVisible(boolean visible) {
       super.setVisible(false);
+    }
+  }
+
+  /** Its height follows from its width, which it knows only once it was laid out. */
+  @Override
+  public void setBounds(int x, int y, int width, int height) {
+    boolean rewrapped = width != getWidth();
+    super.setBounds(x, y, width, height);
+    if (rewrapped) {
+      SwingUtilities.invokeLater(this::revalidate); // the layout that goes on would forget it
     }
   }
 

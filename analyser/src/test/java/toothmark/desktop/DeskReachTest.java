@@ -95,6 +95,25 @@ class DeskReachTest {
     }
   }
 
+  @Test
+  void wordsThatComeTakeNoMoreRoomThanTheyFill() {
+    window.on(w -> w.frame.setSize(520, 768));
+    window.settle();
+    window.on(w -> w.notice.putAway());
+    window.on(w -> w.frame.setSize(1366, 768));
+    window.settle();
+    window.on(w -> w.notice.welcome("A word. ".repeat(80)));
+    window.settle();
+    window.on(
+        w -> {
+          for (String name : List.of("notice", "verdict")) {
+            Container band = (Container) named(w.frame.getContentPane(), name);
+            int needed = band.getLayout().preferredLayoutSize(band).height;
+            assertThat(band.getHeight()).as(name).isEqualTo(needed);
+          }
+        });
+  }
+
   private void noneIsCut() {
     for (String side : List.of("whatIf", "measures", "job", "findings")) {
       window.run(side);

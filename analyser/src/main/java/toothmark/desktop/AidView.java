@@ -58,7 +58,7 @@ final class AidView extends JPanel {
     Column form =
         new Column(new MigLayout("insets 12, gapy 3, fillx, wrap 1", "[310::,grow,fill]"));
     Prose how = new Prose();
-    how.say(Phrases.of("aid." + aid.name() + ".how"), Look.regular(1));
+    how.say(Phrases.of("aid." + aid.name() + ".how"), () -> Look.regular(1));
     form.add(how, WIDE);
     readings.ifPresent(r -> form.add(table(r), "gaptop 6, " + WIDE));
     for (Aid.Entry e : aid.entries()) {
@@ -134,12 +134,12 @@ final class AidView extends JPanel {
       outcome = Optional.empty();
       wrong = e.getMessage();
     }
-    complaint.say(wrong, Look.regular(0.95));
+    complaint.say(wrong, () -> Look.regular(0.95));
     complaint.setForeground(Look.ink().trouble());
     List<String> sentences =
         outcome.map(Aid.Outcome::sentences).orElse(List.of(Phrases.of("aid.nothing")));
-    first.say(sentences.get(0), Look.strong(1.15));
-    others.say(String.join("\n", sentences.subList(1, sentences.size())), Look.regular(1));
+    first.say(sentences.get(0), () -> Look.strong(1.15));
+    others.say(String.join("\n", sentences.subList(1, sentences.size())), () -> Look.regular(1));
     print.setVisible(outcome.flatMap(Aid.Outcome::file).isPresent());
     revalidate();
     repaint();

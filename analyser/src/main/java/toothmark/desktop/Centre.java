@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.awt.BorderLayout;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
+import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JSplitPane;
@@ -54,7 +55,7 @@ final class Centre extends JPanel {
     // a new one each time: a split pane that is emptied remembers sizes that are no longer right
     JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, trace, pictures.tabs());
     split.setResizeWeight(TRACE_SHARE);
-    split.setBorder(null);
+    split.setBorder(BorderFactory.createEmptyBorder());
     add(split, BorderLayout.CENTER);
     split.setDividerLocation((int) (getHeight() * TRACE_SHARE));
     revalidate();

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import java.awt.Dimension;
 import java.awt.LayoutManager;
 import java.awt.Rectangle;
+import javax.swing.BorderFactory;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
@@ -23,7 +24,7 @@ class Column extends JPanel implements Scrollable {
   final JScrollPane scrolled() {
     JScrollPane s = new JScrollPane(this);
     s.setHorizontalScrollBarPolicy(ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-    s.setBorder(null);
+    s.setBorder(BorderFactory.createEmptyBorder());
     return s;
   }
 

@@ -1,12 +1,14 @@
 package toothmark.desktop;
 
 import java.awt.BorderLayout;
+import java.awt.Font;
 import java.awt.GridLayout;
 import java.awt.event.KeyEvent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Function;
+import java.util.function.Supplier;
 import java.util.stream.Stream;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
@@ -56,7 +58,7 @@ final class ComparisonWindow {
     words.setName("comparison.words");
     JScrollPane scroll = new JScrollPane(words);
     scroll.setHorizontalScrollBarPolicy(ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-    scroll.setBorder(null);
+    scroll.setBorder(BorderFactory.createEmptyBorder());
     return scroll;
   }
 
@@ -105,9 +107,8 @@ final class ComparisonWindow {
   }
 
   private void say(Comparison c) {
-    Prose verdict = prose(ComparisonText.verdict(c), 1.2);
+    Prose verdict = prose(ComparisonText.verdict(c), () -> Look.strong(1.2));
     ComparisonText.counted(c).ifPresent(s -> prose(s, 1));
-    verdict.setFont(Look.strong(1.2));
     verdict.setName("comparison.verdict");
     heading("compare.before");
     prose(compared.before() + "\n" + c.before().verdict(), 1);
@@ -141,13 +142,17 @@ final class ComparisonWindow {
   }
 
   private void heading(String key) {
-    prose(Phrases.of(key), 1).setFont(Look.strong(1.05));
+    prose(Phrases.of(key), () -> Look.strong(1.05));
   }
 
   private Prose prose(String text, double size) {
+    return prose(text, () -> Look.regular(size));
+  }
+
+  private Prose prose(String text, Supplier<Font> type) {
     Prose p = new Prose();
     p.setFocusable(true);
-    p.say(text, Look.regular(size));
+    p.say(text, type);
     words.add(p, "wmin 40");
     return p;
   }

@@ -54,8 +54,8 @@ final class DeskWindow {
   final Pictures pictures;
   final JTabbedPane side = new JTabbedPane();
   private final JPanel right = new JPanel(new BorderLayout());
-  private final JLabel keys = new JLabel(Phrases.of("trace.keys"));
-  private final JLabel pointer = new JLabel(" ");
+  private final JLabel keys = Caption.quiet(Phrases.of("trace.keys"), () -> Look.regular(0.92));
+  private final JLabel pointer = Caption.of(" ", () -> Look.regular(0.92));
   private boolean sideAsked;
   final Notice notice;
   final FileDoor files;
@@ -129,9 +129,6 @@ final class DeskWindow {
             return trace.requestFocusInWindow();
           }
         };
-    keys.setForeground(Look.quiet());
-    keys.setFont(Look.regular(0.92));
-    pointer.setFont(Look.regular(0.92));
     JPanel line = new JPanel(new BorderLayout(8, 0));
     line.setBorder(BorderFactory.createEmptyBorder(1, 6, 1, 6));
     line.add(keys, BorderLayout.CENTER);

@@ -121,8 +121,8 @@ final class FigureView extends JPanel {
     canvas.painting.redraw();
     follow();
     setBackground(Look.ink().paper());
-    question.say(figure.map(Figure::question).orElse(empty()), Look.strong(1.05));
-    answer.say(figure.map(Figure::answer).orElse(""), Look.regular(1));
+    question.say(figure.map(Figure::question).orElse(empty()), () -> Look.strong(1.05));
+    answer.say(figure.map(Figure::answer).orElse(""), () -> Look.regular(1));
     canvas.getAccessibleContext().setAccessibleDescription(answer.getText());
     revalidate();
     repaint();

@@ -71,13 +71,13 @@ final class FindingsView extends JPanel {
     detail.getAccessibleContext().setAccessibleName(Phrases.of("finding.name"));
     JScrollPane upper = new JScrollPane(list);
     upper.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    upper.setBorder(null);
+    upper.setBorder(BorderFactory.createEmptyBorder());
     JScrollPane lower = new JScrollPane(detail);
     lower.setHorizontalScrollBarPolicy(JScrollPane.HORIZONTAL_SCROLLBAR_NEVER);
-    lower.setBorder(null);
+    lower.setBorder(BorderFactory.createEmptyBorder());
     JSplitPane split = new JSplitPane(JSplitPane.VERTICAL_SPLIT, upper, lower);
     split.setResizeWeight(0.4);
-    split.setBorder(null);
+    split.setBorder(BorderFactory.createEmptyBorder());
     add(split, BorderLayout.CENTER);
     model.bench.session.watch(s -> refresh());
     model.selected.watch(s -> follow());
@@ -193,7 +193,7 @@ final class FindingsView extends JPanel {
       severity.setText(Phrases.of("severity." + f.severity().label()));
       severity.setIcon(new SeverityIcon(f.severity(), small.getSize()));
       severity.setForeground(chosen ? list.getSelectionForeground() : Look.quiet());
-      title.say(f.title(), Look.regular(1));
+      title.say(f.title(), () -> Look.regular(1));
       title.setForeground(chosen ? list.getSelectionForeground() : list.getForeground());
       row.setBackground(chosen ? list.getSelectionBackground() : list.getBackground());
       int width = Math.max(60, list.getParent().getWidth() - 20);

@@ -1,18 +1,23 @@
 package toothmark.desktop;
 
 import java.awt.Color;
+import java.awt.Component;
+import java.awt.Graphics;
+import java.awt.Insets;
 import java.awt.event.FocusEvent;
 import java.awt.event.FocusListener;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.UIManager;
+import javax.swing.border.AbstractBorder;
 
-/** Shows which picture has the focus, as a frame around it. */
-final class FocusRing implements FocusListener {
+/** Shows which picture has the focus, as a frame around it in the colours of the look just worn. */
+final class FocusRing extends AbstractBorder implements FocusListener {
+
+  private static final long serialVersionUID = 1L;
 
   private static final int WIDTH = 2;
 
-  private final JComponent picture;
   private final Idle idle;
 
   /** What is seen of the frame without the focus. */
@@ -23,28 +28,42 @@ final class FocusRing implements FocusListener {
     NOTHING
   }
 
-  private FocusRing(JComponent picture, Idle idle) {
-    this.picture = picture;
+  private FocusRing(Idle idle) {
     this.idle = idle;
   }
 
   static void on(JComponent picture, Idle idle) {
-    FocusRing ring = new FocusRing(picture, idle);
+    FocusRing ring = new FocusRing(idle);
     picture.addFocusListener(ring);
-    ring.focusLost(null);
+    picture.setBorder(ring);
   }
 
   @Override
   public void focusGained(FocusEvent e) {
-    frame(UIManager.getColor("Component.focusColor"));
+    e.getComponent().repaint();
   }
 
   @Override
   public void focusLost(FocusEvent e) {
-    frame(idle == Idle.LINE ? UIManager.getColor("Component.borderColor") : Look.ink().paper());
+    e.getComponent().repaint();
   }
 
-  private void frame(Color colour) {
-    picture.setBorder(BorderFactory.createLineBorder(colour == null ? Color.GRAY : colour, WIDTH));
+  @Override
+  public void paintBorder(Component picture, Graphics g, int x, int y, int width, int height) {
+    BorderFactory.createLineBorder(colour(picture.isFocusOwner()), WIDTH)
+        .paintBorder(picture, g, x, y, width, height);
+  }
+
+  private Color colour(boolean focused) {
+    if (!focused && idle == Idle.NOTHING) {
+      return Look.ink().paper();
+    }
+    return UIManager.getColor(focused ? "Component.focusColor" : "Component.borderColor");
+  }
+
+  @Override
+  public Insets getBorderInsets(Component picture, Insets insets) {
+    insets.set(WIDTH, WIDTH, WIDTH, WIDTH);
+    return insets;
   }
 }

@@ -16,6 +16,7 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
 import javax.swing.text.JTextComponent;
 import net.miginfocom.swing.MigLayout;
 import toothmark.desktop.JobDraft.Field;
@@ -78,9 +79,7 @@ final class JobView extends Column {
   }
 
   private void heading(String key) {
-    JLabel label = new JLabel(Phrases.of(key));
-    label.setFont(Look.strong(1.05));
-    add(label, "gaptop 8, gapbottom 2");
+    add(Caption.of(Phrases.of(key), () -> Look.strong(1.05)), "gaptop 8, gapbottom 2");
   }
 
   private void text(Field field) {
@@ -221,9 +220,17 @@ final class JobView extends Column {
     revalidate();
   }
 
+  @Override
+  public void updateUI() {
+    super.updateUI();
+    if (complaints != null) { // not yet while the panel is made
+      SwingUtilities.invokeLater(this::complain); // once its parts are in the new look too
+    }
+  }
+
   private static void outline(JComponent input, Prose complaint, String message) {
     input.putClientProperty(FAULTY, message.isEmpty() ? null : "error");
-    complaint.say(message, Look.regular(0.95));
+    complaint.say(message, () -> Look.regular(0.95));
     complaint.setForeground(Look.ink().trouble());
   }
 

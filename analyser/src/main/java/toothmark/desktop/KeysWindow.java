@@ -51,15 +51,13 @@ final class KeysWindow {
   }
 
   private static void heading(Column in, String key) {
-    JLabel label = new JLabel(Phrases.of(key));
-    label.setFont(Look.strong(1.05));
-    in.add(label, "gaptop 8, " + WIDE);
+    in.add(Caption.of(Phrases.of(key), () -> Look.strong(1.05)), "gaptop 8, " + WIDE);
   }
 
   private static void text(Column in, String key) {
     Prose prose = new Prose();
     prose.setFocusable(true);
-    prose.say(Phrases.of(key), Look.regular(1));
+    prose.say(Phrases.of(key), () -> Look.regular(1));
     in.add(prose, WIDE);
   }
 }

@@ -1,7 +1,6 @@
 package toothmark.desktop;
 
 import java.util.List;
-import javax.swing.JLabel;
 import net.miginfocom.swing.MigLayout;
 import toothmark.report.VerdictText;
 
@@ -30,14 +29,11 @@ final class MeasuresView extends Column {
 
   private void line(VerdictText.Line line) {
     if (line.role() == VerdictText.Role.PLAIN && !line.label().isBlank()) {
-      JLabel name = new JLabel(line.label());
-      name.setFont(Look.strong(0.95));
-      name.setForeground(Look.quiet());
       Prose value = new Prose();
       value.setFocusable(true);
-      value.say(line.text(), Look.regular(1));
+      value.say(line.text(), () -> Look.regular(1));
       value.getAccessibleContext().setAccessibleName(line.label());
-      add(name, "gaptop 2, gapbottom 0");
+      add(Caption.quiet(line.label(), () -> Look.strong(0.95)), "gaptop 2, gapbottom 0");
       add(value, "wmin 40");
     }
   }

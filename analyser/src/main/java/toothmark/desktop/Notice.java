@@ -32,6 +32,13 @@ final class Notice extends JPanel {
     model.bench.complaint.watch(c -> complaint(c));
   }
 
+  @Override
+  public void updateUI() {
+    super.updateUI();
+    setBorder(
+        BorderFactory.createMatteBorder(0, 0, 1, 0, UIManager.getColor("Component.borderColor")));
+  }
+
   private void complaint(Optional<Complaint> c) {
     if (c.isPresent()) {
       sign.setIcon(new FindingsView.SeverityIcon(Severity.FAULT, Look.strong(1).getSize()));
@@ -52,9 +59,7 @@ final class Notice extends JPanel {
   }
 
   private void show(String text) {
-    words.say(text, Look.regular(1));
-    setBorder(
-        BorderFactory.createMatteBorder(0, 0, 1, 0, UIManager.getColor("Component.borderColor")));
+    words.say(text, () -> Look.regular(1));
     setVisible(true);
     revalidate();
   }

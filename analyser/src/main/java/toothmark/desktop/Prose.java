@@ -2,6 +2,8 @@ package toothmark.desktop;
 
 import java.awt.Dimension;
 import java.awt.Font;
+import java.util.function.Supplier;
+import javax.swing.BorderFactory;
 import javax.swing.JTextArea;
 import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
@@ -12,21 +14,37 @@ final class Prose extends JTextArea {
 
   private static final long serialVersionUID = 1L;
 
+  private transient Supplier<Font> type;
+
   Prose() {
     setEditable(false);
     setLineWrap(true);
     setWrapStyleWord(true);
     setOpaque(false);
-    setBorder(null);
+    setBorder(BorderFactory.createEmptyBorder());
     setFocusable(false);
     setCaret(new Unseen());
   }
 
-  void say(String text, Font font) {
-    setFont(font);
+  /** Shows a text, in a type that is asked for anew when the look changes; hides without one. */
+  void say(String text, Supplier<Font> type) {
+    this.type = type;
     setText(text);
-    setForeground(UIManager.getColor("Label.foreground"));
+    dress();
     setVisible(!text.isEmpty());
+  }
+
+  @Override
+  public void updateUI() {
+    super.updateUI();
+    if (type != null) { // nothing was said yet
+      dress();
+    }
+  }
+
+  private void dress() {
+    setFont(type.get());
+    setForeground(UIManager.getColor("Label.foreground"));
   }
 
   /** Marks what is selected to be copied, but shows no place to type at. */

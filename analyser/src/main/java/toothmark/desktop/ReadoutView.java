@@ -48,9 +48,8 @@ final class ReadoutView extends JPanel {
   }
 
   private void row(String key, JLabel value) {
-    JLabel name = new JLabel(Phrases.of(key));
+    JLabel name = Caption.quiet(Phrases.of(key), () -> Look.regular(1));
     name.setLabelFor(value);
-    name.setForeground(Look.quiet());
     add(name);
     add(value);
   }
@@ -96,6 +95,6 @@ final class ReadoutView extends JPanel {
                 .map(e -> Phrases.of("cursor.between", c.measure(e).say()))
                 .orElse("")
             : "",
-        Look.strong(1));
+        () -> Look.strong(1));
   }
 }

@@ -25,7 +25,7 @@ final class VerdictView extends JPanel {
 
   private final transient DeskModel model;
   private final transient Commands commands;
-  private final JLabel captured = new JLabel(" ");
+  private final JLabel captured = Caption.quiet(" ", () -> Look.regular(0.95));
   private final Prose verdict = new Prose();
   private final Prose next = new Prose();
   private final Prose event = new Prose();
@@ -91,7 +91,7 @@ final class VerdictView extends JPanel {
   private void progress(Optional<Bench.Progress> p) {
     boolean busy = p.isPresent();
     if (model.examination().isEmpty()) {
-      verdict.say(unknown(), Look.strong(1.2));
+      verdict.say(unknown(), () -> Look.strong(1.2));
     }
     progress.setVisible(busy);
     cancel.setVisible(busy);
@@ -105,11 +105,10 @@ final class VerdictView extends JPanel {
 
   void refresh() {
     Optional<Examination> e = model.examination();
-    captured.setFont(Look.regular(0.95));
-    captured.setForeground(Look.quiet());
     captured.setText(e.map(VerdictView::captured).orElse(" "));
-    verdict.say(e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), Look.strong(1.2));
-    next.say(e.map(this::next).orElse(""), Look.regular(1));
+    verdict.say(
+        e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), () -> Look.strong(1.2));
+    next.say(e.map(this::next).orElse(""), () -> Look.regular(1));
     steps.setVisible(e.isPresent());
     start.setVisible(model.bench.session.get().isEmpty());
     event();
@@ -164,7 +163,7 @@ final class VerdictView extends JPanel {
                     events.isEmpty()
                         ? Phrases.of("event.none")
                         : Phrases.of("event.count", Say.count(events.size())));
-    event.say(text, Look.regular(0.95));
+    event.say(text, () -> Look.regular(0.95));
     event.setVisible(model.examination().isPresent());
   }
 

@@ -113,9 +113,10 @@ final class WhatIfView extends Column {
 
   /** Says everything anew, as after a change of colours. */
   void refresh() {
-    about.say(Phrases.of("whatIf.about"), Look.regular(1));
+    about.say(Phrases.of("whatIf.about"), () -> Look.regular(1));
     Optional<WhatIf.Outcome> o = whatIf.outcome.get();
-    caution.say(Phrases.of(o.isPresent() ? "whatIf.caution" : "whatIf.none"), Look.regular(0.92));
+    caution.say(
+        Phrases.of(o.isPresent() ? "whatIf.caution" : "whatIf.none"), () -> Look.regular(0.92));
     counts.removeAll();
     o.ifPresent(this::counts);
     counts.revalidate();
@@ -139,9 +140,8 @@ final class WhatIfView extends Column {
   private void row(String key, int reference, int tried) {
     counts.add(new JLabel(Phrases.of(key)), "wmin 20");
     counts.add(new JLabel(Say.count(reference)), "right");
-    JLabel value = new JLabel(Say.count(tried));
+    JLabel value = Caption.of(Say.count(tried), () -> Look.strong(1));
     value.setName(key);
-    value.setFont(Look.strong(1));
     counts.add(value, "right");
   }
 

@@ -7,6 +7,7 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.Rectangle;
+import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
@@ -15,10 +16,12 @@ import javax.swing.Action;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JMenu;
+import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
 import javax.swing.JTextField;
 import javax.swing.JViewport;
 import javax.swing.KeyStroke;
+import javax.swing.text.JTextComponent;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -112,6 +115,65 @@ class DeskReachTest {
             assertThat(band.getHeight()).as(name).isEqualTo(needed);
           }
         });
+  }
+
+  @Test
+  void aWindowThatIsOpenTakesAnotherLookAsANewOneDoes() throws Exception {
+    try {
+      javax.swing.SwingUtilities.invokeAndWait(
+          () -> {
+            Look.enlarge(1.4);
+            Look.wear(Ink.DARK);
+          });
+      window.on(DeskWindow::redress);
+      window.settle();
+      List<String> redressed = window.ask(DeskReachTest::looks);
+      window.close();
+      window = DrivenWindow.show(new Dimension(1366, 768));
+      window.openSample();
+      assertThat(redressed)
+          .containsExactlyElementsOf(window.<List<String>>ask(DeskReachTest::looks));
+    } finally {
+      javax.swing.SwingUtilities.invokeAndWait(
+          () -> {
+            Look.enlarge(1);
+            Look.wear(Ink.LIGHT);
+          });
+    }
+  }
+
+  /** Type, colour and border of every part, and the colour of the frame of the strip. */
+  private static List<String> looks(DeskWindow w) {
+    List<String> looks = new ArrayList<>();
+    looks(w.frame.getContentPane(), looks);
+    BufferedImage image =
+        new BufferedImage(w.strip.getWidth(), w.strip.getHeight(), BufferedImage.TYPE_INT_RGB);
+    w.strip.paint(image.getGraphics());
+    looks.add("strip framed in " + Integer.toHexString(image.getRGB(0, 0)));
+    return looks;
+  }
+
+  private static void looks(Container in, List<String> looks) {
+    for (Component part : in.getComponents()) {
+      if (part instanceof JLabel || part instanceof JTextComponent || part instanceof JScrollPane) {
+        String said =
+            part instanceof JLabel l
+                ? l.getText()
+                : part instanceof JTextComponent t ? t.getText() : part.getName();
+        looks.add(
+            "%s %s: %.1f %s, %08x, %s"
+                .formatted(
+                    part.getClass().getSimpleName(),
+                    said,
+                    part.getFont().getSize2D(),
+                    part.getFont().getName(),
+                    part.getForeground().getRGB(),
+                    ((JComponent) part).getInsets()));
+      }
+      if (part instanceof Container inner) {
+        looks(inner, looks);
+      }
+    }
   }
 
   private void noneIsCut() {

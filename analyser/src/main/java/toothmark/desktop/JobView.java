@@ -297,6 +297,10 @@ final class JobView extends Column {
       input.setName(key + "." + index);
       input.setToolTipText(Phrases.of(key));
       input.getAccessibleContext().setAccessibleName(Phrases.of(key));
+      if (input instanceof JComboBox<?> box) { // one types in a part of its own
+        JComponent typed = (JComponent) box.getEditor().getEditorComponent();
+        typed.getAccessibleContext().setAccessibleName(Phrases.of(key));
+      }
       return input;
     }
 

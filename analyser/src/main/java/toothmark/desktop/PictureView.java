@@ -1,11 +1,12 @@
 package toothmark.desktop;
 
+import javax.accessibility.Accessible;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 
 /** A picture that is drawn by hand: takes the focus and shows it, and has a name to be read out. */
-abstract class PictureView extends JComponent {
+abstract class PictureView extends JComponent implements Accessible {
 
   private static final long serialVersionUID = 1L;
 

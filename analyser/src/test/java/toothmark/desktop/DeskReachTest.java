@@ -12,7 +12,10 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
+import javax.accessibility.Accessible;
+import javax.accessibility.AccessibleContext;
 import javax.swing.Action;
+import javax.swing.JComboBox;
 import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JMenu;
@@ -50,6 +53,39 @@ class DeskReachTest {
   @Test
   void everyControlThatTakesTheFocusHasANameToBeReadOut() {
     window.on(w -> check(w.frame.getContentPane()));
+  }
+
+  @Test
+  void picturesAndWhatOneTypesInAreReachedByWhatReadsTheWindowOut() {
+    window.run("job");
+    window.run("addCoil");
+    window.settle();
+    window.on(
+        w -> {
+          List<String> spoken = new ArrayList<>();
+          speak(w.frame, spoken);
+          assertThat(spoken)
+              .contains(
+                  Phrases.of("trace.name"), Phrases.of("strip.name"), Phrases.of("wheel.name"));
+          int last = w.model.job.draft.get().coils().size() - 1;
+          JComboBox<?> channel =
+              (JComboBox<?>) named(w.frame.getContentPane(), "coil.channel." + last);
+          assertThat(
+                  channel
+                      .getEditor()
+                      .getEditorComponent()
+                      .getAccessibleContext()
+                      .getAccessibleName())
+              .isEqualTo(Phrases.of("coil.channel"));
+        });
+  }
+
+  private static void speak(Accessible part, List<String> spoken) {
+    AccessibleContext context = part.getAccessibleContext();
+    spoken.add(context.getAccessibleName());
+    for (int i = 0; i < context.getAccessibleChildrenCount(); i++) {
+      speak(context.getAccessibleChild(i), spoken);
+    }
   }
 
   private static void check(Container c) {

@@ -2,11 +2,15 @@ package toothmark.desktop;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import net.miginfocom.swing.MigLayout;
+import toothmark.examination.Examination;
 import toothmark.units.Say;
+import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothGeometry;
+import toothmark.wheel.ToothKind;
 
 /** What is at the selected instant, what the tooth there is like, and what the cursors measure. */
 final class ReadoutView extends JPanel {
@@ -30,6 +34,7 @@ final class ReadoutView extends JPanel {
     row("readout.angle", angle);
     row("readout.speed", speed);
     row("readout.tooth", tooth);
+    tooth.setToolTipText(Phrases.of("readout.tooth.help"));
     add(measured, "span 2, growx, wmin 40, gaptop 6, hidemode 3");
     measured.setName("measured");
     add(commands.button("cursorFirst"), "split 3, span 2, growx, gaptop 2");
@@ -67,6 +72,10 @@ final class ReadoutView extends JPanel {
 
   private void tooth() {
     int k = model.selected.get().tooth().orElse(0);
+    if (isMissing(k)) {
+      tooth.setText(Phrases.of("readout.missing", Integer.toString(k)));
+      return;
+    }
     Optional<ToothGeometry> g =
         model
             .examination()
@@ -83,6 +92,17 @@ final class ReadoutView extends JPanel {
                         Say.degrees(Math.abs(x.offsetDegrees(k))),
                         Say.percent(x.amplitude(k))))
             .orElse(k == 0 ? NOTHING : Integer.toString(k)));
+  }
+
+  /** Whether no edge came of the tooth at the selected instant. */
+  private boolean isMissing(int k) {
+    OptionalDouble t = model.selected.get().instant();
+    Optional<ToothEvents> teeth = model.examination().flatMap(Examination::teeth);
+    if (t.isEmpty() || teeth.isEmpty()) {
+      return false;
+    }
+    OptionalInt i = Teeth.indexNearest(teeth.get(), k, t.getAsDouble());
+    return i.isPresent() && teeth.get().kind(i.getAsInt()) == ToothKind.MISSING;
   }
 
   private void measured() {

@@ -51,22 +51,26 @@ final class Teeth {
 
   /** When a tooth passes, as near as can be to an instant. */
   static OptionalDouble passNearest(ToothEvents teeth, int tooth, double timeSeconds) {
-    int start = firstFrom(teeth, timeSeconds);
-    double best = Double.NaN;
-    for (int i = start; i < teeth.size(); i++) {
-      if (is(teeth, i, tooth)) {
-        best = teeth.time(i);
-        break;
-      }
+    OptionalInt i = indexNearest(teeth, tooth, timeSeconds);
+    return i.isPresent() ? OptionalDouble.of(teeth.time(i.getAsInt())) : OptionalDouble.empty();
+  }
+
+  /** Index of the pass of a tooth, seen or missing, that is nearest to an instant. */
+  static OptionalInt indexNearest(ToothEvents teeth, int tooth, double timeSeconds) {
+    int after = firstFrom(teeth, timeSeconds);
+    int before = after - 1;
+    while (after < teeth.size() && !is(teeth, after, tooth)) {
+      after++;
     }
-    for (int i = Math.min(start, teeth.size()) - 1; i >= 0; i--) {
-      if (is(teeth, i, tooth)) {
-        boolean nearer = !(Math.abs(best - timeSeconds) <= timeSeconds - teeth.time(i));
-        best = nearer ? teeth.time(i) : best;
-        break;
-      }
+    while (before >= 0 && !is(teeth, before, tooth)) {
+      before--;
     }
-    return Double.isNaN(best) ? OptionalDouble.empty() : OptionalDouble.of(best);
+    if (after == teeth.size()) {
+      return before < 0 ? OptionalInt.empty() : OptionalInt.of(before);
+    }
+    boolean nearer =
+        before >= 0 && timeSeconds - teeth.time(before) < teeth.time(after) - timeSeconds;
+    return OptionalInt.of(nearer ? before : after);
   }
 
   private static boolean is(ToothEvents teeth, int i, int tooth) {

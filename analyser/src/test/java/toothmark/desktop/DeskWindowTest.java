@@ -20,6 +20,8 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import toothmark.units.Interval;
+import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothKind;
 
 /** The real window, worked with events; skipped where there is no display. */
 class DeskWindowTest {
@@ -117,6 +119,27 @@ class DeskWindowTest {
     assertThat(window.<Integer>ask(w -> w.model.selected.get().tooth().orElse(0))).isEqualTo(1);
     assertThat(window.<String>ask(w -> ((javax.swing.JLabel) named(w, "readout.tooth")).getText()))
         .startsWith("1  ");
+  }
+
+  @Test
+  void theReadoutOfAToothThatDidNotComeSaysSoAndThatOfTheSameToothInOtherTurnsDoesNot() {
+    ToothEvents teeth = window.ask(w -> w.model.examination().orElseThrow().teeth().orElseThrow());
+    int gone = 0;
+    while (teeth.kind(gone) != ToothKind.MISSING) {
+      gone++;
+    }
+    int tooth = teeth.tooth(gone);
+    int seen = 0;
+    while (teeth.kind(seen) != ToothKind.SEEN || teeth.tooth(seen) != tooth) {
+      seen++;
+    }
+    assertThat(readoutAt(teeth.time(gone))).isEqualTo(tooth + ", no edge came");
+    assertThat(readoutAt(teeth.time(seen))).startsWith(tooth + "  ").contains("signal");
+  }
+
+  private String readoutAt(double time) {
+    window.on(w -> w.model.selectInstant(time));
+    return window.ask(w -> ((javax.swing.JLabel) named(w, "readout.tooth")).getText());
   }
 
   @Test

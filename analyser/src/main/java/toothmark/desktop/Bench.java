@@ -9,6 +9,7 @@ import java.util.concurrent.CancellationException;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
@@ -133,15 +134,15 @@ final class Bench {
    * Does a piece of work away from the window's thread, beside reading and examining. No capture
    * that it may read is closed before it ends. Work that was called off has no result.
    *
-   * @param name what it is about, for a complaint
+   * @param wrong says what its failure means
    * @param work gives a result
    * @param then takes it, on the window's thread
    */
-  <T> void aside(String name, Callable<T> work, Consumer<T> then) {
+  <T> void aside(Function<Throwable, Complaint> wrong, Callable<T> work, Consumer<T> then) {
     asides.set(asides.get() + 1);
     aside.execute(
         () -> {
-          Runnable told = told(name, work, then);
+          Runnable told = told(wrong, work, then);
           window.execute(
               () -> {
                 asides.set(asides.get() - 1);
@@ -169,14 +170,15 @@ final class Bench {
     afterAsides(s.capture()::close);
   }
 
-  private <T> Runnable told(String name, Callable<T> work, Consumer<T> then) {
+  private <T> Runnable told(
+      Function<Throwable, Complaint> wrong, Callable<T> work, Consumer<T> then) {
     try {
       T result = work.call();
       return () -> then.accept(result);
     } catch (CancellationException e) {
       return () -> {};
     } catch (Exception | OutOfMemoryError e) {
-      Complaint said = Complaint.of(name, e);
+      Complaint said = wrong.apply(e);
       return () -> complaint.set(Optional.of(said));
     }
   }

@@ -2,8 +2,10 @@ package toothmark.desktop;
 
 import java.io.IOException;
 import java.nio.file.AccessDeniedException;
+import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
+import java.nio.file.NotDirectoryException;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.UnsupportedCaptureException;
 import toothmark.examination.JobSheetException;
@@ -16,34 +18,43 @@ import toothmark.examination.JobSheetException;
  */
 record Complaint(String heading, String detail) {
 
-  /** Says what a failure means. */
+  /** Says what a failure to read means. */
   static Complaint of(String file, Throwable failure) {
+    return under(Phrases.of("complaint.capture", file), failure);
+  }
+
+  /** Says what a failure to write means. */
+  static Complaint ofWriting(String file, Throwable failure) {
+    return under(Phrases.of("complaint.save", file), failure);
+  }
+
+  private static Complaint under(String heading, Throwable failure) {
     if (failure instanceof UnreadableCaptureException
         || failure instanceof UnsupportedCaptureException) {
-      return new Complaint(Phrases.of("complaint.capture", file), failure.getMessage());
+      return new Complaint(heading, failure.getMessage());
     }
     if (failure instanceof JobSheetException) {
       return new Complaint(Phrases.of("complaint.job"), failure.getMessage());
     }
     if (failure instanceof NoSuchFileException e) {
-      return system(file, Phrases.of("complaint.missing", e.getFile()));
+      return new Complaint(heading, Phrases.of("complaint.missing", e.getFile()));
     }
     if (failure instanceof AccessDeniedException e) {
-      return system(file, Phrases.of("complaint.denied", e.getFile()));
+      return new Complaint(heading, Phrases.of("complaint.denied", e.getFile()));
     }
     if (failure instanceof FileSystemException e && e.getReason() != null) {
-      return system(file, e.getFile() + ": " + e.getReason());
+      return new Complaint(heading, e.getFile() + ": " + e.getReason());
+    }
+    if (failure instanceof NotDirectoryException || failure instanceof FileAlreadyExistsException) {
+      String inTheWay = ((FileSystemException) failure).getFile();
+      return new Complaint(heading, Phrases.of("complaint.inTheWay", inTheWay));
     }
     if (failure instanceof IOException) {
-      return system(file, String.valueOf(failure.getMessage()));
+      return new Complaint(heading, String.valueOf(failure.getMessage()));
     }
     if (failure instanceof OutOfMemoryError) {
-      return system(file, Phrases.of("complaint.memory"));
+      return new Complaint(heading, Phrases.of("complaint.memory"));
     }
     return new Complaint(Phrases.of("complaint.program"), String.valueOf(failure));
-  }
-
-  private static Complaint system(String file, String detail) {
-    return new Complaint(Phrases.of("complaint.capture", file), detail);
   }
 }

@@ -106,7 +106,7 @@ final class FigureView extends JPanel {
     BooleanSupplier outdated = () -> mine != asked.get();
     Callable<Optional<Figure>> work = source.work(outdated);
     model.bench.aside(
-        getName(),
+        e -> Complaint.of(getName(), e),
         () -> outdated.getAsBoolean() ? Optional.<Figure>empty() : work.call(),
         drawn -> {
           if (!outdated.getAsBoolean()) {

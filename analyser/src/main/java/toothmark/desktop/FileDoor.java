@@ -102,9 +102,7 @@ final class FileDoor {
 
   void openDropped(List<Path> paths) {
     if (Request.of(paths, open()).isEmpty()) {
-      window.model.bench.complaint.set(
-          Optional.of(
-              new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help"))));
+      complain(new Complaint(Phrases.of("complaint.drop"), Phrases.of("complaint.drop.help")));
     } else if (mayLeave()) {
       List<Request> requests = Request.of(paths, open()); // the sheet may be saved only now
       take(requests.get(0));
@@ -149,7 +147,7 @@ final class FileDoor {
       window.notice.welcome(Phrases.of("welcome"));
       window.trace.requestFocusInWindow();
     } catch (IOException e) {
-      complain("capture.csv.gz", e);
+      complain(Complaint.of("capture.csv.gz", e));
     }
   }
 
@@ -195,7 +193,7 @@ final class FileDoor {
           draft, new JobSheetText(whole.getFileName().toString(), text.toml(), whole.getParent()));
       window.notice.welcome(Phrases.of("job.written", file.toString()));
     } catch (IOException | JobSheetException e) {
-      complain(file.getFileName().toString(), e);
+      complain(Complaint.ofWriting(file.getFileName().toString(), e));
     }
   }
 
@@ -225,7 +223,7 @@ final class FileDoor {
             .flatMap(Optional::stream)
             .toList();
     window.model.bench.aside(
-        into.toString(),
+        e -> Complaint.ofWriting(into.toString(), e),
         () -> {
           ResultFolder.mustSpare(into, inputs);
           return ResultFolder.write(examination, into, ResultFolder.Page.HTML_AND_PDF);
@@ -284,7 +282,7 @@ final class FileDoor {
     try {
       replace(file, content.bytes(file));
     } catch (IOException e) {
-      complain(file.getFileName().toString(), e);
+      complain(Complaint.ofWriting(file.getFileName().toString(), e));
     }
   }
 
@@ -331,8 +329,8 @@ final class FileDoor {
     return chooser;
   }
 
-  private void complain(String file, Exception e) {
-    window.model.bench.complaint.set(Optional.of(Complaint.of(file, e)));
+  private void complain(Complaint about) {
+    window.model.bench.complaint.set(Optional.of(about));
   }
 
   /** Asks before words that were typed and not saved are lost. */

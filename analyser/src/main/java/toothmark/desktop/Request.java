@@ -1,6 +1,7 @@
 package toothmark.desktop;
 
 import java.io.IOException;
+import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
@@ -64,6 +65,9 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
 
   /** Reads what goes with the capture. */
   Given given() throws JobSheetException, UnreadableCaptureException, IOException {
+    if (Files.isDirectory(capture)) {
+      throw new FileSystemException(capture.toString(), null, Phrases.of("complaint.folder"));
+    }
     JobSheetText text =
         job.isPresent()
             ? JobSheetText.read(job.get())

@@ -114,7 +114,7 @@ final class WhatIf {
     Optional<Examination> open = bench.session.get().flatMap(Session::examination);
     Conditioner circuit = setting.get().conditioner();
     bench.aside(
-        Phrases.of("command.whatIf"),
+        e -> Complaint.of(Phrases.of("command.whatIf"), e),
         () -> open.flatMap(e -> replay(e).map(r -> outcome(e, r, circuit))),
         found -> {
           if (mine > answered) {

@@ -74,9 +74,31 @@ class DeskFilesTest {
     assertThat(capture).hasBinaryContent(before);
     assertThat(notice())
         .isEqualTo(
-            "capture.csv.gz could not be opened.\n"
+            "capture.csv.gz could not be written.\n"
                 + capture
                 + ": This is the capture that is open; choose another name.");
+  }
+
+  @Test
+  void whatCouldNotBeWrittenIsComplainedOfAsThatWithWhatIsInTheWay() {
+    String way = sheet + ": a file stands where a folder is needed; choose another place";
+    window.on(w -> w.files.writeReport(sheet));
+    window.settle();
+    assertThat(notice()).isEqualTo(sheet + " could not be written.\n" + way);
+    window.on(w -> w.files.writeJob(sheet.resolve("other.toml")));
+    assertThat(notice()).isEqualTo("other.toml could not be written.\n" + way);
+    assertThat(sheet).hasContent(SHEET);
+  }
+
+  @Test
+  void aFolderIsNoCapture() {
+    drop(folder);
+    assertThat(notice())
+        .isEqualTo(
+            folder.getFileName()
+                + " could not be opened.\n"
+                + folder
+                + ": this is a folder; open or drop the capture that lies in it");
   }
 
   @Test

@@ -11,6 +11,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
@@ -258,29 +259,30 @@ final class FileDoor {
 
   /** Asks where a figure goes; the ending of its name says the format. */
   void savePicture(Figure figure, String fileName) {
-    save("dialog.picture", fileName, file -> PictureFile.bytes(figure, file));
+    save("dialog.picture", fileName, PictureFile::named, file -> PictureFile.bytes(figure, file));
   }
 
   /** Asks where a document goes. */
   void savePrint(Aid.Printed document) {
-    save("dialog.print", "tape.pdf", file -> document.bytes());
+    save("dialog.print", "tape.pdf", file -> file, file -> document.bytes());
   }
 
-  private void save(String title, String fileName, Content content) {
+  private void save(String title, String fileName, UnaryOperator<Path> named, Content content) {
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, title);
     chooser.setSelectedFile(new File(fileName));
     if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
-      Path file = chooser.getSelectedFile().toPath();
-      if (!Files.exists(file) || mayReplace(file)) {
-        write(file, content);
-      }
+      write(named.apply(chooser.getSelectedFile().toPath()), content);
     }
   }
 
-  /** Writes a file whole or not at all. */
-  void write(Path file, Content content) {
+  /** Writes a file whole or not at all; asks before it replaces one. */
+  private void write(Path file, Content content) {
     try {
-      replace(file, content.bytes(file));
+      byte[] bytes =
+          content.bytes(file); // a name that says no format is refused before it is asked
+      if (!Files.exists(file) || mayReplace(file)) {
+        replace(file, bytes);
+      }
     } catch (IOException e) {
       complain(Complaint.ofWriting(file.getFileName().toString(), e));
     }

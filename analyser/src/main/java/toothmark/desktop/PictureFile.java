@@ -6,6 +6,7 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.FileSystemException;
 import java.nio.file.Path;
 import java.util.Locale;
 import javax.imageio.ImageIO;
@@ -21,15 +22,25 @@ final class PictureFile {
 
   private PictureFile() {}
 
-  /** PNG or the points as CSV where the name ends so, else SVG. */
+  /** The name with an ending, that of a drawing where it has none. */
+  static Path named(Path file) {
+    String name = file.getFileName().toString();
+    return name.indexOf('.') < 0 ? file.resolveSibling(name + ".svg") : file;
+  }
+
+  /**
+   * A drawing, an image or the points, as the name ends.
+   *
+   * @throws FileSystemException if it ends otherwise
+   */
   static byte[] bytes(Figure figure, Path file) throws IOException {
     String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-    if (name.endsWith(".csv")) {
-      return FigureCsv.of(figure);
-    }
-    return name.endsWith(".png")
-        ? png(figure)
-        : (HEADER + FigureSvg.of(figure, "figure")).getBytes(StandardCharsets.UTF_8);
+    return switch (name.substring(name.lastIndexOf('.') + 1)) {
+      case "svg" -> (HEADER + FigureSvg.of(figure, "figure")).getBytes(StandardCharsets.UTF_8);
+      case "png" -> png(figure);
+      case "csv" -> FigureCsv.of(figure);
+      default -> throw new FileSystemException(file.toString(), null, Phrases.of("picture.ending"));
+    };
   }
 
   private static byte[] png(Figure figure) throws IOException {

@@ -128,6 +128,26 @@ class DeskFilesTest {
     assertThat(csv).hasBinaryContent(before);
   }
 
+  @Test
+  void aFigureUnderANameOfAnotherFormatIsRefusedAndUnderOneWithoutEndingIsADrawing()
+      throws Exception {
+    window.on(w -> w.pictures.show("speed"));
+    window.settle();
+    Path photo = folder.resolve("p1.jpg");
+    press("speed", "Save as SVG…");
+    window.choose(photo);
+    assertThat(photo).doesNotExist();
+    assertThat(notice())
+        .isEqualTo(
+            "p1.jpg could not be written.\n"
+                + photo
+                + ": no ending of a picture; write a name that ends in .svg, .png or .csv");
+    press("speed", "Save as PNG…");
+    window.choose(folder.resolve("p1"));
+    assertThat(folder.resolve("p1")).doesNotExist();
+    assertThat(Files.readString(folder.resolve("p1.svg"))).endsWith("</svg>\n");
+  }
+
   private Path save(String figure, String item, String name) {
     press(figure, item);
     assertThat(

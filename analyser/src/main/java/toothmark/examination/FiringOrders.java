@@ -52,9 +52,14 @@ final class FiringOrders {
     }
   }
 
+  /** The order that engines of so many cylinders usually have; counted up where there is none. */
+  static List<Integer> customary(int cylinders) {
+    return USUAL.getOrDefault(cylinders, counted(cylinders));
+  }
+
   /** The customary order if the coils' pairs stand opposite in it, else the order of the coils. */
   private static List<Integer> usual(int cylinders, List<List<Integer>> coils) {
-    List<Integer> customary = USUAL.getOrDefault(cylinders, counted(cylinders));
+    List<Integer> customary = customary(cylinders);
     boolean fits = coils.stream().allMatch(pair -> opposite(pair, customary));
     boolean pairs =
         coils.stream().allMatch(c -> c.size() == 2)

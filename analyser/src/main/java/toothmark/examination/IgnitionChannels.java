@@ -73,11 +73,15 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
         coils.stream()
             .sorted(Comparator.comparingDouble(t -> CrankAngle.wrap(t.fall - zero + 180)))
             .toList();
+    int cylinders = order.stream().mapToInt(t -> t.isWasted() ? 2 : 1).sum();
+    List<Integer> firing = FiringOrders.customary(cylinders);
     List<JobSheet.CoilEntry> entries = new ArrayList<>();
     for (int i = 0; i < order.size(); i++) {
-      boolean wasted = order.get(i).perTurn > 0.75;
-      List<Integer> cylinders = wasted ? List.of(i + 1, i + 1 + order.size()) : List.of(i + 1);
-      Coil coil = new Coil("coil " + (i + 1), cylinders, PickUp.LOGIC);
+      List<Integer> own =
+          order.get(i).isWasted() && i + order.size() < cylinders
+              ? List.of(firing.get(i), firing.get(i + order.size()))
+              : List.of(firing.get(i));
+      Coil coil = new Coil("coil " + (i + 1), own, PickUp.LOGIC);
       entries.add(new JobSheet.CoilEntry(coil, order.get(i).channel.name()));
     }
     return new IgnitionChannels(mark.map(m -> m.channel), entries, sentence(mark, entries));
@@ -103,6 +107,11 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
       double fall,
       double lengthScatter,
       double duty) {
+
+    /** Whether it fires once a turn, for two cylinders. */
+    boolean isWasted() {
+      return perTurn > 0.75;
+    }
 
     static Optional<Turning> of(Channel channel, AngleTimeline angle) {
       ChannelSurvey survey = ChannelSurvey.of(channel.signal());

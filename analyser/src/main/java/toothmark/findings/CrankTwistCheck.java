@@ -1,7 +1,7 @@
 package toothmark.findings;
 
 /** The crank twists between its pistons and the wheel. */
-final class CrankTwistCheck extends CrankCheck {
+final class CrankTwistCheck extends ResonanceCheck {
 
   /** Worth a look, degrees: a tenth of the 2 degrees that makers allow. */
   private static final double WATCH_DEGREES = 0.2;
@@ -12,19 +12,13 @@ final class CrankTwistCheck extends CrankCheck {
   }
 
   @Override
-  Outcome examine(Observations seen, CrankSymptoms crank) {
-    if (!crank.severalSpeeds()) {
-      return Outcome.cannotRun("no-sweep");
-    }
-    return crank
-        .resonance()
-        .filter(r -> r.degrees() >= WATCH_DEGREES && SensorBracketCheck.isTwist(r))
-        .map(r -> Outcome.fires(draft(r)))
-        .orElse(Outcome.quiet());
+  boolean isIt(Resonance r) {
+    return r.degrees() >= WATCH_DEGREES && isTwist(r);
   }
 
-  private Draft draft(Resonance r) {
-    return SensorBracketCheck.describe(r, Draft.of(id(), Severity.WATCH))
+  @Override
+  Draft draft(Resonance r) {
+    return begin(r, Severity.WATCH)
         .probability(0.65)
         .saw("strength")
         .against("along-the-rim")

@@ -109,11 +109,8 @@ final class Scene {
 
   double weakCylinder = 0;
 
-  /** What rings at one frequency, pushed at 2, 4 and 6 times a turn; 0 for nothing. */
-  double ringsAtHertz = 0;
-
-  /** How far it swings at its resonance, degrees each way. */
-  double ringsByDegrees = 0.6;
+  /** What rings at one frequency; at 0 Hz nothing does. */
+  Ringing ringing = new Ringing(0);
 
   /** By which share the strength of the signal changes with each degree of that swing. */
   double ringsStronger = 0;
@@ -249,29 +246,13 @@ final class Scene {
                   * (Math.sin(2 * Math.PI * humHertz * t)
                       + Math.sin(2 * Math.PI * secondHumHertz * t));
           double ripple = weakCylinder * 57.3 * Math.sin(Math.toRadians(degrees / 2));
-          times.add(t + (hum + ripple + ring(t, degrees)) / (6 * rpmAt(t)) + lifted(t));
+          times.add(
+              t + (hum + ripple + ringing.degrees(rpmAt(t), degrees)) / (6 * rpmAt(t)) + lifted(t));
           angles.add(degrees);
           numbers.add(k);
         }
       }
     }
-  }
-
-  /**
-   * Steady swing of a damped oscillator, by 1 / (1 - r² + i r / Q) with r the frequency over its
-   * own (textbooks of vibration, from memory); Q is 20.
-   */
-  private double ring(double t, double degrees) {
-    double x = 0;
-    for (int order = 2; order <= 6 && ringsAtHertz > 0; order += 2) {
-      double r = order * rpmAt(t) / 60 / ringsAtHertz;
-      double stiff = 1 - r * r;
-      double drag = r / 20;
-      double phase = Math.toRadians(order * degrees);
-      double in = stiff * Math.cos(phase) + drag * Math.sin(phase);
-      x += ringsByDegrees / 20 * in / (stiff * stiff + drag * drag);
-    }
-    return x;
   }
 
   /** How much longer a wave of that height stays above a zero below it, by half a tooth, s. */
@@ -411,7 +392,7 @@ final class Scene {
     double[] swings = new double[t.length];
     for (int i = 0; i < t.length && kind == SensorKind.VARIABLE_RELUCTANCE; i++) {
       double faded = 1 + (fadesTo - 1) * t[i] / seconds;
-      double nearer = Math.exp(ringsStronger * ring(t[i], angles.get(i)));
+      double nearer = Math.exp(ringsStronger * ringing.degrees(rpmAt(t[i]), angles.get(i)));
       swings[i] = voltsAt200 / (2 * Math.PI * 120) * strengths[numbers.get(i) - 1] * faded * nearer;
     }
     return new EdgeTrain(jittered, u, ones(t.length), ones(t.length), swings);

@@ -92,13 +92,13 @@ class WheelChecksTest {
 
   @Test
   void atOneSpeedNothingIsSaidOfAResonance() {
-    scene.ringsAtHertz = 180;
+    scene.ringing = new Ringing(180);
     cannotRun(new SensorBracketCheck(), scene, Words.of("any.no-sweep"));
     cannotRun(new CrankTwistCheck(), scene, Words.of("any.no-sweep"));
   }
 
   private void shaking(double hertz) {
-    scene.ringsAtHertz = hertz;
+    scene.ringing = new Ringing(hertz);
     scene.fromRpm = 1000;
     scene.toRpm = 4500;
     scene.seconds = 3;

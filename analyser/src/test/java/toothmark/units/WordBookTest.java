@@ -1,6 +1,7 @@
 package toothmark.units;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.junit.jupiter.params.provider.Arguments.arguments;
 
 import java.io.IOException;
 import java.util.List;
@@ -8,9 +9,12 @@ import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.MethodSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class WordBookTest {
@@ -36,20 +40,24 @@ class WordBookTest {
   private static final Pattern ASKED =
       Pattern.compile("\\b(?:Wording|Phrases|BOOK)\\.(?:of|count)\\(\\s*\"([^\"]+)\"\\s*[,)]");
 
+  /** Each package with a book of its own that its own code asks. */
+  static Stream<Arguments> books() {
+    return Stream.of(
+        arguments("chart", "toothmark.chart.figures"),
+        arguments("desktop", "toothmark.desktop.desk"),
+        arguments("examination", "toothmark.examination.examination"),
+        arguments("receiver", "toothmark.receiver.receiver"),
+        arguments("report", "toothmark.report.report"),
+        arguments("timing", "toothmark.timing.timing"),
+        arguments("wheel", "toothmark.wheel.wheel"));
+  }
+
   private static List<String> texts(String part) throws IOException {
     return Source.literals(Source.of(part)).toList();
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "chart, toothmark.chart.figures",
-    "desktop, toothmark.desktop.desk",
-    "examination, toothmark.examination.examination",
-    "receiver, toothmark.receiver.receiver",
-    "report, toothmark.report.report",
-    "timing, toothmark.timing.timing",
-    "wheel, toothmark.wheel.wheel"
-  })
+  @MethodSource("books")
   void everyPhraseThatIsAskedForIsThere(String part, String book) throws IOException {
     Set<String> keys = ResourceBundle.getBundle(book).keySet();
     assertThat(ASKED.matcher(Source.of(part)).results().map(m -> m.group(1)))
@@ -70,15 +78,7 @@ class WordBookTest {
   }
 
   @ParameterizedTest
-  @CsvSource({
-    "chart, toothmark.chart.figures",
-    "desktop, toothmark.desktop.desk",
-    "examination, toothmark.examination.examination",
-    "receiver, toothmark.receiver.receiver",
-    "report, toothmark.report.report",
-    "timing, toothmark.timing.timing",
-    "wheel, toothmark.wheel.wheel"
-  })
+  @MethodSource("books")
   void everyPhraseIsAskedFor(String part, String book) throws IOException {
     Set<String> texts = Set.copyOf(texts(part));
     assertThat(ResourceBundle.getBundle(book).keySet())

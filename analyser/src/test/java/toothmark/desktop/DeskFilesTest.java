@@ -3,7 +3,6 @@ package toothmark.desktop;
 import static org.assertj.core.api.Assertions.assertThat;
 import static toothmark.desktop.DrivenWindow.all;
 import static toothmark.desktop.DrivenWindow.named;
-import static toothmark.desktop.DrivenWindow.type;
 import static toothmark.desktop.DrivenWindow.words;
 
 import java.awt.Component;
@@ -23,47 +22,11 @@ import javax.swing.JRootPane;
 import javax.swing.MenuSelectionManager;
 import javax.swing.SwingUtilities;
 import javax.swing.TransferHandler;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import toothmark.desktop.JobDraft.Field;
 
 /** What the real window takes and leaves as files; skipped where there is no display. */
-class DeskFilesTest {
-
-  private static final Path SAMPLES = Path.of("../signal-samples");
-  private static final String SHEET =
-      "# of the customer\n[wheel]\npattern = \"36-1\" # told\n\n[job]\ntitle = \"Van\"\n";
-
-  @TempDir Path folder;
-  private DrivenWindow window;
-  private Path sheet;
-
-  @BeforeEach
-  void open() throws Exception {
-    window = DrivenWindow.onALaptop();
-    Path capture = folder.resolve("capture.csv.gz");
-    Files.copy(SAMPLES.resolve("clean-idle/capture.csv.gz"), capture);
-    sheet = Files.writeString(folder.resolve("job.toml"), SHEET);
-    window.open(capture);
-  }
-
-  @AfterEach
-  void close() {
-    if (window != null) {
-      window.close();
-    }
-  }
-
-  private void note(String words) {
-    window.on(w -> type(w, Field.NOTES, words));
-    window.settle();
-  }
-
-  private Request shown() {
-    return window.ask(w -> w.model.bench.session.get().orElseThrow().request());
-  }
+class DeskFilesTest extends OpenedSheet {
 
   @Test
   void theCaptureIsReplacedByNothing() throws Exception {
@@ -209,10 +172,6 @@ class DeskFilesTest {
             "The job sheet could not be used.\nbad.toml, line 2: wheel.patern: unknown key; the"
                 + " nearest known key is wheel.pattern");
     assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
-  }
-
-  private String notice() {
-    return window.ask(w -> w.notice.isVisible() ? words(named(all(w), "notice.text")) : "");
   }
 
   @Test

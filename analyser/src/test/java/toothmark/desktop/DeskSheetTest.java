@@ -10,57 +10,17 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.api.io.TempDir;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.examination.JobSheetReader;
 
 /** How the real window saves the job sheet; skipped where there is no display. */
-class DeskSheetTest {
-
-  private static final Path SAMPLES = Path.of("../signal-samples");
-  private static final String SHEET =
-      "# of the customer\n[wheel]\npattern = \"36-1\" # told\n\n[job]\ntitle = \"Van\"\n";
+class DeskSheetTest extends OpenedSheet {
 
   private static final String LOG = "Time,RPM,Load,Advance\n0,955,35,10\n10,955,35,10\n";
 
-  @TempDir Path folder;
-  private DrivenWindow window;
-  private Path sheet;
-
-  @BeforeEach
-  void open() throws Exception {
-    window = DrivenWindow.onALaptop();
-    Path capture = folder.resolve("capture.csv.gz");
-    Files.copy(SAMPLES.resolve("clean-idle/capture.csv.gz"), capture);
-    sheet = Files.writeString(folder.resolve("job.toml"), SHEET);
-    window.open(capture);
-  }
-
-  @AfterEach
-  void close() {
-    if (window != null) {
-      window.close();
-    }
-  }
-
-  private void note(String words) {
-    window.on(w -> type(w, Field.NOTES, words));
-    window.settle();
-  }
-
   private boolean isOpen() {
     return window.ask(w -> w.frame.isDisplayable());
-  }
-
-  private Request shown() {
-    return window.ask(w -> w.model.bench.session.get().orElseThrow().request());
-  }
-
-  private String notice() {
-    return window.ask(w -> w.notice.isVisible() ? words(named(all(w), "notice.text")) : "");
   }
 
   @Test

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -37,6 +38,7 @@ import toothmark.report.ComparisonText;
 import toothmark.report.DriftPage;
 import toothmark.report.DriftText;
 import toothmark.report.ResultReader;
+import toothmark.units.ShortNames;
 
 /** Says what changed from one examination to another. */
 @Command(
@@ -101,9 +103,14 @@ final class CompareCommand implements Callable<Integer> {
       two(paths.get(0), paths.get(1), sheet);
       return 0;
     }
-    List<Visit> visits = new ArrayList<>();
+    List<RecordedExamination> records = new ArrayList<>();
     for (Path path : paths) {
-      visits.add(new Visit(date(path), record(path, sheet)));
+      records.add(record(path, sheet));
+    }
+    records = toldApart(paths, records);
+    List<Visit> visits = new ArrayList<>();
+    for (int i = 0; i < paths.size(); i++) {
+      visits.add(new Visit(date(paths.get(i)), records.get(i)));
     }
     Drift drift = Drift.of(visits);
     DriftText.of(drift).forEach(spec.commandLine().getOut()::println);
@@ -113,8 +120,9 @@ final class CompareCommand implements Callable<Integer> {
 
   /** Captures are both kept open until their curves are drawn; folders hold none to draw. */
   private void two(Path earlier, Path later, JobSheet sheet) throws Exception {
+    List<Path> paths = List.of(earlier, later);
     if (Files.isDirectory(earlier) || Files.isDirectory(later)) {
-      say(Comparison.of(record(earlier, sheet), record(later, sheet)), List.of());
+      say(toldApart(paths, List.of(record(earlier, sheet), record(later, sheet))), List.of());
       return;
     }
     try (Capture first = open(earlier, sheet);
@@ -122,11 +130,12 @@ final class CompareCommand implements Callable<Integer> {
       Examination before = Examiner.examine(first, sheet, Optional.empty());
       Examination after = Examiner.examine(second, sheet, Optional.empty());
       List<Figure> curves = out == null ? List.of() : ComparisonFigures.of(before, after).all();
-      say(Comparison.of(ResultReader.of(before), ResultReader.of(after)), curves);
+      say(toldApart(paths, List.of(ResultReader.of(before), ResultReader.of(after))), curves);
     }
   }
 
-  private void say(Comparison c, List<Figure> curves) throws IOException {
+  private void say(List<RecordedExamination> two, List<Figure> curves) throws IOException {
+    Comparison c = Comparison.of(two.get(0), two.get(1));
     ComparisonText.of(c).forEach(spec.commandLine().getOut()::println);
     page(out == null ? null : ComparisonPage.write(c, curves, out));
   }
@@ -135,6 +144,20 @@ final class CompareCommand implements Callable<Integer> {
     if (page != null) {
       spec.commandLine().getOut().println("\npage  " + page);
     }
+  }
+
+  /** Each under a name that the others do not bear; captures may lie in folders of one name. */
+  private static List<RecordedExamination> toldApart(
+      List<Path> paths, List<RecordedExamination> records) {
+    List<Path> files = new ArrayList<>();
+    for (int i = 0; i < paths.size(); i++) {
+      Path path = paths.get(i);
+      files.add(Files.isDirectory(path) ? path.resolve(records.get(i).name()) : path);
+    }
+    List<String> names = ShortNames.of(files);
+    return IntStream.range(0, names.size())
+        .mapToObj(i -> records.get(i).named(names.get(i)))
+        .toList();
   }
 
   /** A path itself, or the examinations in a folder that is none. */

@@ -1,5 +1,6 @@
 package toothmark.cli;
 
+import java.io.File;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashSet;
@@ -23,6 +24,7 @@ import toothmark.report.ResultFolder;
 import toothmark.report.ResultReader;
 import toothmark.timing.ControllerLog;
 import toothmark.timing.ControllerLogReader;
+import toothmark.units.ShortNames;
 
 /**
  * Examines several captures at once, each into a folder of its own.
@@ -123,12 +125,16 @@ final class ManyCaptures {
     }
   }
 
-  /** Named after the captures, with a number where two would share a name. */
+  /**
+   * Named after the captures and the folders that tell them apart, with a number where two would
+   * share a name all the same.
+   */
   private List<String> folderNames() {
     Set<String> taken = new HashSet<>();
     List<String> names = new ArrayList<>();
-    for (Planned capture : captures) {
-      String stem = ExamineCommand.folderNamedAfter(capture.file()).toString();
+    for (String capture : shortNames()) {
+      Path flat = Path.of(capture.replace(File.separatorChar, '-'));
+      String stem = ExamineCommand.folderNamedAfter(flat).toString();
       String name = stem;
       for (int n = 2; !taken.add(name.toLowerCase(Locale.ROOT)); n++) {
         name = stem + "-" + n;
@@ -136,5 +142,9 @@ final class ManyCaptures {
       names.add(name);
     }
     return names;
+  }
+
+  private List<String> shortNames() {
+    return ShortNames.of(captures.stream().map(Planned::file).toList());
   }
 }

@@ -7,7 +7,7 @@ import java.util.Optional;
 /**
  * What an examination left on record.
  *
- * @param name the capture's file
+ * @param name what the capture is called; as recorded, its file's name
  * @param verdict one or two sentences
  * @param wheel the wheel found, as "36-1"; empty where none was
  * @param tdcSource what told top dead centre, as "mark-channel", or "nominal-setting" where advance
@@ -27,6 +27,16 @@ public record RecordedExamination(
   public RecordedExamination {
     figures = List.copyOf(figures);
     findings = List.copyOf(findings);
+  }
+
+  /**
+   * The same under another name.
+   *
+   * @param other what to call the capture beside others
+   * @return as on record but for the name
+   */
+  public RecordedExamination named(String other) {
+    return new RecordedExamination(other, verdict, wheel, tdcSource, figures, findings);
   }
 
   /**

@@ -10,6 +10,7 @@ import java.util.List;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
 import toothmark.units.Say;
+import toothmark.units.ShortNames;
 
 /** The table of contents of many examinations: {@code index.html} and {@code index.json}. */
 public final class ResultIndex {
@@ -61,17 +62,20 @@ public final class ResultIndex {
       html.element("th", Wording.of("index.head." + head));
     }
     html.close();
-    entries.forEach(e -> row(html, e));
+    List<String> names = names(entries);
+    for (int i = 0; i < entries.size(); i++) {
+      row(html, entries.get(i), names.get(i));
+    }
     html.close().close();
     return SidePage.close(html);
   }
 
-  private static void row(HtmlWriter html, IndexEntry e) {
+  private static void row(HtmlWriter html, IndexEntry e, String name) {
     html.open("tr").open("td");
     if (e.folder().isPresent()) {
-      html.element("a", name(e), "href", SidePage.link(e.folder().get(), ResultFolder.PAGE));
+      html.element("a", name, "href", SidePage.link(e.folder().get(), ResultFolder.PAGE));
     } else {
-      html.text(name(e));
+      html.text(name);
     }
     html.close();
     html.element("td", e.examination().flatMap(RecordedExamination::wheel).orElse("–"));
@@ -86,8 +90,8 @@ public final class ResultIndex {
     html.close().element("td", e.said()).close();
   }
 
-  private static String name(IndexEntry e) {
-    return Path.of(e.capture()).getFileName().toString();
+  private static List<String> names(List<IndexEntry> entries) {
+    return ShortNames.of(entries.stream().map(IndexEntry::capture).map(Path::of).toList());
   }
 
   private static byte[] json(List<IndexEntry> entries) throws IOException {

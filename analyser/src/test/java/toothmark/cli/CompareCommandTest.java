@@ -131,6 +131,25 @@ class CompareCommandTest {
   }
 
   @Test
+  void capturesOfOneNameAreCalledByTheirFolders() throws IOException {
+    Path before = folder.resolve("before");
+    Path after = folder.resolve("after");
+    for (Path out : List.of(before, after)) {
+      CommandRun.of("examine", sample("periods-only"), "--out", out, "--quiet");
+    }
+    String capture = sample("periods-only").getFileName().toString();
+
+    CommandRun.of("compare", before, after, "--out", folder);
+    assertThat(Files.readString(folder.resolve("compare.html")))
+        .contains("Before: </span>before/" + capture, "After: </span>after/" + capture);
+
+    CommandRun drift = CommandRun.of("compare", before, after, before, "--out", folder);
+    assertThat(drift.out()).contains(" before/" + capture + ": ", " after/" + capture + ": ");
+    assertThat(Files.readString(folder.resolve("drift.html")))
+        .contains("<td>before/" + capture + "</td>", "<td>after/" + capture + "</td>");
+  }
+
+  @Test
   void oneExaminationIsNothingToCompare() throws IOException {
     CommandRun run = CommandRun.of("compare", sample("clean-idle"));
     assertThat(run.code()).isEqualTo(Failures.ARGUMENTS);

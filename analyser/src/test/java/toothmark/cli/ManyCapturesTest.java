@@ -57,6 +57,20 @@ class ManyCapturesTest {
 
     assertThat(run.code()).isZero();
     assertThat(run.out()).isEmpty();
+    assertThat(folder.resolve("out/captures-good/examination.json")).exists();
+    assertThat(folder.resolve("out/other-good/examination.json")).exists();
+    assertThat(Files.readString(folder.resolve("out/index.html")))
+        .contains("<a href=\"captures-good/report.html\">captures/good.csv</a>")
+        .contains("<a href=\"other-good/report.html\">other/good.csv</a>");
+  }
+
+  /** Only the ending differs, which names no folder. */
+  @Test
+  void foldersThatWouldShareANameAreNumbered() throws IOException {
+    copy("periods-only", "good.txt");
+
+    CommandRun.of("examine", captures, "--out", folder.resolve("out"), "--quiet");
+
     assertThat(folder.resolve("out/good/examination.json")).exists();
     assertThat(folder.resolve("out/good-2/examination.json")).exists();
   }

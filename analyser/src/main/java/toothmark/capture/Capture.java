@@ -1,5 +1,6 @@
 package toothmark.capture;
 
+import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import toothmark.units.Interval;
@@ -10,9 +11,21 @@ import toothmark.units.Interval;
  * @param file name of the file, without its folder
  * @param channels in the order of the file; at least one, names distinct
  * @param reading what the reader understood
+ * @param saved when the file was last written; empty where there is none
  */
-public record Capture(String file, List<Channel> channels, Reading reading)
+public record Capture(String file, List<Channel> channels, Reading reading, Optional<Instant> saved)
     implements AutoCloseable {
+
+  /**
+   * A capture that is in no file, or of which nobody asks when it was written.
+   *
+   * @param file as above
+   * @param channels as above
+   * @param reading as above
+   */
+  public Capture(String file, List<Channel> channels, Reading reading) {
+    this(file, channels, reading, Optional.empty());
+  }
 
   /**
    * Copies the list.

@@ -1,9 +1,12 @@
 package toothmark.capture;
 
 import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import toothmark.capture.array.ArrayCapture;
 import toothmark.capture.source.ByteSource;
 import toothmark.capture.text.TextCapture;
@@ -41,16 +44,22 @@ public final class CaptureReader {
   public static Capture read(Path file, ReadingOptions options)
       throws UnreadableCaptureException, UnsupportedCaptureException, IOException {
     try (ByteSource source = ByteSource.open(file, options)) {
-      Capture whole = read(source, options);
-      return source.isCut() ? started(whole) : whole;
+      Capture read = read(source, options);
+      Reading reading = source.isCut() ? started(read.reading()) : read.reading();
+      return new Capture(read.file(), read.channels(), reading, saved(file));
     }
   }
 
-  private static Capture started(Capture capture) {
-    List<String> doubts = new ArrayList<>(capture.reading().doubts());
+  private static Reading started(Reading reading) {
+    List<String> doubts = new ArrayList<>(reading.doubts());
     doubts.add(0, ONLY_START);
-    Reading reading = new Reading(capture.reading().format(), capture.reading().facts(), doubts);
-    return new Capture(capture.file(), capture.channels(), reading);
+    return new Reading(reading.format(), reading.facts(), doubts);
+  }
+
+  private static Optional<Instant> saved(Path file) throws IOException {
+    return Files.isRegularFile(file)
+        ? Optional.of(Files.getLastModifiedTime(file).toInstant())
+        : Optional.empty();
   }
 
   private static Capture read(ByteSource source, ReadingOptions options)

@@ -4,18 +4,16 @@ import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.function.Function;
 import java.util.stream.Stream;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.data.Range;
 import toothmark.chart.LabelsLayer.Label;
 import toothmark.chart.LabelsLayer.Place;
+import toothmark.chart.RunOutline.Turn;
 import toothmark.examination.Examination;
-import toothmark.timing.GapFit;
 import toothmark.units.CrankAngle;
 import toothmark.units.Measured;
 import toothmark.units.Say;
-import toothmark.wheel.ToothGeometry;
 
 /**
  * Two captures laid over each other by crank angle: earlier hollow and dashed, later filled and
@@ -43,20 +41,18 @@ public final class ComparisonFigures {
    * @return the figures on light ground
    */
   public static ComparisonFigures of(Examination before, Examination after) {
-    double rpm = commonRpm(before, after);
-    return new ComparisonFigures(RunOutline.of(before, rpm), RunOutline.of(after, rpm), Ink.LIGHT);
+    return of(RunOutline.of(before), RunOutline.of(after));
   }
 
-  /** The middle of the speeds that both have, else of all: signals grow with speed. */
-  private static double commonRpm(Examination before, Examination after) {
-    Optional<Range> b = Timeline.turnSpeeds(before).up();
-    Optional<Range> a = Timeline.turnSpeeds(after).up();
-    if (b.isEmpty() || a.isEmpty()) {
-      return b.or(() -> a).map(Range::getCentralValue).orElse(0.0);
-    }
-    double low = Math.max(b.get().getLowerBound(), a.get().getLowerBound());
-    double high = Math.min(b.get().getUpperBound(), a.get().getUpperBound());
-    return (low + high) / 2;
+  /**
+   * Draws two outlines.
+   *
+   * @param before the earlier
+   * @param after the later
+   * @return the figures on light ground
+   */
+  public static ComparisonFigures of(RunOutline before, RunOutline after) {
+    return new ComparisonFigures(before, after, Ink.LIGHT);
   }
 
   /**
@@ -84,30 +80,32 @@ public final class ComparisonFigures {
    * @return empty when neither has one
    */
   public Optional<Figure> turn() {
-    if (before.turn().isEmpty() && after.turn().isEmpty()) {
+    Optional<Turn> b = before.besides(after);
+    Optional<Turn> a = after.besides(before);
+    if (b.isEmpty() && a.isEmpty()) {
       return Optional.empty();
     }
-    List<Layer> layers = lines(RunOutline::turn);
+    List<Layer> layers =
+        lines(
+            b.map(Turn::signal).orElseGet(Points::new), a.map(Turn::signal).orElseGet(Points::new));
     NumberAxis across = Axes.linear(Wording.of("axis.angle"), 1, ink);
     across.setRange(0, CrankAngle.REVOLUTION);
-    String unit = (after.turn().isEmpty() ? before : after).unit();
+    String unit = (a.isEmpty() ? before : after).unit();
     return Optional.of(
         figure(
             Wording.of("compare.turn"),
-            told(ComparisonFigures::swing),
+            told(b.flatMap(t -> swing(t, before.unit())), a.flatMap(t -> swing(t, after.unit()))),
             Plots.plot(
                 across, Axes.linear(Wording.of("axis.signal", unit), 1e-9, ink), layers, ink)));
   }
 
-  private static Optional<String> swing(RunOutline o) {
-    return o.turn()
+  private static Optional<String> swing(Turn turn, String unit) {
+    return turn.signal()
         .up()
         .map(
             r ->
                 Wording.of(
-                    "compare.turn.swing",
-                    Say.scaled(r.getLength(), o.unit()),
-                    Say.rpm(o.turnRpm())));
+                    "compare.turn.swing", Say.scaled(r.getLength(), unit), Say.rpm(turn.rpm())));
   }
 
   /**
@@ -118,34 +116,32 @@ public final class ComparisonFigures {
   public Optional<Figure> spacing() {
     boolean same =
         before.wheel().isPresent()
-            && after.wheel().isPresent()
-            && before.wheel().get().pattern().equals(after.wheel().get().pattern())
-            && before.wheel().get().geometry().turns() > 0
-            && after.wheel().get().geometry().turns() > 0;
-    return same
-        ? Optional.of(spacing(before.wheel().get().geometry(), after.wheel().get().geometry()))
-        : Optional.empty();
+            && before.wheel().equals(after.wheel())
+            && !before.teeth().isEmpty()
+            && before.teeth().size() == after.teeth().size();
+    return same ? Optional.of(spacing(before.teeth(), after.teeth())) : Optional.empty();
   }
 
-  private Figure spacing(ToothGeometry b, ToothGeometry a) {
+  private Figure spacing(List<Measured> b, List<Measured> a) {
     Points earlier = new Points();
     Points later = new Points();
     Points lower = new Points();
     Points upper = new Points();
     int worst = 1;
-    for (int k = 1; k <= a.teeth(); k++) {
-      earlier.add(k, b.offsetDegrees(k));
-      later.add(k, a.offsetDegrees(k));
-      double half = Say.EXPAND * Math.hypot(b.uncertaintyDegrees(k), a.uncertaintyDegrees(k));
-      lower.add(k, b.offsetDegrees(k) - half);
-      upper.add(k, b.offsetDegrees(k) + half);
+    for (int k = 1; k <= a.size(); k++) {
+      double place = b.get(k - 1).value();
+      earlier.add(k, place);
+      later.add(k, a.get(k - 1).value());
+      double half = expand(a.size()) * change(b, a, k).standardUncertainty();
+      lower.add(k, place - half);
+      upper.add(k, place + half);
       worst = change(b, a, k).value() > change(b, a, worst).value() ? k : worst;
     }
     List<Layer> layers = new ArrayList<>();
     layers.add(new BandLayer(lower, upper, ink.grid()));
     layers.addAll(points(earlier, later));
     Measured change = change(b, a, worst);
-    boolean told = change.value() > Say.EXPAND * change.standardUncertainty();
+    boolean told = change.value() > expand(a.size()) * change.standardUncertainty();
     return figure(
         Wording.of("compare.teeth"),
         told
@@ -158,10 +154,17 @@ public final class ComparisonFigures {
             ink));
   }
 
-  private static Measured change(ToothGeometry b, ToothGeometry a, int tooth) {
+  /** So that chance moves any of the teeth in one comparison of twenty (Bonferroni). */
+  private static double expand(int teeth) {
+    return new NormalDistribution().inverseCumulativeProbability(1 - 0.025 / teeth);
+  }
+
+  private static Measured change(List<Measured> before, List<Measured> after, int tooth) {
+    Measured b = before.get(tooth - 1);
+    Measured a = after.get(tooth - 1);
     return new Measured(
-        Math.abs(a.offsetDegrees(tooth) - b.offsetDegrees(tooth)),
-        Math.hypot(b.uncertaintyDegrees(tooth), a.uncertaintyDegrees(tooth)));
+        Math.abs(a.value() - b.value()),
+        Math.hypot(b.standardUncertainty(), a.standardUncertainty()));
   }
 
   /**
@@ -176,17 +179,23 @@ public final class ComparisonFigures {
     return Optional.of(
         figure(
             Wording.of("compare.speed"),
-            told(o -> o.speed().up().map(ComparisonFigures::between)),
+            told(between(before), between(after)),
             Plots.plot(
                 Axes.linear(Wording.of("axis.turns"), 1, ink),
                 Axes.linear(Wording.of("axis.speed"), 50, ink),
-                lines(RunOutline::speed),
+                lines(before.speed(), after.speed()),
                 ink)));
   }
 
-  private static String between(Range rpm) {
-    return Wording.of(
-        "compare.speed.range", Say.number(rpm.getLowerBound(), 0), Say.rpm(rpm.getUpperBound()));
+  private static Optional<String> between(RunOutline o) {
+    return o.speed()
+        .up()
+        .map(
+            rpm ->
+                Wording.of(
+                    "compare.speed.range",
+                    Say.number(rpm.getLowerBound(), 0),
+                    Say.rpm(rpm.getUpperBound())));
   }
 
   /**
@@ -205,7 +214,7 @@ public final class ComparisonFigures {
     return Optional.of(
         figure(
             Wording.of("compare.gap"),
-            told(o -> o.fit().map(ComparisonFigures::fit)),
+            told(fit(before), fit(after)),
             Plots.plot(
                 Axes.linear(Wording.of("axis.speed"), 50, ink),
                 Axes.linear(Wording.of("axis.gap"), 2, ink),
@@ -213,28 +222,31 @@ public final class ComparisonFigures {
                 ink)));
   }
 
-  private static String fit(GapFit fit) {
-    String offset = Say.degrees(fit.offsetDegrees());
-    return fit.delaySeconds()
+  private static Optional<String> fit(RunOutline o) {
+    return o.offsetDegrees().map(Say::degrees).map(offset -> fit(offset, o.delaySeconds()));
+  }
+
+  private static String fit(String offset, Optional<Measured> delaySeconds) {
+    return delaySeconds
         .map(d -> Say.interval(d.times(1e6), Say.THIN + "µs"))
         .map(delay -> Wording.of("compare.gap.delay", offset, delay))
         .orElse(offset);
   }
 
-  /** The same words of both, for those that have something to tell. */
-  private String told(Function<RunOutline, Optional<String>> words) {
-    String earlier = words.apply(before).orElse(Wording.of("compare.nothing"));
-    String later = words.apply(after).orElse(Wording.of("compare.nothing"));
+  /** What both have to tell. */
+  private static String told(Optional<String> before, Optional<String> after) {
+    String earlier = before.orElse(Wording.of("compare.nothing"));
+    String later = after.orElse(Wording.of("compare.nothing"));
     return Wording.of("compare.both", earlier, later);
   }
 
-  private List<Layer> lines(Function<RunOutline, Points> of) {
+  private List<Layer> lines(Points earlier, Points later) {
     List<Layer> layers = new ArrayList<>();
     List<Label> labels = new ArrayList<>();
-    line(of.apply(before), earlier(), Ink.dashed(1.4), layers);
-    line(of.apply(after), ink.crank(), Ink.line(1.4), layers);
-    name(of.apply(before), Wording.of("compare.before"), earlier(), 0.3, labels);
-    name(of.apply(after), Wording.of("compare.after"), ink.crank(), 0.7, labels);
+    line(earlier, earlier(), Ink.dashed(1.4), layers);
+    line(later, ink.crank(), Ink.line(1.4), layers);
+    name(earlier, Wording.of("compare.before"), earlier(), 0.3, labels);
+    name(later, Wording.of("compare.after"), ink.crank(), 0.7, labels);
     layers.add(new LabelsLayer(labels, Lettering.strong(11), ink.paper()));
     return layers;
   }

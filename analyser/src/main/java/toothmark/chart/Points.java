@@ -5,7 +5,7 @@ import java.util.Optional;
 import org.jfree.data.Range;
 
 /** Points of a picture, in the units of its axes. */
-final class Points {
+public final class Points {
 
   private double[] xs = new double[64];
   private double[] ys = new double[64];
@@ -31,7 +31,13 @@ final class Points {
     return times[i];
   }
 
-  void add(double x, double y) {
+  /**
+   * Adds a point.
+   *
+   * @param x its place on the axis across
+   * @param y its place on the axis up
+   */
+  public void add(double x, double y) {
     if (size == xs.length) {
       xs = Arrays.copyOf(xs, 2 * size);
       ys = Arrays.copyOf(ys, 2 * size);
@@ -55,19 +61,41 @@ final class Points {
     };
   }
 
-  int size() {
+  /**
+   * How many there are.
+   *
+   * @return 0 or more
+   */
+  public int size() {
     return size;
   }
 
-  boolean isEmpty() {
+  /**
+   * Whether there is none.
+   *
+   * @return true where there is none
+   */
+  public boolean isEmpty() {
     return size == 0;
   }
 
-  double x(int i) {
+  /**
+   * Where one stands on the axis across.
+   *
+   * @param i from 0, in the order in which they were added
+   * @return in the unit of that axis
+   */
+  public double x(int i) {
     return xs[i];
   }
 
-  double y(int i) {
+  /**
+   * Where one stands on the axis up.
+   *
+   * @param i from 0, in the order in which they were added
+   * @return in the unit of that axis
+   */
+  public double y(int i) {
     return ys[i];
   }
 

@@ -3,15 +3,10 @@ package toothmark.cli;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.time.DateTimeException;
-import java.time.LocalDate;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Callable;
-import java.util.regex.Matcher;
-import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import picocli.CommandLine.Command;
@@ -25,10 +20,12 @@ import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
 import toothmark.chart.ComparisonFigures;
 import toothmark.chart.Figure;
+import toothmark.chart.RunOutline;
 import toothmark.compare.Comparison;
 import toothmark.compare.Drift;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.Visit;
+import toothmark.compare.When;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
@@ -56,13 +53,12 @@ import toothmark.units.ShortNames;
       "  toothmark compare monday/ friday/ --out mended",
       "  toothmark compare examinations/ --out drift",
       "",
-      "Dates are those in the names (2026-05-31), else those of the files.",
+      "Dates and times are those in the names (2026-05-31, 2026-05-31T14-30), else when each capture's",
+      "file was last written.",
       "Exit codes: 0 compared; 2 unusable arguments or job sheet; 3 unreadable input;",
       "1 anything else."
     })
 final class CompareCommand implements Callable<Integer> {
-
-  private static final Pattern DATE = Pattern.compile("(\\d{4})-?(\\d{2})-?(\\d{2})");
 
   @Spec private CommandSpec spec;
 
@@ -110,7 +106,7 @@ final class CompareCommand implements Callable<Integer> {
     records = toldApart(paths, records);
     List<Visit> visits = new ArrayList<>();
     for (int i = 0; i < paths.size(); i++) {
-      visits.add(new Visit(date(paths.get(i)), records.get(i)));
+      visits.add(new Visit(when(paths.get(i), records.get(i)), records.get(i)));
     }
     Drift drift = Drift.of(visits);
     DriftText.of(drift).forEach(spec.commandLine().getOut()::println);
@@ -118,26 +114,37 @@ final class CompareCommand implements Callable<Integer> {
     return 0;
   }
 
-  /** Captures are both kept open until their curves are drawn; folders hold none to draw. */
   private void two(Path earlier, Path later, JobSheet sheet) throws Exception {
-    List<Path> paths = List.of(earlier, later);
-    if (Files.isDirectory(earlier) || Files.isDirectory(later)) {
-      say(toldApart(paths, List.of(record(earlier, sheet), record(later, sheet))), List.of());
-      return;
-    }
-    try (Capture first = open(earlier, sheet);
-        Capture second = open(later, sheet)) {
-      Examination before = Examiner.examine(first, sheet, Optional.empty());
-      Examination after = Examiner.examine(second, sheet, Optional.empty());
-      List<Figure> curves = out == null ? List.of() : ComparisonFigures.of(before, after).all();
-      say(toldApart(paths, List.of(ResultReader.of(before), ResultReader.of(after))), curves);
+    Side before = side(earlier, sheet);
+    Side after = side(later, sheet);
+    List<RecordedExamination> named =
+        toldApart(List.of(earlier, later), List.of(before.record(), after.record()));
+    Comparison c = Comparison.of(named.get(0), named.get(1));
+    ComparisonText.of(c).forEach(spec.commandLine().getOut()::println);
+    if (out != null) {
+      List<Figure> curves = ComparisonFigures.of(before.outline(), after.outline()).all();
+      List<String> bare = new ArrayList<>();
+      for (int i = 0; i < named.size(); i++) {
+        Path path = i == 0 ? earlier : later;
+        if (Files.isDirectory(path) && ResultReader.isBare(path)) {
+          bare.add(named.get(i).name());
+        }
+      }
+      page(ComparisonPage.write(c, curves, bare, out));
     }
   }
 
-  private void say(List<RecordedExamination> two, List<Figure> curves) throws IOException {
-    Comparison c = Comparison.of(two.get(0), two.get(1));
-    ComparisonText.of(c).forEach(spec.commandLine().getOut()::println);
-    page(out == null ? null : ComparisonPage.write(c, curves, out));
+  /** What is on record of one of two, and what to draw of it. */
+  private record Side(RecordedExamination record, RunOutline outline) {}
+
+  private static Side side(Path path, JobSheet sheet) throws Exception {
+    if (Files.isDirectory(path)) {
+      return new Side(ResultReader.read(path), ResultReader.outline(path));
+    }
+    try (Capture capture = open(path, sheet)) {
+      Examination examination = Examiner.examine(capture, sheet, Optional.empty());
+      return new Side(ResultReader.of(examination), RunOutline.of(examination));
+    }
   }
 
   private void page(Path page) {
@@ -166,26 +173,17 @@ final class CompareCommand implements Callable<Integer> {
       return List.of(path);
     }
     try (Stream<Path> below = Files.list(path)) {
-      List<Path> found =
-          below.filter(p -> Files.exists(p.resolve(ResultReader.FILE))).sorted().toList();
+      List<Path> found = below.filter(p -> Files.exists(p.resolve(ResultReader.FILE))).toList();
       return found.isEmpty() ? List.of(path) : found;
     }
   }
 
-  private static LocalDate date(Path path) throws IOException {
-    Matcher m = DATE.matcher(path.getFileName().toString());
-    while (m.find()) {
-      try {
-        return LocalDate.of(
-            Integer.parseInt(m.group(1)),
-            Integer.parseInt(m.group(2)),
-            Integer.parseInt(m.group(3)));
-      } catch (DateTimeException e) {
-        // figures that are no date; look on
-      }
-    }
+  private static When when(Path path, RecordedExamination examination) throws IOException {
     Path file = Files.isDirectory(path) ? path.resolve(ResultReader.FILE) : path;
-    return LocalDate.ofInstant(Files.getLastModifiedTime(file).toInstant(), ZoneId.systemDefault());
+    return When.of(
+        List.of(String.valueOf(path.getFileName()), examination.name()),
+        examination.saved(),
+        Files.getLastModifiedTime(file).toInstant());
   }
 
   private static RecordedExamination record(Path path, JobSheet sheet) throws Exception {

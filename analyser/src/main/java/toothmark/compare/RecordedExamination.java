@@ -1,5 +1,6 @@
 package toothmark.compare;
 
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -8,6 +9,7 @@ import java.util.Optional;
  * What an examination left on record.
  *
  * @param name what the capture is called; as recorded, its file's name
+ * @param saved when its file was last written; empty where that is not on record
  * @param verdict one or two sentences
  * @param wheel the wheel found, as "36-1"; empty where none was
  * @param tdcSource what told top dead centre, as "mark-channel", or "nominal-setting" where advance
@@ -17,6 +19,7 @@ import java.util.Optional;
  */
 public record RecordedExamination(
     String name,
+    Optional<Instant> saved,
     String verdict,
     Optional<String> wheel,
     Optional<String> tdcSource,
@@ -36,7 +39,7 @@ public record RecordedExamination(
    * @return as on record but for the name
    */
   public RecordedExamination named(String other) {
-    return new RecordedExamination(other, verdict, wheel, tdcSource, figures, findings);
+    return new RecordedExamination(other, saved, verdict, wheel, tdcSource, figures, findings);
   }
 
   /**

@@ -29,25 +29,29 @@ public final class ComparisonPage {
 
   private final Comparison comparison;
   private final List<Figure> curves;
+  private final List<String> bare;
   private final HtmlWriter html = SidePage.open(Wording.of("compare.title"));
 
-  private ComparisonPage(Comparison comparison, List<Figure> curves) {
+  private ComparisonPage(Comparison comparison, List<Figure> curves, List<String> bare) {
     this.comparison = comparison;
     this.curves = curves;
+    this.bare = bare;
   }
 
   /**
    * Writes the page whole or not at all.
    *
    * @param comparison what to show
-   * @param curves both captures laid over each other; none where they are not at hand
+   * @param curves both captures laid over each other
+   * @param bare those of the two whose results hold less than is drawn of others, by name
    * @param folder made when missing; an earlier page in it is replaced
    * @return the page
    * @throws IOException if it could not be written
    */
-  public static Path write(Comparison comparison, List<Figure> curves, Path folder)
+  public static Path write(
+      Comparison comparison, List<Figure> curves, List<String> bare, Path folder)
       throws IOException {
-    String page = new ComparisonPage(comparison, curves).page();
+    String page = new ComparisonPage(comparison, curves, bare).page();
     return WholeFile.write(folder.resolve(FILE), page.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -90,6 +94,7 @@ public final class ComparisonPage {
 
   private void curves() {
     html.element("h2", Wording.of("compare.curves"));
+    bare.forEach(name -> html.element("p", Wording.of("compare.curves.bare", name)));
     if (curves.isEmpty()) {
       html.element("p", Wording.of("compare.curves.none"), "class", "quiet");
       return;

@@ -58,11 +58,14 @@ public final class ComparisonText {
     if (!c.before().wheel().equals(c.after().wheel())) {
       parts.add(Wording.of("compare.wheels", wheel(c.before()), wheel(c.after())));
     }
+    boolean sound = faults(c.before().findings()) + faults(c.after().findings()) == 0;
     parts.add(
-        Wording.of(
-            "compare.faults",
-            Wording.count(faults(c.gone()), "compare.gone"),
-            Wording.count(faults(c.come()), "compare.come")));
+        sound
+            ? Wording.of("compare.sound")
+            : Wording.of(
+                "compare.faults",
+                Wording.count(faults(c.gone()), "compare.gone"),
+                Wording.count(faults(c.come()), "compare.come")));
     add(parts, "compare.became", faults(c.graver()));
     add(
         parts,

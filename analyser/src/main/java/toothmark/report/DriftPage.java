@@ -10,6 +10,7 @@ import java.util.function.Function;
 import toothmark.compare.Change;
 import toothmark.compare.Course;
 import toothmark.compare.Drift;
+import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
 import toothmark.compare.Visit;
 import toothmark.units.Measured;
@@ -48,7 +49,8 @@ public final class DriftPage {
   private String page() {
     html.element("p", DriftText.verdict(drift), "class", "verdict");
     html.element("h2", Wording.of("measures"));
-    html.element("p", Wording.of("drift.bars"), "class", "quiet");
+    html.element(
+        "p", Wording.of(drift.isTimed() ? "drift.bars" : "drift.bars.even"), "class", "quiet");
     html.open("div", "class", "scroll").open("table").open("tr");
     html.element("th", "").element("th", Wording.of("drift.first")).element("th", "");
     html.element("th", Wording.of("drift.last")).element("th", "");
@@ -57,11 +59,13 @@ public final class DriftPage {
     html.close().close();
     findings();
     html.element("h2", Wording.of("index.title"));
+    html.element("p", DriftText.order(drift), "class", "quiet");
     html.open("div", "class", "scroll").open("table");
-    for (Visit v : drift.visits()) {
-      html.open("tr").element("td", v.date().toString(), "class", "figure");
-      html.element("td", v.examination().name());
-      html.element("td", v.examination().verdict()).close();
+    List<String> labels = drift.labels();
+    for (int i = 0; i < labels.size(); i++) {
+      RecordedExamination e = drift.visits().get(i).examination();
+      html.open("tr").element("td", labels.get(i), "class", "figure");
+      html.element("td", e.name()).element("td", e.verdict()).close();
     }
     html.close().close();
     return SidePage.close(html);
@@ -85,7 +89,7 @@ public final class DriftPage {
     }
     html.element("h2", Wording.of("findings"));
     html.open("div", "class", "scroll").open("table").open("tr").element("th", "");
-    drift.visits().forEach(v -> html.element("th", v.date().toString()));
+    drift.labels().forEach(label -> html.element("th", label));
     html.close();
     for (RecordedFinding f : drift.findings()) {
       html.open("tr").element("td", f.title());
@@ -107,13 +111,13 @@ public final class DriftPage {
         .findFirst();
   }
 
-  /** The values with their intervals, evenly spaced, on one scale. */
-  private static String chart(Course c) {
+  /** The values with their intervals, on one scale. */
+  private String chart(Course c) {
     List<Measured> known = c.values().stream().flatMap(Optional::stream).toList();
     double low = known.stream().mapToDouble(m -> m.value() - half(m)).min().orElse(0);
     double high = known.stream().mapToDouble(m -> m.value() + half(m)).max().orElse(0);
     double scale = (HEIGHT - 2.0 * MARGIN) / Math.max(high - low, 1e-9);
-    double step = (WIDTH - 2.0 * MARGIN) / Math.max(1, c.values().size() - 1);
+    List<Double> places = drift.places();
     StringBuilder svg = new StringBuilder();
     svg.append("<svg role=\"img\" aria-label=\"")
         .append(Wording.of("drift.chart"))
@@ -121,7 +125,7 @@ public final class DriftPage {
     svg.append(WIDTH).append(' ').append(HEIGHT).append("\" width=\"").append(WIDTH);
     svg.append("\" height=\"").append(HEIGHT).append("\">");
     for (int i = 0; i < c.values().size(); i++) {
-      double x = MARGIN + i * step;
+      double x = MARGIN + places.get(i) * (WIDTH - 2.0 * MARGIN);
       c.values().get(i).ifPresent(m -> svg.append(mark(m, x, high, scale)));
     }
     return svg.append("</svg>").toString();

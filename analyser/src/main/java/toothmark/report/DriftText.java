@@ -4,9 +4,11 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import toothmark.compare.Change;
 import toothmark.compare.Course;
 import toothmark.compare.Drift;
+import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFinding;
 import toothmark.compare.Visit;
 import toothmark.units.Say;
@@ -26,9 +28,12 @@ public final class DriftText {
     List<String> lines = new ArrayList<>();
     lines.add(verdict(drift));
     lines.add("");
-    for (Visit v : drift.visits()) {
-      lines.add(v.date() + "  " + v.examination().name() + ": " + v.examination().verdict());
+    List<String> labels = drift.labels();
+    for (int i = 0; i < labels.size(); i++) {
+      RecordedExamination e = drift.visits().get(i).examination();
+      lines.add(labels.get(i) + "  " + e.name() + ": " + e.verdict());
     }
+    lines.add(order(drift));
     lines.add("");
     for (Course c : drift.courses()) {
       lines.add(String.format("%-22s  %s", c.name(), outcome(c)));
@@ -57,6 +62,20 @@ public final class DriftText {
     return wheels > 1 ? verdict + " " + Wording.of("drift.wheels") : verdict;
   }
 
+  /** By what the examinations were put in order. */
+  static String order(Drift drift) {
+    List<String> parts = new ArrayList<>();
+    drift.visits().stream()
+        .map(v -> v.when().source())
+        .distinct()
+        .sorted()
+        .forEach(s -> parts.add(Wording.of("drift.when." + Wording.lower(s))));
+    if (!drift.isTimed()) {
+      parts.add(Wording.of("drift.when.tied"));
+    }
+    return String.join(" ", parts);
+  }
+
   /** Whether a figure moved, and by how much from first to last. */
   static String outcome(Course course) {
     Optional<Change> overall = course.overall();
@@ -68,11 +87,11 @@ public final class DriftText {
   }
 
   private static String when(Drift drift, RecordedFinding finding) {
+    List<String> labels = drift.labels();
     List<String> dates =
-        drift.visits().stream()
-            .filter(v -> has(v, finding))
-            .map(v -> v.date().toString())
-            .distinct()
+        IntStream.range(0, labels.size())
+            .filter(i -> has(drift.visits().get(i), finding))
+            .mapToObj(labels::get)
             .toList();
     return dates.size() == drift.visits().size()
         ? Wording.of("drift.always")

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.core.util.DefaultPrettyPrinter;
 import com.fasterxml.jackson.core.util.Separators;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.temporal.ChronoUnit;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.capture.Capture;
@@ -92,6 +93,11 @@ final class ExaminationJson {
         "capture",
         () -> {
           fields.text("file", capture.file());
+          if (capture.saved().isPresent()) {
+            fields.text("saved", capture.saved().get().truncatedTo(ChronoUnit.SECONDS).toString());
+          } else {
+            fields.nothing("saved");
+          }
           fields.number("start_s", capture.span().startInclusive());
           fields.number("duration_s", capture.span().seconds());
           fields.number("sample_rate_hz", known(rate, rate > 0));
@@ -268,7 +274,14 @@ final class ExaminationJson {
             fields.object("table", () -> table(timing.table().get()));
           }
           fields.objects("by_speed", timing.bands(), this::band);
+          fields.objects("left_out", LeftOut.of(timing.sparks()), this::leftOut);
         });
+  }
+
+  private void leftOut(LeftOut run) throws IOException {
+    fields.whole("from_row", run.fromRow());
+    fields.whole("to_row", run.toRow());
+    fields.text("why", run.why());
   }
 
   private void log(LogMatch log) throws IOException {

@@ -31,10 +31,12 @@ public final class ResultFolder {
 
   private static final List<Product> PRODUCTS =
       List.of(
-          new Product("teeth.csv", ResultTables::teeth),
-          new Product("sparks.csv", ResultTables::sparks),
+          new Product(OutlineReader.TEETH, ResultTables::teeth),
+          new Product(OutlineReader.SPARKS, ResultTables::sparks),
           new Product("receiver-edges.csv", ResultTables::receiverEdges),
           new Product("sync-losses.csv", ResultTables::syncLosses),
+          new Product(OutlineReader.WHEEL, ResultTables::wheel),
+          new Product(OutlineReader.TURNS, ResultTables::turns),
           new Product(PAGE, ReportHtml::write),
           new Product("examination.json", ExaminationJson::write));
 

@@ -11,11 +11,14 @@ import java.io.InputStream;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import toothmark.chart.RunOutline;
 import toothmark.compare.RecordedExamination;
 import toothmark.compare.RecordedFigure;
 import toothmark.compare.RecordedFinding;
@@ -48,9 +51,34 @@ public final class ResultReader {
    * @throws IOException if it cannot be read or is no examination
    */
   public static RecordedExamination read(Path folder) throws IOException {
+    return new ResultReader(root(folder)).record();
+  }
+
+  /**
+   * Reads from a result folder what a comparison draws.
+   *
+   * @param folder as {@link ResultFolder#write} left it
+   * @return the outline; without what an older version did not write
+   * @throws IOException if a file of it cannot be read or is broken
+   */
+  public static RunOutline outline(Path folder) throws IOException {
+    return new OutlineReader(folder, root(folder)).read();
+  }
+
+  /**
+   * Whether results lack tables of which a comparison draws, as those of older versions do.
+   *
+   * @param folder of results
+   * @return true where one is missing
+   */
+  public static boolean isBare(Path folder) {
+    return OutlineReader.TABLES.stream().anyMatch(t -> Files.notExists(folder.resolve(t)));
+  }
+
+  private static Object root(Path folder) throws IOException {
     Path file = folder.resolve(FILE);
     try (InputStream in = Files.newInputStream(file)) {
-      return read(in, file.toString());
+      return root(in, file.toString());
     }
   }
 
@@ -64,17 +92,17 @@ public final class ResultReader {
   public static RecordedExamination of(Examination examination) throws IOException {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ExaminationJson.write(examination, out);
-    return read(new ByteArrayInputStream(out.toByteArray()), FILE);
+    return new ResultReader(root(new ByteArrayInputStream(out.toByteArray()), FILE)).record();
   }
 
-  private static RecordedExamination read(InputStream in, String name) throws IOException {
+  private static Object root(InputStream in, String name) throws IOException {
     try (JsonParser parser = new JsonFactory().createParser(in)) {
       parser.nextToken();
-      ResultReader reader = new ResultReader(value(parser));
-      if (!SCHEMA.equals(reader.at("schema"))) {
+      Object root = value(parser);
+      if (!SCHEMA.equals(at(root, "schema"))) {
         throw new FileSystemException(name, null, "is no examination (\"" + SCHEMA + "\")");
       }
-      return reader.record();
+      return root;
     } catch (JsonProcessingException e) {
       throw new FileSystemException(name, null, "is broken JSON: " + e.getOriginalMessage());
     }
@@ -116,6 +144,7 @@ public final class ResultReader {
     list(root, "coils").forEach(this::coil);
     return new RecordedExamination(
         text(root, "capture", "file"),
+        saved(),
         text(root, "verdict"),
         Optional.ofNullable((String) at("wheel", "pattern")),
         tdcSource(),
@@ -123,6 +152,14 @@ public final class ResultReader {
         list(root, "findings").stream()
             .map(f -> new RecordedFinding(text(f, "id"), text(f, "severity"), text(f, "title")))
             .toList());
+  }
+
+  private Optional<Instant> saved() {
+    try {
+      return Optional.of(Instant.parse(text(root, "capture", "saved")));
+    } catch (DateTimeParseException e) {
+      return Optional.empty(); // from standard input, or of an older examination
+    }
   }
 
   /** Older examinations only say whether top dead centre was measured: by marks, then. */
@@ -164,21 +201,21 @@ public final class ResultReader {
     value.ifPresent(v -> figures.add(new RecordedFigure(name, unit, v)));
   }
 
-  private static Optional<Measured> measured(Object from, String... path) {
+  static Optional<Measured> measured(Object from, String... path) {
     Object m = at(from, path);
     return number(m, "value")
         .flatMap(v -> number(m, "standard_uncertainty").map(u -> new Measured(v, u)));
   }
 
-  private static Optional<Double> number(Object from, String... path) {
+  static Optional<Double> number(Object from, String... path) {
     return at(from, path) instanceof Double d ? Optional.of(d) : Optional.empty();
   }
 
-  private static String text(Object from, String... path) {
+  static String text(Object from, String... path) {
     return at(from, path) instanceof String s ? s : "";
   }
 
-  private static List<?> list(Object from, String... path) {
+  static List<?> list(Object from, String... path) {
     return at(from, path) instanceof List<?> l ? l : List.of();
   }
 

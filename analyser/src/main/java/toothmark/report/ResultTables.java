@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import toothmark.chart.RunOutline;
 import toothmark.examination.Examination;
 import toothmark.ignition.CrankPoint;
 import toothmark.receiver.ReceiverTrace;
@@ -14,6 +15,7 @@ import toothmark.rotation.DecodedCrank;
 import toothmark.timing.SparkTiming;
 import toothmark.units.CrankAngle;
 import toothmark.wheel.ToothEvents;
+import toothmark.wheel.ToothGeometry;
 import toothmark.wheel.ToothKind;
 
 /**
@@ -26,6 +28,7 @@ final class ResultTables {
 
   private static final int TIME = 9;
   private static final int DEGREES = 4;
+  private static final int FINE = 6;
   private static final int RPM = 2;
   private static final int MILLISECONDS = 5;
 
@@ -96,6 +99,33 @@ final class ResultTables {
     ReceiverTrace receiver = e.observations().receiver();
     for (int i = 0; i < receiver.edges(); i++) {
       table.fixed(receiver.edgeTime(i), TIME).endRow();
+    }
+    table.flush();
+  }
+
+  /** What the turns together say of each tooth, no row where nothing was learned. */
+  static void wheel(Examination e, OutputStream out) throws IOException {
+    CsvTable table = new CsvTable(out, "tooth,late_deg,standard_uncertainty_deg,strength");
+    Optional<ToothGeometry> learned =
+        e.observations().crank().map(c -> c.wheel().geometry()).filter(g -> g.turns() > 0);
+    for (int k = 1; k <= learned.map(ToothGeometry::teeth).orElse(0); k++) {
+      ToothGeometry g = learned.get();
+      table.whole(k).fixed(g.offsetDegrees(k), FINE).fixed(g.uncertaintyDegrees(k), FINE);
+      table.fixed(g.amplitude(k), DEGREES).endRow();
+    }
+    table.flush();
+  }
+
+  /** Some turns of the crank signal, to be drawn without the capture. */
+  static void turns(Examination e, OutputStream out) throws IOException {
+    CsvTable table = new CsvTable(out, "turn,rpm,angle_deg,value");
+    int number = 0;
+    for (RunOutline.Turn turn : RunOutline.of(e).turns()) {
+      number++;
+      for (int i = 0; i < turn.signal().size(); i++) {
+        table.whole(number).fixed(turn.rpm(), RPM).fixed(turn.signal().x(i), DEGREES);
+        table.fixed(turn.signal().y(i), FINE).endRow();
+      }
     }
     table.flush();
   }

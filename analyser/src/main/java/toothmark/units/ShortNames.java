@@ -1,14 +1,42 @@
 package toothmark.units;
 
+import java.math.BigInteger;
 import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.regex.Pattern;
 
 /** What to call files that are shown together: as much of each path as tells it from the others. */
 public final class ShortNames {
 
+  private static final Pattern NUMBER_EDGE = Pattern.compile("(?<=\\d)(?=\\D)|(?<=\\D)(?=\\d)");
+
   private ShortNames() {}
+
+  /**
+   * The order in which people number names: {@code run-2} before {@code run-10}.
+   *
+   * @param a one name
+   * @param b another
+   * @return as {@link java.util.Comparator#compare} does
+   */
+  public static int compare(String a, String b) {
+    String[] one = NUMBER_EDGE.split(a);
+    String[] other = NUMBER_EDGE.split(b);
+    for (int i = 0; i < Math.min(one.length, other.length); i++) {
+      int order = comparePart(one[i], other[i]);
+      if (order != 0) {
+        return order;
+      }
+    }
+    return one.length == other.length ? a.compareTo(b) : one.length - other.length;
+  }
+
+  private static int comparePart(String a, String b) {
+    boolean numbers = Character.isDigit(a.charAt(0)) && Character.isDigit(b.charAt(0));
+    return numbers ? new BigInteger(a).compareTo(new BigInteger(b)) : a.compareToIgnoreCase(b);
+  }
 
   /**
    * Names files shortly.

@@ -5,7 +5,10 @@ import static org.assertj.core.api.Assertions.assertThat;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.List;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -13,6 +16,15 @@ import org.junit.jupiter.api.io.TempDir;
 class CompareCommandTest {
 
   private static final Path SAMPLES = Path.of("..", "signal-samples");
+
+  private static final List<String> QUESTIONS =
+      List.of(
+          "Does the signal look as before?",
+          "Do the teeth stand as before?",
+          "Did it turn as fast?",
+          "Does the spark follow the command as before?");
+
+  private static final Pattern CAPTION = Pattern.compile("(?s)<figcaption>.*?</figcaption>");
 
   @TempDir private Path folder;
 
@@ -30,8 +42,7 @@ class CompareCommandTest {
     assertThat(run.out()).contains("gone   fault  The crank sensor is wired the wrong way round.");
     assertThat(Files.readString(folder.resolve("page").resolve("compare.html")))
         .contains("<h3>Gone</h3>", "wired the wrong way round")
-        .contains("curves are drawn from captures; name both")
-        .doesNotContain("<figure");
+        .contains(QUESTIONS.subList(0, 3));
   }
 
   /** One with its mark, one without: what the wheel is off stands in the first one's offset. */
@@ -101,12 +112,7 @@ class CompareCommandTest {
 
     assertThat(run.code()).isZero();
     String page = Files.readString(folder.resolve("compare.html"));
-    for (String question :
-        List.of(
-            "Does the signal look as before?",
-            "Do the teeth stand as before?",
-            "Did it turn as fast?",
-            "Does the spark follow the command as before?")) {
+    for (String question : QUESTIONS) {
       assertThat(page.split(Pattern.quote("<h3>" + question + "</h3>"), -1)).hasSize(2);
     }
     assertThat(page.split("<svg xmlns", -1)).hasSize(5);
@@ -128,6 +134,62 @@ class CompareCommandTest {
     assertThat(run.out()).contains("wired the wrong way round. (2026-03-01)");
     assertThat(Files.readString(folder.resolve("page").resolve("drift.html")))
         .contains("<th>2026-05-02</th>", "wired the wrong way round");
+  }
+
+  /** What the captions say is taken from what is drawn. */
+  @Test
+  void resultFoldersAreDrawnAsTheirCapturesAre() throws IOException {
+    Path job = SAMPLES.resolve("clean-idle").resolve("job.toml");
+    List<Path> captures = List.of(sample("straight-into-the-limiter"), sample("clean-idle"));
+    CommandRun.of(
+        "compare", captures.get(0), captures.get(1), "--job", job, "--out", folder.resolve("a"));
+    for (Path capture : captures) {
+      Path out = folder.resolve(capture.getParent().getFileName());
+      CommandRun.of("examine", capture, "--job", job, "--out", out, "--quiet");
+    }
+    Path before = folder.resolve("straight-into-the-limiter");
+    Path after = folder.resolve("clean-idle");
+
+    CommandRun.of("compare", before, after, "--out", folder.resolve("b"));
+
+    assertThat(captions("b")).hasSize(4).isEqualTo(captions("a"));
+
+    Files.delete(before.resolve("turns.csv"));
+    CommandRun.of("compare", before, after, "--out", folder.resolve("b"));
+    assertThat(Files.readString(folder.resolve("b").resolve("compare.html")))
+        .contains("The results of straight-into-the-limiter/", "lack tables that earlier versions");
+  }
+
+  private List<String> captions(String out) throws IOException {
+    String page = Files.readString(folder.resolve(out).resolve("compare.html"));
+    return CAPTION.matcher(page).results().map(MatchResult::group).toList();
+  }
+
+  /** By name they would stand the other way round, and the change would have the wrong sign. */
+  @Test
+  void examinationsOfOneDayAreFollowedByTheTimeOfTheirCaptures() throws IOException {
+    Instant morning = Instant.parse("2026-05-31T12:00:00Z");
+    Path first = copy("refitted-wheel", "z", morning);
+    Path second = copy("wheel-put-right", "a", morning.plusSeconds(1800));
+    Path third = copy("wheel-put-right", "m", morning.plusSeconds(7200));
+
+    CommandRun.of("examine", first, second, third, "--out", folder.resolve("all"), "--quiet");
+    CommandRun drift = CommandRun.of("compare", folder.resolve("all"), "--out", folder);
+
+    assertThat(drift.out())
+        .containsSubsequence(" z-capture/", " a-capture/", " m-capture/")
+        .contains("Times are when the file of a capture was last written")
+        .containsPattern("Alignment error +moved; last less first 3\\.[34]");
+    assertThat(Files.readString(folder.resolve("drift.html")))
+        .contains("From left to right by time;", "Times are when the file of a capture was");
+  }
+
+  private Path copy(String sample, String name, Instant saved) throws IOException {
+    Path day = Files.createDirectory(folder.resolve(name));
+    Files.copy(SAMPLES.resolve(sample).resolve("job.toml"), day.resolve("job.toml"));
+    Path capture = Files.copy(sample(sample), day.resolve(sample(sample).getFileName()));
+    Files.setLastModifiedTime(capture, FileTime.from(saved));
+    return day;
   }
 
   @Test

@@ -11,6 +11,8 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.nio.file.attribute.FileTime;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
@@ -64,20 +66,32 @@ class SamplesRegressionTest {
 
   private Path examine(Path sample) throws IOException {
     List<Object> arguments = new ArrayList<>(List.of("examine"));
-    try (Stream<Path> files = Files.list(sample)) {
-      arguments.addAll(
-          files.filter(f -> f.getFileName().toString().startsWith("capture")).toList());
-    }
+    Path out = temp.resolve(sample.getFileName());
+    arguments.add(copy(sample, Files.createDirectory(out)));
     arguments.addAll(List.of("--job", sample.resolve("job.toml")));
     Path log = sample.resolve("controller.csv");
     if (Files.exists(log)) {
       arguments.addAll(List.of("--log", log));
     }
-    Path out = temp.resolve(sample.getFileName());
     arguments.addAll(List.of("--out", out));
     CommandRun run = CommandRun.of(arguments.toArray());
     assertThat(run.code()).as(run.err()).isZero();
     return out;
+  }
+
+  /**
+   * When a file was last written stands in the results, and differs from one checkout to another.
+   */
+  private static Path copy(Path sample, Path to) throws IOException {
+    try (Stream<Path> files = Files.list(sample)) {
+      Path capture =
+          files
+              .filter(f -> f.getFileName().toString().startsWith("capture"))
+              .findFirst()
+              .orElseThrow();
+      Path copy = Files.copy(capture, to.resolve(capture.getFileName()));
+      return Files.setLastModifiedTime(copy, FileTime.from(Instant.parse("2026-01-01T12:00:00Z")));
+    }
   }
 
   /** Where two documents differ first, empty where nowhere. */

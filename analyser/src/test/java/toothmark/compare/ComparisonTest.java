@@ -21,7 +21,13 @@ class ComparisonTest {
   private static RecordedExamination examination(
       List<RecordedFigure> figures, RecordedFinding... findings) {
     return new RecordedExamination(
-        "a.csv", "", Optional.of("36-1"), Optional.empty(), figures, List.of(findings));
+        "a.csv",
+        Optional.empty(),
+        "",
+        Optional.of("36-1"),
+        Optional.empty(),
+        figures,
+        List.of(findings));
   }
 
   private static List<RecordedFigure> offset(double value, double u) {
@@ -92,10 +98,23 @@ class ComparisonTest {
   }
 
   @Test
+  void withoutAFaultOnEitherSideThatIsSaid() {
+    assertThat(
+            ComparisonText.verdict(Comparison.of(examination(List.of()), examination(List.of()))))
+        .isEqualTo("No fault before or after.");
+  }
+
+  @Test
   void differentWheelsAreSaidFirst() {
     RecordedExamination other =
         new RecordedExamination(
-            "b.csv", "", Optional.of("60-2"), Optional.empty(), List.of(), List.of());
+            "b.csv",
+            Optional.empty(),
+            "",
+            Optional.of("60-2"),
+            Optional.empty(),
+            List.of(),
+            List.of());
     assertThat(ComparisonText.verdict(Comparison.of(examination(List.of()), other)))
         .startsWith("The captures show different wheels, 36-1 and 60-2.");
   }

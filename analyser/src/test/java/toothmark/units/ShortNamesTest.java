@@ -31,6 +31,12 @@ class ShortNamesTest {
   }
 
   @Test
+  void numbersInNamesCountAsSuch() {
+    assertThat(Stream.of("run-10", "run", "run-9b", "Run-1", "run-9").sorted(ShortNames::compare))
+        .containsExactly("run", "Run-1", "run-9", "run-9b", "run-10");
+  }
+
+  @Test
   void oneFileNamedInTwoWaysHasOneName() {
     assertThat(of("/van/capture.csv", "/van/hot/../capture.csv"))
         .containsExactly("capture.csv", "capture.csv");

@@ -13,12 +13,10 @@ import java.util.function.Function;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
-import toothmark.capture.ReadingProgress;
 import toothmark.chart.SignalPyramid;
 import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
 import toothmark.examination.JobSheet;
-import toothmark.timing.ControllerLog;
 
 /**
  * Opens and examines captures away from the thread of the window.
@@ -27,8 +25,6 @@ import toothmark.timing.ControllerLog;
  * is thrown away. All listeners are told on the thread of the window.
  */
 final class Bench {
-
-  private static final long TELL_EVERY_NANOS = 50_000_000L;
 
   private static final long GROWN_EVERY_NANOS = 200_000_000L;
 
@@ -83,8 +79,7 @@ final class Bench {
 
   /** Opens a capture; what is open stays until the new one is there. */
   void open(Request request) {
-    long mine = begin(Phrases.of("progress.reading", name(request)));
-    background.execute(() -> attempt(mine, name(request), () -> read(mine, request)));
+    begin(Phrases.of("progress.reading", name(request)), request, mine -> read(mine, request));
   }
 
   /** Examines what is open by another sheet; the examination in view stays until then. */
@@ -92,11 +87,11 @@ final class Bench {
     session
         .get()
         .ifPresent(
-            s -> {
-              long mine = begin(Phrases.of("progress.examining"));
-              background.execute(
-                  () -> attempt(mine, name(s.request()), () -> examine(mine, s, sheet)));
-            });
+            s ->
+                begin(
+                    Phrases.of("progress.examining"),
+                    s.request(),
+                    mine -> examine(mine, s, sheet)));
   }
 
   /** Compares an earlier capture with what is open; by the sheet of that where it has none. */
@@ -107,9 +102,10 @@ final class Bench {
         .ifPresent(
             s -> {
               Compared.Side after = new Compared.Side(s.request(), s.examination().get());
-              long mine = begin(Phrases.of("progress.reading", name(earlier)));
-              background.execute(
-                  () -> attempt(mine, name(earlier), () -> compare(mine, after, earlier)));
+              begin(
+                  Phrases.of("progress.reading", name(earlier)),
+                  earlier,
+                  mine -> compare(mine, after, earlier));
             });
   }
 
@@ -183,13 +179,14 @@ final class Bench {
     }
   }
 
-  private long begin(String doing) {
+  private void begin(String doing, Request with, Order work) {
     cancel();
     progress.set(Optional.of(new Progress(doing, -1)));
-    return order.incrementAndGet(); // going back may have begun something of its own
+    long mine = order.incrementAndGet(); // going back may have begun something of its own
+    background.execute(() -> attempt(mine, e -> Complaint.of(name(with), e), () -> work.run(mine)));
   }
 
-  private void attempt(long mine, String file, Work work) {
+  private void attempt(long mine, Function<Throwable, Complaint> wrong, Work work) {
     try {
       if (mine == order.get()) {
         work.run();
@@ -197,7 +194,7 @@ final class Bench {
     } catch (CancellationException e) {
       tell(mine, this::goBack);
     } catch (Exception | OutOfMemoryError e) {
-      Complaint said = Complaint.of(file, e);
+      Complaint said = wrong.apply(e);
       tell(
           mine,
           () -> {
@@ -209,22 +206,25 @@ final class Bench {
 
   private void read(long mine, Request request) throws Exception {
     Request.Given given = request.given();
-    Session recorded = recorded(mine, request, given);
     attempt(
-        recorded,
+        mine,
+        e -> Complaint.of(name(request), e).and(given.leftOut()),
         () -> {
-          Session examined =
-              recorded.with(examination(mine, recorded.capture(), given.sheet(), given.log()));
-          window.execute(() -> replace(mine, examined));
+          Session recorded = recorded(mine, request, given);
+          attempt(
+              recorded,
+              () -> {
+                tellExamining(mine);
+                Session examined = recorded.examined(() -> goOn(mine));
+                window.execute(() -> replace(mine, examined));
+              });
         });
   }
 
   /** Of a long file first the start comes into view, then all of it, while more is done. */
   private Session recorded(long mine, Request request, Request.Given given) throws Exception {
     ReadingOptions whole =
-        ReadingOptions.withDefaults()
-            .withLayout(given.sheet().layout())
-            .withProgress(new Heard(mine));
+        ReadingOptions.withDefaults().withLayout(given.sheet().layout()).withProgress(heard(mine));
     if (Files.size(request.capture()) < LONG_FILE_BYTES) {
       Session all = Session.recorded(request, given, whole);
       attempt(all, () -> grow(mine, all));
@@ -246,12 +246,7 @@ final class Bench {
 
   /** Lets all curves grow by turns, and now and then tells how far they are. */
   private void grow(long mine, Session s) {
-    List<SignalPyramid> curves =
-        s.drawn().stream()
-            .flatMap(d -> d.curve().stream())
-            .filter(SignalPyramid.class::isInstance)
-            .map(SignalPyramid.class::cast)
-            .toList();
+    List<SignalPyramid> curves = s.growing();
     long next = System.nanoTime() + GROWN_EVERY_NANOS;
     boolean growing = true;
     while (growing) {
@@ -283,25 +278,24 @@ final class Bench {
     }
   }
 
-  private Examination examination(
-      long mine, Capture capture, JobSheet sheet, Optional<ControllerLog> log) throws Exception {
+  private void tellExamining(long mine) {
     tell(mine, () -> progress.set(Optional.of(new Progress(Phrases.of("progress.examining"), -1))));
-    return Examiner.examine(capture, sheet, log, () -> goOn(mine));
   }
 
   private void compare(long mine, Compared.Side after, Request earlier) throws Exception {
     Request.Given given = earlier.given();
-    JobSheet sheet = earlier.job().isPresent() ? given.sheet() : after.examination().sheet();
+    boolean isStated = !given.sheet().equals(JobSheet.empty());
+    JobSheet sheet = isStated ? given.sheet() : after.examination().sheet();
     ReadingOptions options =
-        ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(new Heard(mine));
+        ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(heard(mine));
     try (Capture capture = CaptureReader.read(earlier.capture(), options)) {
-      Examination before = examination(mine, capture, sheet, given.log());
+      tellExamining(mine);
+      Examination before = Examiner.examine(capture, sheet, given.log(), () -> goOn(mine));
       Compared found = Compared.of(new Compared.Side(earlier, before), after);
       tell(
           mine,
           () -> {
-            progress.set(Optional.empty());
-            complaint.set(Optional.empty());
+            done(given.leftOut());
             compared.set(Optional.of(found));
           });
     }
@@ -338,8 +332,7 @@ final class Bench {
     }
     Optional<Session> before = start.map(Start::before).orElse(session.get());
     start = Optional.empty();
-    progress.set(Optional.empty());
-    complaint.set(Optional.empty());
+    done(next.given().leftOut());
     session.set(Optional.of(next));
     before.ifPresent(this::close);
   }
@@ -349,10 +342,14 @@ final class Bench {
     tell(
         mine,
         () -> {
-          progress.set(Optional.empty());
-          complaint.set(Optional.empty());
+          done(Optional.empty());
           session.set(Optional.of(next));
         });
+  }
+
+  private void done(Optional<Complaint> told) {
+    progress.set(Optional.empty());
+    complaint.set(told);
   }
 
   private void tell(long mine, Runnable what) {
@@ -364,37 +361,24 @@ final class Bench {
         });
   }
 
+  /** Listens to a reader until something else is to be done. */
+  private Heard heard(long mine) {
+    return new Heard(
+        () -> mine != order.get(),
+        share ->
+            tell(
+                mine, () -> progress.set(progress.get().map(p -> new Progress(p.doing(), share)))));
+  }
+
   private static String name(Request request) {
     return String.valueOf(request.capture().getFileName());
   }
 
-  private interface Work {
-    void run() throws Exception;
+  private interface Order {
+    void run(long mine) throws Exception;
   }
 
-  /** Hands a reader's progress on, now and then. */
-  private final class Heard implements ReadingProgress {
-
-    private final long mine;
-    private long next;
-
-    Heard(long mine) {
-      this.mine = mine;
-    }
-
-    @Override
-    public void advanced(long bytesRead, long totalBytes) {
-      long now = System.nanoTime();
-      if (now >= next && totalBytes > 0) {
-        next = now + TELL_EVERY_NANOS;
-        double share = (double) bytesRead / totalBytes;
-        tell(mine, () -> progress.set(progress.get().map(p -> new Progress(p.doing(), share))));
-      }
-    }
-
-    @Override
-    public boolean isCancelled() {
-      return mine != order.get();
-    }
+  private interface Work {
+    void run() throws Exception;
   }
 }

@@ -1,6 +1,8 @@
 package toothmark.desktop;
 
 import java.io.IOException;
+import java.nio.file.Path;
+import java.util.List;
 import toothmark.chart.ComparisonFigures;
 import toothmark.compare.Comparison;
 import toothmark.examination.Examination;
@@ -18,8 +20,8 @@ record Compared(String before, String after, Comparison comparison, ComparisonFi
 
   static Compared of(Side before, Side after) throws IOException {
     return new Compared(
-        before.name(),
-        after.name(),
+        Titles.apart(before.file(), List.of(after.file())),
+        Titles.apart(after.file(), List.of(before.file())),
         Comparison.of(ResultReader.of(before.examination), ResultReader.of(after.examination)),
         ComparisonFigures.of(before.examination, after.examination));
   }
@@ -27,11 +29,8 @@ record Compared(String before, String after, Comparison comparison, ComparisonFi
   /** One of the two, its capture open. */
   record Side(Request request, Examination examination) {
 
-    /** Captures are often called alike, and told apart by their folders. */
-    private String name() {
-      var path = request.capture().toAbsolutePath();
-      int from = Math.max(0, path.getNameCount() - 2);
-      return path.subpath(from, path.getNameCount()).toString();
+    private Path file() {
+      return request.capture();
     }
   }
 }

@@ -6,6 +6,7 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.NotDirectoryException;
+import java.util.Optional;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.UnsupportedCaptureException;
 import toothmark.examination.JobSheetException;
@@ -15,8 +16,38 @@ import toothmark.examination.JobSheetException;
  *
  * @param heading what could not be done
  * @param detail the fact, the place and the cure
+ * @param cure the command that helps; empty for none
  */
-record Complaint(String heading, String detail) {
+record Complaint(String heading, String detail, String cure) {
+
+  Complaint(String heading, String detail) {
+    this(heading, detail, "");
+  }
+
+  /** The job sheet, of what is left out of an examination. */
+  static final String SHEET = "sheet";
+
+  /** The controller's log. */
+  static final String LOG = "log";
+
+  /** Says why something that goes with a capture is not heeded. */
+  static Complaint ofLeftOut(String part, Throwable failure) {
+    String heading = Phrases.of("leftOut." + part);
+    Complaint why = under(heading, failure);
+    return new Complaint(heading, why.detail, part.equals(SHEET) ? "job" : "openAgain");
+  }
+
+  /** Both, one below the other. */
+  Complaint and(Optional<Complaint> other) {
+    return other
+        .map(o -> new Complaint(heading, detail + "\n" + o.heading + "\n" + o.detail, cure))
+        .orElse(this);
+  }
+
+  /** In a row, as a report says it. */
+  String sentence() {
+    return heading + " " + detail.replace('\n', ' ');
+  }
 
   /** Says what a failure to read means. */
   static Complaint of(String file, Throwable failure) {

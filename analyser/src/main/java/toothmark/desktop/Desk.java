@@ -33,6 +33,9 @@ public final class Desk {
   /** The windows whose traces go together. */
   static final Together TOGETHER = new Together();
 
+  /** What the windows are called. */
+  static final Titles TITLES = new Titles();
+
   private Desk() {}
 
   /**

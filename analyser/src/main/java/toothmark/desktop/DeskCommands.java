@@ -64,6 +64,9 @@ final class DeskCommands {
     }
     commands.add("savePicture", "menu shift S", files::savePicture);
     commands.add("saveTrace", "", window::offerTrace);
+    commands.add("openAgain", "F5", files::openAgain);
+    commands.add("showFolder", "menu E", files::showFolder);
+    commands.get("showFolder").setEnabled(false);
     commands.add("close", "menu W", files::close);
     commands.add("cancel", "", model.bench::cancel);
     commands.add("undo", "menu Z", model.job::undo);
@@ -96,7 +99,7 @@ final class DeskCommands {
     commands.add("turnBack", "", () -> model.stepTurn(-1));
     commands.add("findings", "menu 1", () -> window.showSide(0));
     commands.add("measures", "menu 2", () -> window.showSide(1));
-    commands.add("job", "menu 3", () -> window.showSide(2));
+    commands.add("job", "menu 3", window::showSheet);
     commands.add("whatIf", "menu 6", () -> window.showSide(3));
     commands.add(
         "trace",

@@ -9,6 +9,7 @@ import toothmark.chart.Fold;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
+import toothmark.examination.JobSheetText;
 import toothmark.findings.Finding;
 import toothmark.ignition.Spark;
 import toothmark.rotation.AngleTimeline;
@@ -62,8 +63,8 @@ final class DeskModel {
   final WhatIf whatIf;
 
   private List<CaptureEvent> events = List.of();
-  private Optional<Request.Given> open = Optional.empty();
-  private Optional<Request.Given> examined = Optional.empty();
+  private Optional<JobSheetText> open = Optional.empty();
+  private Optional<JobSheetText> examined = Optional.empty();
 
   /**
    * A channel laid over itself.
@@ -90,9 +91,10 @@ final class DeskModel {
   }
 
   private void arrived(Session s) {
-    boolean another = open.filter(g -> g == s.given()).isEmpty();
-    boolean first = s.examination().isPresent() && examined.filter(g -> g == s.given()).isEmpty();
-    open = Optional.of(s.given());
+    boolean another = open.filter(t -> t == s.given().text()).isEmpty();
+    boolean first =
+        s.examination().isPresent() && examined.filter(t -> t == s.given().text()).isEmpty();
+    open = Optional.of(s.given().text());
     events = s.examination().map(CaptureEvent::of).orElse(List.of());
     if (another) {
       cursors.set(Cursors.NONE);
@@ -107,8 +109,10 @@ final class DeskModel {
                 .orElse(TimeView.all(whole))));
     if (another) {
       job.opened(s);
+    } else if (first && !job.isUnsaved()) {
+      job.asked.set(s.given().sheet()); // less than was there, where it does not fit
     }
-    examined = s.examination().map(e -> s.given());
+    examined = s.examination().map(e -> s.given().text());
     keepSelection(s, first);
     asked(job.asked.get()); // may have been typed on while the capture was examined
   }

@@ -3,6 +3,7 @@ package toothmark.desktop;
 import com.formdev.flatlaf.FlatLaf;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
+import java.awt.Insets;
 import java.awt.event.ComponentAdapter;
 import java.awt.event.ComponentEvent;
 import java.awt.event.MouseAdapter;
@@ -43,6 +44,8 @@ final class DeskWindow {
   /** Narrower, beside other windows, only verdict, pictures and strip have room. */
   private static final int ROOM_FOR_SIDES = 900;
 
+  private static final Insets NARROW_TABS = new Insets(4, 5, 4, 5);
+
   private static final Dimension LEAST = new Dimension(480, 360);
 
   final JFrame frame = new JFrame(Phrases.of("program"));
@@ -61,6 +64,7 @@ final class DeskWindow {
   final FileDoor files;
   private final VerdictView verdict;
   private final FindingsView findings;
+  private final JobView job;
   private final MeasuresView measures;
   private final WhatIfView whatIf;
   private final ReadoutView readout;
@@ -70,7 +74,7 @@ final class DeskWindow {
   DeskWindow(Executor background, RecentFiles recent) {
     model = new DeskModel(background, ForkJoinPool.commonPool(), SwingUtilities::invokeLater);
     files = new FileDoor(this, recent);
-    notice = new Notice(model);
+    notice = new Notice(model, commands);
     trace = new TraceView(model);
     strip = new StripView(model);
     wheel = new WheelView(model);
@@ -78,6 +82,7 @@ final class DeskWindow {
     pictures = new Pictures(model, files::savePicture);
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
+    job = new JobView(model, commands);
     measures = new MeasuresView(model);
     whatIf = new WhatIfView(model);
     readout = new ReadoutView(model, commands);
@@ -112,9 +117,11 @@ final class DeskWindow {
 
   private JComponent left() {
     side.setName("side");
+    side.putClientProperty("JTabbedPane.tabInsets", NARROW_TABS);
+    OneRow.of(side);
     side.addTab(Phrases.of("command.findings"), findings);
     side.addTab(Phrases.of("command.measures"), measures.scrolled());
-    side.addTab(Phrases.of("command.job"), new JobView(model, commands).scrolled());
+    side.addTab(Phrases.of("command.job"), job.scrolled());
     side.addTab(Phrases.of("command.whatIf"), whatIf.scrolled());
     return side;
   }
@@ -176,7 +183,12 @@ final class DeskWindow {
         });
     Action together = commands.get("together");
     Desk.TOGETHER.add(model, on -> together.putValue(Action.SELECTED_KEY, on));
-    model.bench.session.watch(s -> title());
+    Desk.TITLES.add(
+        model,
+        () -> {
+          title();
+          verdict.refresh();
+        });
     model.bench.compared.watch(c -> c.ifPresent(this::compared));
     model.job.draft.watch(d -> title());
     model.job.saved.watch(d -> title());
@@ -202,6 +214,7 @@ final class DeskWindow {
           @Override
           public void windowClosed(WindowEvent e) {
             Desk.TOGETHER.remove(model);
+            Desk.TITLES.remove(model);
           }
         });
   }
@@ -227,6 +240,12 @@ final class DeskWindow {
     widths();
     side.setSelectedIndex(tab);
     side.requestFocusInWindow();
+  }
+
+  /** Brings the job sheet to front, at the line that is wrong where it cannot be read. */
+  void showSheet() {
+    showSide(2);
+    job.goToFault();
   }
 
   /** Gives the room to the pictures where there is little. */
@@ -273,11 +292,9 @@ final class DeskWindow {
 
   private void title() {
     frame.setTitle(
-        model
-            .bench
-            .session
-            .get()
-            .map(s -> (model.job.isUnsaved() ? "• " : "") + Phrases.of("title", s.capture().file()))
+        Desk.TITLES
+            .of(model)
+            .map(name -> (model.job.isUnsaved() ? "• " : "") + Phrases.of("title", name))
             .orElse(Phrases.of("program")));
   }
 

@@ -1,6 +1,5 @@
 package toothmark.desktop;
 
-import java.awt.Desktop;
 import java.io.File;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -13,6 +12,7 @@ import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
 import java.util.stream.Stream;
+import javax.swing.Action;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
 import toothmark.chart.Figure;
@@ -34,7 +34,13 @@ final class FileDoor {
   private Optional<Path> sample = Optional.empty();
 
   /** Shows a page that was written. */
-  Consumer<Path> browser = FileDoor::browse;
+  Consumer<Path> browser = Platform::browse;
+
+  /** Shows a folder; empty where the platform cannot. */
+  Optional<Consumer<Path>> opener = Platform.opener();
+
+  /** What was written last. */
+  private Optional<Path> written = Optional.empty();
 
   /** Opens more captures, each in a window of its own, side by side with this one. */
   Consumer<List<Request>> beside = Desk::openBeside;
@@ -85,7 +91,7 @@ final class FileDoor {
         .session
         .get()
         .map(Session::request)
-        .map(r -> new Request(r.capture(), window.model.job.file(), r.log()));
+        .map(r -> new Request(r.capture(), window.model.job.file().or(r::job), r.log()));
   }
 
   /** Another capture, of an earlier day, against what is open. */
@@ -120,9 +126,22 @@ final class FileDoor {
     }
   }
 
+  /** What is open, as its files are now. */
+  void openAgain() {
+    open()
+        .ifPresent(
+            r -> {
+              Request beside = Request.of(r.capture()); // may have come meanwhile
+              openRequest(
+                  new Request(r.capture(), r.job().or(beside::job), r.log().or(beside::log)));
+            });
+  }
+
   private void take(Request request) {
     folder = Optional.ofNullable(request.capture().toAbsolutePath().getParent());
-    recent.add(request.capture());
+    if (sample.filter(request.capture()::startsWith).isEmpty()) {
+      recent.add(request.capture());
+    }
     window.notice.putAway();
     window.trace.requestFocusInWindow();
     window.model.bench.open(request);
@@ -145,7 +164,7 @@ final class FileDoor {
         file.toFile().deleteOnExit();
       }
       window.model.bench.open(Request.of(copy.resolve("capture.csv.gz")));
-      window.notice.welcome(Phrases.of("welcome"));
+      window.notice.say(Phrases.of("welcome"));
       window.trace.requestFocusInWindow();
     } catch (IOException e) {
       complain(Complaint.of("capture.csv.gz", e));
@@ -168,7 +187,7 @@ final class FileDoor {
     }
     JFileChooser chooser = chooser(JFileChooser.FILES_ONLY, "dialog.saveJob");
     Path usual = s.get().request().capture().resolveSibling(JobSheetReader.USUAL_NAME);
-    Path file = window.model.job.file().orElse(usual.toAbsolutePath());
+    Path file = open().flatMap(Request::job).orElse(usual.toAbsolutePath());
     chooser.setSelectedFile(
         sample.filter(file::startsWith).map(in -> file.getFileName()).orElse(file).toFile());
     if (chooser.showSaveDialog(window.frame) == JFileChooser.APPROVE_OPTION) {
@@ -192,7 +211,7 @@ final class FileDoor {
       replace(whole, text.toml().getBytes(StandardCharsets.UTF_8));
       window.model.job.saved(
           draft, new JobSheetText(whole.getFileName().toString(), text.toml(), whole.getParent()));
-      window.notice.welcome(Phrases.of("job.written", file.toString()));
+      told("job.written", whole);
     } catch (IOException | JobSheetException e) {
       complain(Complaint.ofWriting(file.getFileName().toString(), e));
     }
@@ -233,18 +252,21 @@ final class FileDoor {
   }
 
   private void show(Path page) {
-    window.notice.welcome(Phrases.of("report.written", page.toString()));
+    told("report.written", page);
     browser.accept(page);
   }
 
-  private static void browse(Path page) {
-    try {
-      if (Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.BROWSE)) {
-        Desktop.getDesktop().browse(page.toUri());
-      }
-    } catch (IOException e) {
-      // no browser: the notice says where the page is
-    }
+  /** Says what was written, and offers to show its folder. */
+  private void told(String key, Path file) {
+    written = Optional.of(file.toAbsolutePath());
+    Action toFolder = window.commands.get("showFolder");
+    toFolder.setEnabled(opener.isPresent());
+    window.notice.say(Phrases.of(key, file.toString()), toFolder.isEnabled() ? "showFolder" : "");
+  }
+
+  /** Shows the folder of what was written last, where the platform can. */
+  void showFolder() {
+    written.map(Path::getParent).ifPresent(in -> opener.ifPresent(o -> o.accept(in)));
   }
 
   /** Saves the figure in front. */
@@ -282,6 +304,7 @@ final class FileDoor {
           content.bytes(file); // a name that says no format is refused before it is asked
       if (!Files.exists(file) || mayReplace(file)) {
         replace(file, bytes);
+        told("file.written", file);
       }
     } catch (IOException e) {
       complain(Complaint.ofWriting(file.getFileName().toString(), e));

@@ -23,41 +23,65 @@ final class JobModel {
   /** The draft that the file holds. */
   final Watched<JobDraft> saved = new Watched<>(history.now());
 
+  /** A sheet that cannot be read, as it is written; empty when it can. */
+  final Watched<Optional<JobSheetText>> unreadable = new Watched<>(Optional.empty());
+
   /** The text that was last read from the file or written to it; empty before there is one. */
   private Optional<JobSheetText> onDisk = Optional.empty();
+
+  /** The text that came with what is open. */
+  private JobSheetText read = history.now().opened().text();
 
   /** What was typed of the sheet that was open before, which may come back. */
   private Optional<State> before = Optional.empty();
 
   /** How far a sheet has come. */
   private record State(
-      History<JobDraft> history, JobDraft saved, Optional<JobSheetText> onDisk, JobSheet asked) {
+      JobSheetText read,
+      History<JobDraft> history,
+      JobDraft saved,
+      Optional<JobSheetText> onDisk,
+      Optional<JobSheetText> unreadable,
+      JobSheet asked) {
 
     boolean isOf(Session s) {
-      return history.now().opened().text() == s.given().text();
+      return read == s.given().text();
     }
   }
 
   /** Takes the sheet of a session; of the session that was open before as it was left. */
   void opened(Session s) {
     State next = before.filter(b -> b.isOf(s)).orElseGet(() -> read(s));
-    before = Optional.of(new State(history, saved.get(), onDisk, asked.get()));
+    before =
+        Optional.of(new State(read, history, saved.get(), onDisk, unreadable.get(), asked.get()));
+    read = next.read();
     onDisk = next.onDisk();
     history = next.history();
     saved.set(next.saved());
     fault.set(history.now().fault());
     draft.set(history.now());
+    unreadable.set(next.unreadable());
     asked.set(next.asked());
   }
 
   private static State read(Session s) {
+    JobSheetText text = s.given().text();
+    Optional<JobSheetText> file = s.request().job().map(f -> text);
     try {
-      JobDraft d = JobDraft.of(s.given().text());
-      Optional<JobSheetText> onDisk = s.request().job().map(f -> s.given().text());
-      return new State(new History<>(d), d, onDisk, s.given().sheet());
+      JobDraft d = JobDraft.of(text);
+      return new State(text, new History<>(d), d, file, Optional.empty(), s.given().sheet());
     } catch (JobSheetException e) {
-      throw new IllegalStateException("a sheet that was read is refused", e);
+      JobDraft d = JobDraft.empty(text.folder());
+      return new State(text, new History<>(d), d, Optional.empty(), file, s.given().sheet());
     }
+  }
+
+  /** Takes the sheet that could not be read as it was mended by hand. */
+  void mend(JobSheetText mended) throws JobSheetException {
+    JobDraft next = JobDraft.of(mended);
+    onDisk = unreadable.get();
+    unreadable.set(Optional.empty());
+    edit(next);
   }
 
   /** The file that the sheet was read from or written to last. */

@@ -36,12 +36,15 @@ final class JobView extends Column {
   private final Map<Field, Prose> complaints = new EnumMap<>(Field.class);
   private final JPanel coils = new JPanel(new MigLayout("insets 0, gapy 4, fillx", "[grow,fill]"));
   private final Prose coilComplaint = new Prose();
+  private final SheetMending mending;
   private boolean filling;
 
   JobView(DeskModel model, Commands commands) {
     super(new MigLayout("insets 10, gapy 2, fillx, wrap 1", "[grow,fill]"));
     this.model = model;
     setName("job");
+    mending = new SheetMending(model.job, commands);
+    add(mending, "wmin 40, hidemode 3");
     heading("job.wheel");
     text(Field.PATTERN);
     text(Field.TOOTH1);
@@ -76,6 +79,14 @@ final class JobView extends Column {
     model.job.draft.follow(d -> show(d));
     model.job.fault.watch(f -> complain());
     model.bench.session.watch(s -> channels());
+  }
+
+  /** Goes to the text of a sheet that cannot be read. */
+  void goToFault() {
+    if (mending.isVisible()) {
+      mending.requestFocusInWindow();
+      scrollRectToVisible(mending.getBounds());
+    }
   }
 
   private void heading(String key) {

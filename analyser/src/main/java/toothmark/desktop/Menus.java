@@ -31,6 +31,7 @@ final class Menus {
     file.add(recent());
     items(
         file,
+        "openAgain",
         "sample",
         "openBeside",
         LINE,
@@ -40,6 +41,7 @@ final class Menus {
         "compare",
         "report",
         "savePicture",
+        "showFolder",
         LINE,
         "newWindow",
         "close");

@@ -1,16 +1,12 @@
 package toothmark.desktop;
 
-import java.awt.Rectangle;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import javax.swing.JComponent;
 import javax.swing.JTabbedPane;
-import javax.swing.JViewport;
-import javax.swing.SwingUtilities;
 import toothmark.chart.Figure;
 import toothmark.chart.Figures;
 import toothmark.findings.Finding;
@@ -32,7 +28,7 @@ final class Pictures {
     this.saver = saver;
     tabs.setName("pictures");
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("command.pictures"));
-    tabs.setTabLayoutPolicy(JTabbedPane.SCROLL_TAB_LAYOUT);
+    OneRow.of(tabs);
     add("wheel", f -> f.draw(Picture.WHEEL));
     turns();
     add("speed", f -> f.draw(Picture.SPEED));
@@ -42,24 +38,9 @@ final class Pictures {
     add("sync", f -> f.draw(Picture.SYNC));
     add("period", f -> f.draw(Picture.TOOTH_PERIOD));
     add("orders", f -> f.draw(Picture.ORDERS));
-    tabs.addChangeListener(
-        e -> {
-          refreshShown();
-          SwingUtilities.invokeLater(this::bringTabIntoView);
-        });
+    tabs.addChangeListener(e -> refreshShown());
     model.bench.session.watch(s -> refresh());
     model.selected.watch(s -> follow());
-  }
-
-  /**
-   * Where there are more tabs than room: the buttons that come with them may cover the chosen one.
-   */
-  private void bringTabIntoView() {
-    Rectangle tab = tabs.getUI().getTabBounds(tabs, tabs.getSelectedIndex());
-    Stream.of(tabs.getComponents())
-        .filter(JViewport.class::isInstance)
-        .map(JViewport.class::cast)
-        .forEach(v -> v.scrollRectToVisible(SwingUtilities.convertRectangle(tabs, tab, v)));
   }
 
   private FigureView add(String name, Function<Figures, Optional<Figure>> draw) {

@@ -63,29 +63,68 @@ record Request(Path capture, Optional<Path> job, Optional<Path> log) {
         .toList();
   }
 
-  /** Reads what goes with the capture. */
-  Given given() throws JobSheetException, UnreadableCaptureException, IOException {
+  /** Reads what goes with the capture; what cannot be used of it is left out and told. */
+  Given given() throws IOException {
     if (Files.isDirectory(capture)) {
       throw new FileSystemException(capture.toString(), null, Phrases.of("complaint.folder"));
     }
+    Given sheet = sheet();
+    if (log.isEmpty()) {
+      return sheet;
+    }
+    try {
+      return sheet.with(ControllerLogReader.read(log.get()));
+    } catch (UnreadableCaptureException | IOException e) {
+      return sheet.without(Complaint.ofLeftOut(Complaint.LOG, e));
+    }
+  }
+
+  private Given sheet() {
     JobSheetText text =
-        job.isPresent()
-            ? JobSheetText.read(job.get())
-            : new JobSheetText(JobSheetReader.USUAL_NAME, "", capture.toAbsolutePath().getParent());
-    return new Given(
-        text,
-        text.sheet(),
-        log.isPresent() ? Optional.of(ControllerLogReader.read(log.get())) : Optional.empty());
+        new JobSheetText(
+            job.map(f -> String.valueOf(f.getFileName())).orElse(JobSheetReader.USUAL_NAME),
+            "",
+            job.orElse(capture).toAbsolutePath().getParent());
+    try {
+      text = job.isPresent() ? JobSheetText.read(job.get()) : text;
+      return new Given(text, text.sheet(), Optional.empty(), Optional.empty());
+    } catch (JobSheetException | IOException e) {
+      return new Given(text, JobSheet.empty(), Optional.empty(), Optional.empty())
+          .without(Complaint.ofLeftOut(Complaint.SHEET, e));
+    }
   }
 
   /**
    * What goes with a capture.
    *
    * @param text the job sheet as it is written; empty for none
-   * @param sheet what it states
+   * @param sheet what it states; nothing where it is left out
    * @param log what the controller logged; empty for none
+   * @param leftOut what was left out, and why; empty where nothing was
    */
-  record Given(JobSheetText text, JobSheet sheet, Optional<ControllerLog> log) {}
+  record Given(
+      JobSheetText text, JobSheet sheet, Optional<ControllerLog> log, Optional<Complaint> leftOut) {
+
+    private Given with(ControllerLog next) {
+      return new Given(text, sheet, Optional.of(next), leftOut);
+    }
+
+    private Given without(Complaint why) {
+      return new Given(text, sheet, log, Optional.of(why.and(leftOut)));
+    }
+
+    /** Less and less of it, for a capture that it does not fit: no log, no sheet, neither. */
+    List<Given> ever(JobSheetException misfit) {
+      Given noLog =
+          new Given(text, sheet, Optional.empty(), leftOut)
+              .without(Complaint.ofLeftOut(Complaint.LOG, misfit));
+      Given noSheet =
+          new Given(text, JobSheet.empty(), log, leftOut)
+              .without(Complaint.ofLeftOut(Complaint.SHEET, misfit));
+      Given neither = new Given(text, JobSheet.empty(), Optional.empty(), noSheet.leftOut);
+      return log.isPresent() ? List.of(noLog, noSheet, neither) : List.of(noSheet);
+    }
+  }
 
   private static Optional<Path> beside(Path folder, String name) {
     Path file = folder.resolve(name);

@@ -16,6 +16,8 @@ import toothmark.chart.SignalCurve;
 import toothmark.chart.SignalPyramid;
 import toothmark.chart.TraceChart;
 import toothmark.examination.Examination;
+import toothmark.examination.Examiner;
+import toothmark.examination.JobSheetException;
 
 /**
  * An open capture and what is known of it so far.
@@ -52,8 +54,39 @@ record Session(
     return new Session(request, capture, drawn, given, Optional.empty());
   }
 
+  /** Those of its curves that grow while they are looked at. */
+  List<SignalPyramid> growing() {
+    return drawn.stream()
+        .flatMap(d -> d.curve().stream())
+        .filter(SignalPyramid.class::isInstance)
+        .map(SignalPyramid.class::cast)
+        .toList();
+  }
+
   Session with(Examination next) {
     return new Session(request, capture, drawn, given, Optional.of(next));
+  }
+
+  /** Examined by all that goes with it; what does not fit it is left out, which is told. */
+  Session examined(Runnable betweenStages) throws JobSheetException {
+    try {
+      return examined(given, betweenStages);
+    } catch (JobSheetException misfit) {
+      for (Request.Given less : given.ever(misfit)) {
+        try {
+          return examined(less, betweenStages);
+        } catch (JobSheetException e) {
+          misfit.addSuppressed(e);
+        }
+      }
+      throw misfit;
+    }
+  }
+
+  private Session examined(Request.Given by, Runnable betweenStages) throws JobSheetException {
+    Examination found = Examiner.examine(capture, by.sheet(), by.log(), betweenStages);
+    Examination told = by.leftOut().map(l -> found.withAssumption(l.sentence())).orElse(found);
+    return new Session(request, capture, drawn, by, Optional.of(told));
   }
 
   /** The curve to stand for the whole capture: the crank's, else the first there is. */

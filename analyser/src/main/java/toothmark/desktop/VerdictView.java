@@ -105,7 +105,7 @@ final class VerdictView extends JPanel {
 
   void refresh() {
     Optional<Examination> e = model.examination();
-    captured.setText(e.map(VerdictView::captured).orElse(" "));
+    captured.setText(e.map(this::captured).orElse(" "));
     verdict.say(
         e.map(x -> x.diagnosis().verdict()).orElseGet(this::unknown), () -> Look.strong(1.2));
     next.say(e.map(this::next).orElse(""), () -> Look.regular(1));
@@ -167,10 +167,10 @@ final class VerdictView extends JPanel {
     event.setVisible(model.examination().isPresent());
   }
 
-  private static String captured(Examination e) {
+  private String captured(Examination e) {
     double rate = e.observations().edges().quality().sampleRateHz();
     List<String> names = e.observations().capture().channels().stream().map(Channel::name).toList();
-    StringBuilder s = new StringBuilder(e.observations().capture().file());
+    StringBuilder s = new StringBuilder(Desk.TITLES.of(model).orElseThrow());
     if (!e.sheet().heading().title().isEmpty()) {
       s.insert(0, e.sheet().heading().title() + "  ·  ");
     }

@@ -44,6 +44,18 @@ public record Examination(
   }
 
   /**
+   * The same, with one more thing that was assumed.
+   *
+   * @param said one sentence
+   * @return with it after the others
+   */
+  public Examination withAssumption(String said) {
+    Roles more =
+        new Roles(roles.crank, roles.tdc, roles.coils, (roles.assumption + " " + said).strip());
+    return new Examination(sheet, more, observations, diagnosis, teeth);
+  }
+
+  /**
    * Which channel was taken for what, by name.
    *
    * @param crank the crank channel

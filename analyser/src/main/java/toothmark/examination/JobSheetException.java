@@ -1,6 +1,7 @@
 package toothmark.examination;
 
 import java.util.Optional;
+import java.util.OptionalInt;
 
 /** A job sheet that cannot be used; the message names file, line, key and cure. */
 public final class JobSheetException extends Exception {
@@ -9,6 +10,7 @@ public final class JobSheetException extends Exception {
 
   private final String key;
   private final String fault;
+  private final int line;
 
   /**
    * A sheet that is wrong as a whole.
@@ -19,19 +21,27 @@ public final class JobSheetException extends Exception {
     super(message);
     this.key = "";
     this.fault = message;
+    this.line = 0;
   }
 
   /**
-   * A sheet with one key that is wrong.
+   * A sheet that is wrong at one place.
    *
-   * @param place file and line
-   * @param key its full name, such as {@code wheel.pattern}
+   * @param file what the sheet is called
+   * @param line of the file, from 1; empty when the place is not known
+   * @param key its full name, such as {@code wheel.pattern}; empty where the text is no TOML
    * @param fault the fact, the value found and the cure
    */
-  public JobSheetException(String place, String key, String fault) {
-    super(place + ": " + key + ": " + fault);
+  public JobSheetException(String file, OptionalInt line, String key, String fault) {
+    super(
+        file
+            + (line.isPresent() ? ", line " + line.getAsInt() : "")
+            + (key.isEmpty() ? "" : ": " + key)
+            + ": "
+            + fault);
     this.key = key;
     this.fault = fault;
+    this.line = line.orElse(0);
   }
 
   /**
@@ -41,6 +51,15 @@ public final class JobSheetException extends Exception {
    */
   public Optional<String> key() {
     return key.isEmpty() ? Optional.empty() : Optional.of(key);
+  }
+
+  /**
+   * The line that is wrong.
+   *
+   * @return from 1; empty when the sheet is wrong as a whole
+   */
+  public OptionalInt line() {
+    return line > 0 ? OptionalInt.of(line) : OptionalInt.empty();
   }
 
   /**

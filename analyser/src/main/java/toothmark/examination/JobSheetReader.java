@@ -68,7 +68,7 @@ public final class JobSheetReader {
     TomlParseResult result = Toml.parse(toml);
     if (result.hasErrors()) {
       TomlParseError e = result.errors().get(0);
-      throw new JobSheetException(name + ", line " + e.position().line() + ": " + e.getMessage());
+      throw new JobSheetException(name, OptionalInt.of(e.position().line()), "", e.getMessage());
     }
     SheetTable top = new SheetTable(name, "", result);
     top.allow(

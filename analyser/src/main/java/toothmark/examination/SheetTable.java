@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.OptionalInt;
 import org.tomlj.TomlArray;
 import org.tomlj.TomlPosition;
 import org.tomlj.TomlTable;
@@ -110,8 +111,8 @@ final class SheetTable {
   JobSheetException complaint(String key, String what) {
     String placed = table.contains(List.of(key)) ? key : anyKey();
     TomlPosition at = placed.isEmpty() ? null : table.inputPositionOf(List.of(placed));
-    String place = at == null ? file : file + ", line " + at.line();
-    return new JobSheetException(place, name(key), what);
+    OptionalInt line = at == null ? OptionalInt.empty() : OptionalInt.of(at.line());
+    return new JobSheetException(file, line, name(key), what);
   }
 
   /** A key of this table, to say where a missing one belongs. */

@@ -169,7 +169,7 @@ class DeskFilesTest extends OpenedSheet {
     window.settle();
     assertThat(notice())
         .isEqualTo(
-            "The job sheet could not be used.\nbad.toml, line 2: wheel.patern: unknown key; the"
+            "The job sheet could not be used and was left out.\nbad.toml, line 2: wheel.patern: unknown key; the"
                 + " nearest known key is wheel.pattern");
     assertThat(window.<Boolean>ask(w -> w.model.examination().isPresent())).isTrue();
   }

@@ -141,7 +141,7 @@ class DeskReachTest {
     window.on(w -> w.notice.putAway());
     window.on(w -> w.frame.setSize(1366, 768));
     window.settle();
-    window.on(w -> w.notice.welcome("A word. ".repeat(80)));
+    window.on(w -> w.notice.say("A word. ".repeat(80)));
     window.settle();
     window.on(
         w -> {

@@ -154,23 +154,26 @@ final class DeskModel {
     return a.withHeading(b.heading()).equals(b);
   }
 
-  /** Picks a finding out, and shows the place where it shows. */
+  /** Picks a finding out, and where it shows first. */
   void select(Finding finding) {
     Selected next = selected.get().withFinding(finding).withTooth(finding.tooth());
+    Optional<FirstEvent> first = examination().flatMap(e -> FirstEvent.of(finding, e, events));
     if (finding.where().isEmpty()) {
-      OptionalDouble pass =
+      OptionalDouble there =
           finding.tooth().isPresent()
               ? passNearest(finding.tooth().getAsInt())
-              : OptionalDouble.empty();
-      selected.set(pass.isPresent() ? next.withInstant(pass.getAsDouble()) : next);
-      pass.ifPresent(this::showClosely);
+              : first.map(f -> OptionalDouble.of(f.timeSeconds())).orElse(OptionalDouble.empty());
+      selected.set(there.isPresent() ? next.withInstant(there.getAsDouble()) : next);
+      there.ifPresent(this::showClosely);
       return;
     }
     Interval at = finding.where().get(0);
-    double turn = turnSeconds(at.startInclusive());
-    double end = Math.min(at.endExclusive(), at.startInclusive() + MOST_TURNS * turn);
-    show(new Interval(at.startInclusive() - turn, end + turn));
-    selected.set(next.withInstant(at.startInclusive()));
+    double from = first.map(FirstEvent::timeSeconds).orElse(at.startInclusive());
+    double turn = turnSeconds(from);
+    double end = Math.max(from, Math.min(at.endExclusive(), from + MOST_TURNS * turn));
+    show(new Interval(from - turn, end + turn));
+    selected.set(
+        next.withInstant(from).withTooth(first.map(FirstEvent::tooth).orElse(finding.tooth())));
   }
 
   /** Picks an instant out, with the tooth that passes there. */

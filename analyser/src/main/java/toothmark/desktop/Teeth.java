@@ -73,7 +73,7 @@ final class Teeth {
     return OptionalInt.of(nearer ? before : after);
   }
 
-  private static boolean is(ToothEvents teeth, int i, int tooth) {
+  static boolean is(ToothEvents teeth, int i, int tooth) {
     return teeth.kind(i) != ToothKind.STRAY && teeth.tooth(i) == tooth;
   }
 }

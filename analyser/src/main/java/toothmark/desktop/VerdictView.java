@@ -39,6 +39,7 @@ final class VerdictView extends JPanel {
     this.model = model;
     this.commands = commands;
     setName("verdict");
+    captured.setName("captured");
     verdict.setName("verdict.text");
     verdict.setFocusable(true);
     next.setName("verdict.next");

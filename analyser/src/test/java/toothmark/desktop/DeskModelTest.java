@@ -11,11 +11,14 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Queue;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import toothmark.desktop.JobDraft.Field;
 import toothmark.examination.JobSheetText;
 import toothmark.findings.Finding;
@@ -68,6 +71,27 @@ class DeskModelTest {
     assertThat(
             model.view.get().orElseThrow().shown().contains(first.where().get(0).startInclusive()))
         .isTrue();
+  }
+
+  @ParameterizedTest
+  @CsvSource({
+    "loose-connector, TOOTH_MISSING",
+    "sparks-in-the-signal, STRAY",
+    "straight-into-the-limiter, SPARK_ABSENT",
+    "weak-on-the-starter, SYNC_LOST"
+  })
+  void theFirstFindingIsPickedOutAtItsFirstEvent(String sample, CaptureEvent.Kind kind) {
+    model.bench.open(Request.of(Path.of("../signal-samples", sample, "capture.csv.gz")));
+    runWork();
+    Finding first = model.examination().orElseThrow().diagnosis().findings().get(0);
+    CaptureEvent event =
+        model.events().stream().filter(e -> e.kind() == kind).findFirst().orElseThrow();
+    assertThat(model.selected.get())
+        .isEqualTo(
+            new Selected(
+                Optional.of(first), event.tooth(), OptionalDouble.of(event.timeSeconds())));
+    assertThat(model.eventHere()).contains(event);
+    assertThat(model.view.get().orElseThrow().shown().contains(event.timeSeconds())).isTrue();
   }
 
   @Test

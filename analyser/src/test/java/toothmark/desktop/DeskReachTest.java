@@ -112,11 +112,7 @@ class DeskReachTest {
   void nothingIsCutNorWhereTheTypeIsHalfAsLargeAgain() throws Exception {
     noneIsCut();
     window.close();
-    javax.swing.SwingUtilities.invokeAndWait(
-        () -> {
-          Look.enlarge(1.5);
-          Look.wear(Ink.LIGHT);
-        });
+    wear(1.5, Ink.LIGHT);
     try {
       window = DrivenWindow.show(new Dimension(1366, 768));
       assertThat(window.<List<String>>ask(w -> cut(w.frame.getRootPane()))).isEmpty();
@@ -126,11 +122,7 @@ class DeskReachTest {
       chosenTabsAreInView();
       besideAnotherTheTraceHasRoom();
     } finally {
-      javax.swing.SwingUtilities.invokeAndWait(
-          () -> {
-            Look.enlarge(1);
-            Look.wear(Ink.LIGHT);
-          });
+      wear(1, Ink.LIGHT);
     }
   }
 
@@ -156,11 +148,7 @@ class DeskReachTest {
   @Test
   void aWindowThatIsOpenTakesAnotherLookAsANewOneDoes() throws Exception {
     try {
-      javax.swing.SwingUtilities.invokeAndWait(
-          () -> {
-            Look.enlarge(1.4);
-            Look.wear(Ink.DARK);
-          });
+      wear(1.4, Ink.DARK);
       window.on(DeskWindow::redress);
       window.settle();
       List<String> redressed = window.ask(DeskReachTest::looks);
@@ -170,11 +158,7 @@ class DeskReachTest {
       assertThat(redressed)
           .containsExactlyElementsOf(window.<List<String>>ask(DeskReachTest::looks));
     } finally {
-      javax.swing.SwingUtilities.invokeAndWait(
-          () -> {
-            Look.enlarge(1);
-            Look.wear(Ink.LIGHT);
-          });
+      wear(1, Ink.LIGHT);
     }
   }
 
@@ -228,15 +212,48 @@ class DeskReachTest {
       window.on(
           w -> {
             JTabbedPane tabs = w.pictures.tabs();
-            Component bar =
-                Stream.of(tabs.getComponents())
-                    .filter(JViewport.class::isInstance)
-                    .findFirst()
-                    .orElseThrow();
             Rectangle chosen = tabs.getUI().getTabBounds(tabs, tab);
-            assertThat(bar.getBounds().contains(chosen)).as(tabs.getTitleAt(tab)).isTrue();
+            assertThat(bar(tabs).getBounds().contains(chosen)).as(tabs.getTitleAt(tab)).isTrue();
           });
     }
+  }
+
+  @Test
+  void onASmallWindowTheTabsStandInOneRowAlsoInLargerType() throws Exception {
+    for (double larger : new double[] {1, 1.5, 2}) {
+      window.close();
+      wear(larger, Ink.LIGHT);
+      try {
+        window = DrivenWindow.show(new Dimension(900, 600));
+        window.run("job");
+        window.settle();
+        window.run("whatIf");
+        window.settle();
+        window.on(
+            w -> {
+              assertThat(w.side.getTabRunCount()).isEqualTo(1);
+              Rectangle chosen = w.side.getUI().getTabBounds(w.side, 3);
+              assertThat(bar(w.side).getBounds().contains(chosen)).as("at " + larger).isTrue();
+            });
+      } finally {
+        wear(1, Ink.LIGHT);
+      }
+    }
+  }
+
+  private static void wear(double larger, Ink ink) throws Exception {
+    javax.swing.SwingUtilities.invokeAndWait(
+        () -> {
+          Look.enlarge(larger);
+          Look.wear(ink);
+        });
+  }
+
+  private static Component bar(JTabbedPane tabs) {
+    return Stream.of(tabs.getComponents())
+        .filter(JViewport.class::isInstance)
+        .findFirst()
+        .orElseThrow();
   }
 
   private void besideAnotherTheTraceHasRoom() throws Exception {

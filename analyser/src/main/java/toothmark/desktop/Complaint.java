@@ -34,7 +34,8 @@ record Complaint(String heading, String detail, String cure) {
   static Complaint ofLeftOut(String part, Throwable failure) {
     String heading = Phrases.of("leftOut." + part);
     Complaint why = under(heading, failure);
-    return new Complaint(heading, why.detail, part.equals(SHEET) ? "job" : "openAgain");
+    String cure = part.equals(SHEET) ? "job" : "openAgain";
+    return new Complaint(heading, why.detail, cure);
   }
 
   /** Both, one below the other. */

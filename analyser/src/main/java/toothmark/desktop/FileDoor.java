@@ -26,6 +26,8 @@ import toothmark.report.WholeFile;
 /** Everything that goes into the window and out of it as a file. */
 final class FileDoor {
 
+  private static final String TO_FOLDER = "showFolder";
+
   private final DeskWindow window;
   private final RecentFiles recent;
   private Optional<Path> folder = Optional.empty();
@@ -259,9 +261,9 @@ final class FileDoor {
   /** Says what was written, and offers to show its folder. */
   private void told(String key, Path file) {
     written = Optional.of(file.toAbsolutePath());
-    Action toFolder = window.commands.get("showFolder");
+    Action toFolder = window.commands.get(TO_FOLDER);
     toFolder.setEnabled(opener.isPresent());
-    window.notice.say(Phrases.of(key, file.toString()), toFolder.isEnabled() ? "showFolder" : "");
+    window.notice.say(Phrases.of(key, file.toString()), toFolder.isEnabled() ? TO_FOLDER : "");
   }
 
   /** Shows the folder of what was written last, where the platform can. */

@@ -278,6 +278,8 @@ class DeskWindowTest {
   @Test
   void theNextEventIsTheFirstInViewAndTheKeysOfTheTraceWorkAtOnce() {
     window.open(SAMPLES.resolve("weak-on-the-starter/capture.csv.gz"));
+    window.on(w -> w.model.selected.set(Selected.NOTHING));
+    window.run("showAll");
     window.run("nextEvent");
     window.settle();
     assertThat(window.<String>ask(w -> text(w, "event"))).startsWith("1 of ");

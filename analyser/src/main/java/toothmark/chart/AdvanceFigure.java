@@ -83,13 +83,16 @@ final class AdvanceFigure {
         Wording.of("advance.commanded"),
         Place.ABOVE);
     coils(labels, actual);
-    layers.add(new LabelsLayer(labels, Lettering.regular(12), ink.paper()));
+    layers.add(
+        new LabelsLayer(
+            labels, Lettering.regular(12), ink.paper(), List.of(actual, commanded, means)));
     return Plots.plot(null, Axes.linear(Wording.of("axis.advance"), 4, ink), layers, ink);
   }
 
   private XYPlot gap() {
     List<Layer> layers = new ArrayList<>();
     List<Label> labels = new ArrayList<>();
+    Points all = points(Value.GAP, List.of(SparkTiming.Standing.values()));
     timing.gap().ifPresent(fit -> band(fit, layers));
     layers.add(
         new RulesLayer(new double[] {0}, RulesLayer.Way.LEVEL, ink.commanded(), Ink.dashed(2)));
@@ -105,7 +108,7 @@ final class AdvanceFigure {
     timing.gap().ifPresent(fit -> line(fit, layers, labels));
     label(labels, left, Wording.of("advance.out"), Place.ABOVE);
     label(labels, limited, Wording.of("advance.limited"), Place.ABOVE);
-    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper(), List.of(all)));
     return Plots.plot(null, Axes.linear(Wording.of("axis.gap"), 2, ink), layers, ink);
   }
 

@@ -59,9 +59,11 @@ final class DwellFigure {
   private XYPlot plot(String axis, double leastSpan, Value value) {
     List<Layer> layers = new ArrayList<>();
     List<Label> labels = new ArrayList<>();
+    List<Points> all = new ArrayList<>();
     for (int i = 0; i < coils.size(); i++) {
       Points points = points(coils.get(i), value);
       if (!points.isEmpty()) {
+        all.add(points);
         layers.add(
             new MarksLayer(
                 points, Mark.coil(i), 6, new MarksLayer.Style(ink.coil(i), ink.paper())));
@@ -76,7 +78,7 @@ final class DwellFigure {
       }
     }
     if (!layers.isEmpty()) {
-      layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+      layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper(), all));
     }
     return Plots.plot(null, Axes.linear(Wording.of(axis), leastSpan, ink), layers, ink);
   }

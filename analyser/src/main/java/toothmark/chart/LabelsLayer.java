@@ -6,15 +6,36 @@ import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * Words beside what they name, on a patch of paper. One that would cover an earlier one is left
- * out, so the more important ones come first.
+ * out, so the more important ones come first. From points that must be seen they keep clear, as
+ * near to their place as can be.
+ *
+ * @param clear the points that must be seen; empty where words stay at their place
  */
-record LabelsLayer(List<Label> labels, Font font, Color paper) implements Layer {
+record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clear)
+    implements Layer {
 
   private static final double PAD = 2;
+
+  /** How far from a point its words may stand, the nearest first. */
+  private static final double[] AWAY = {4, 8, 12, 17, 23, 30, 38};
+
+  /** A mark is larger than its point. */
+  private static final double MARK = 3;
+
+  /** Of a long train of points every so many are enough to keep clear of. */
+  private static final int ENOUGH = 3000;
+
+  LabelsLayer(List<Label> labels, Font font, Color paper) {
+    this(labels, font, paper, List.of());
+  }
 
   /**
    * Words at a point.
@@ -43,40 +64,85 @@ record LabelsLayer(List<Label> labels, Font font, Color paper) implements Layer 
   public void paint(Graphics2D g, Frame frame) {
     g.setFont(font);
     FontMetrics metrics = g.getFontMetrics();
-    List<Rectangle2D> taken = new ArrayList<>();
+    boxes(metrics, frame)
+        .forEach(
+            (label, box) -> {
+              g.setPaint(paper);
+              g.fill(box);
+              g.setPaint(label.colour());
+              g.drawString(
+                  label.text(),
+                  (float) (box.getX() + PAD),
+                  (float) (box.getY() + metrics.getAscent() - 1));
+            });
+  }
+
+  /** Where the words stand that are written. */
+  Map<Label, Rectangle2D> boxes(FontMetrics metrics, Frame frame) {
+    List<double[]> seen = seen(frame);
+    Map<Label, Rectangle2D> boxes = new LinkedHashMap<>();
     for (Label label : labels) {
       if (Double.isNaN(label.x()) || frame.showsX(label.x())) {
-        Rectangle2D box = box(label, metrics, frame);
-        if (taken.stream().noneMatch(box::intersects)) {
-          taken.add(box);
-          g.setPaint(paper);
-          g.fill(box);
-          g.setPaint(label.colour());
-          g.drawString(
-              label.text(),
-              (float) (box.getX() + PAD),
-              (float) (box.getY() + metrics.getAscent() - 1));
+        Stream<Rectangle2D> free =
+            places(label, metrics, frame).filter(b -> seen.stream().noneMatch(p -> covers(b, p)));
+        Stream.concat(free, Stream.of(box(label, label.place(), AWAY[0], metrics, frame)))
+            .filter(b -> boxes.values().stream().noneMatch(b::intersects))
+            .findFirst()
+            .ifPresent(b -> boxes.put(label, b));
+      }
+    }
+    return boxes;
+  }
+
+  private static boolean covers(Rectangle2D box, double[] point) {
+    return point[0] > box.getMinX() - MARK
+        && point[0] < box.getMaxX() + MARK
+        && point[1] > box.getMinY() - MARK
+        && point[1] < box.getMaxY() + MARK;
+  }
+
+  /** The points that must be seen, on the paper. */
+  private List<double[]> seen(Frame frame) {
+    List<double[]> seen = new ArrayList<>();
+    for (Points points : clear) {
+      for (int i = 0; i < points.size(); i += 1 + points.size() / ENOUGH) {
+        if (frame.showsX(points.x(i))) {
+          seen.add(new double[] {frame.x(points.x(i)), frame.y(points.y(i))});
         }
       }
     }
+    return seen;
   }
 
-  private static Rectangle2D box(Label label, FontMetrics metrics, Frame frame) {
+  /** Where words may stand: at their place, further off, or on the other side. */
+  private Stream<Rectangle2D> places(Label label, FontMetrics metrics, Frame frame) {
+    List<Place> sides =
+        switch (label.place()) {
+          case ABOVE, RIGHT -> List.of(label.place(), Place.ABOVE, Place.BELOW);
+          case BELOW, LEFT -> List.of(label.place(), Place.BELOW, Place.ABOVE);
+        };
+    return Arrays.stream(AWAY)
+        .boxed()
+        .flatMap(away -> sides.stream().map(side -> box(label, side, away, metrics, frame)));
+  }
+
+  private static Rectangle2D box(
+      Label label, Place place, double away, FontMetrics metrics, Frame frame) {
     double w = metrics.stringWidth(label.text()) + 2 * PAD;
     double h = metrics.getAscent() + metrics.getDescent() - 1.0;
     Rectangle2D area = frame.area();
     double x = Double.isNaN(label.x()) ? area.getMaxX() : frame.x(label.x());
     double y = Double.isNaN(label.y()) ? area.getMinY() : frame.y(label.y());
     double left =
-        switch (label.place()) {
+        switch (place) {
           case ABOVE, BELOW -> x - w / 2;
-          case RIGHT -> x + 6;
-          case LEFT -> x - 6 - w;
+          case RIGHT -> x + away + 2;
+          case LEFT -> x - away - 2 - w;
         };
     double top =
-        switch (label.place()) {
-          case ABOVE -> y - h - 4;
-          case BELOW -> y + 4;
+        switch (place) {
+          case ABOVE -> y - h - away;
+          case BELOW -> y + away;
           case RIGHT, LEFT -> y - h / 2;
         };
     return new Rectangle2D.Double(

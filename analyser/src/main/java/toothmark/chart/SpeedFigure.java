@@ -46,10 +46,9 @@ final class SpeedFigure {
     layers.add(
         new CurveLayer(
             new SeriesCurve(times, rpm, longestStep), ink.thin(ink.crank(), 0.5), Ink.line(1)));
-    turns(layers, labels);
-    logged(layers, labels);
+    List<Points> shown = List.of(turns(layers, labels), logged(layers, labels));
     flags(layers, labels);
-    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper()));
+    layers.add(new LabelsLayer(labels, Lettering.regular(11), ink.paper(), shown));
     Range span = Timeline.span(examination);
     return new Figure(
         Wording.of("speed.question"),
@@ -81,10 +80,10 @@ final class SpeedFigure {
   }
 
   /** The speed of whole turns, which the places of the teeth cannot touch. */
-  private void turns(List<Layer> layers, List<Label> labels) {
+  private Points turns(List<Layer> layers, List<Label> labels) {
     Points turns = Timeline.turnSpeeds(examination);
     if (turns.size() < 2) {
-      return;
+      return turns;
     }
     double[] xs = new double[turns.size()];
     double[] ys = new double[xs.length];
@@ -99,10 +98,11 @@ final class SpeedFigure {
     labels.add(new Label(xs[at], ys[at], Wording.of("mark.turn"), Place.RIGHT, ink.text()));
     int early = xs.length / 3;
     labels.add(new Label(xs[early], ys[early], Wording.of("mark.tooth"), Place.ABOVE, ink.crank()));
+    return turns;
   }
 
   /** The speeds of the controller's log, where its clock was laid over the capture's. */
-  private void logged(List<Layer> layers, List<Label> labels) {
+  private Points logged(List<Layer> layers, List<Label> labels) {
     Points rows = new Points();
     examination.observations().timing().log().stream()
         .flatMap(l -> l.speeds().stream())
@@ -114,6 +114,7 @@ final class SpeedFigure {
       labels.add(
           new Label(rows.x(at), rows.y(at), Wording.of("mark.log"), Place.RIGHT, ink.text()));
     }
+    return rows;
   }
 
   private void flags(List<Layer> layers, List<Label> labels) {

@@ -47,7 +47,9 @@ final class ToothPeriodFigure {
     layers.add(marks(gap, Mark.DOT, 3, ink.text()));
     layers.add(marks(missing, Mark.HOLLOW, 7, ink.trouble()));
     layers.add(marks(stray, Mark.CROSS, 7, ink.trouble()));
-    layers.add(new LabelsLayer(labels(), Lettering.regular(11), ink.paper()));
+    layers.add(
+        new LabelsLayer(
+            labels(), Lettering.regular(11), ink.paper(), List.of(even, gap, missing, stray)));
     return new Figure(
         Wording.of("period.question"),
         answer(),

@@ -1,6 +1,7 @@
 package toothmark.chart;
 
 import java.awt.Color;
+import java.awt.FontMetrics;
 import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
@@ -11,11 +12,8 @@ import java.util.function.IntFunction;
 import java.util.function.IntPredicate;
 import java.util.stream.IntStream;
 import org.jfree.chart.axis.NumberAxis;
-import org.jfree.chart.ui.RectangleEdge;
 import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
-import toothmark.chart.LabelsLayer.Label;
-import toothmark.chart.LabelsLayer.Place;
 import toothmark.edges.SignalQuality;
 import toothmark.examination.Examination;
 import toothmark.ignition.CoilTrack;
@@ -277,11 +275,24 @@ final class TraceLayers {
               a.getX(), a.getMaxY() - TriedInput.LANE, a.getWidth(), TriedInput.LANE);
       if (tried.isPresent()) {
         tried.get().paint(g, lane, frame.fromX(), frame.toX(), ink);
-        double up = frame.yAxis().java2DToValue(lane.getMinY() + 2, a, RectangleEdge.LEFT);
-        Label name =
-            new Label(frame.fromX(), up, Wording.of("mark.tried"), Place.ABOVE, ink.quiet());
-        new LabelsLayer(List.of(name), Lettering.regular(10), ink.paper()).paint(g, frame);
+        name(g, lane);
       }
+    }
+
+    /** In the margin, where nothing is drawn but the numbers of what the lane stands before. */
+    private void name(Graphics2D clipped, Rectangle2D lane) {
+      Graphics2D g = (Graphics2D) clipped.create();
+      g.setClip(null); // to the plot
+      String name = Wording.of("mark.tried");
+      g.setFont(Lettering.regular(10));
+      FontMetrics metrics = g.getFontMetrics();
+      double left = Math.max(0, lane.getMinX() - metrics.stringWidth(name) - 4);
+      g.setPaint(ink.paper());
+      g.fill(
+          new Rectangle2D.Double(left, lane.getY(), lane.getMinX() - 1 - left, lane.getHeight()));
+      g.setPaint(ink.quiet());
+      g.drawString(name, (float) left, (float) (lane.getCenterY() + metrics.getAscent() / 2.0 - 1));
+      g.dispose();
     }
   }
 

@@ -8,14 +8,17 @@ import java.util.function.DoubleSupplier;
 import org.jfree.chart.ui.RectangleEdge;
 
 /**
- * What odd events in view are, along the lower edge, or so far above it: the more important kinds
- * first.
+ * What odd events in view are, to the right of each along the lower edge, or so far above it: the
+ * more important kinds first.
  */
 record WordsLayer(List<Instants> kinds, Color colour, Color paper, DoubleSupplier lift)
     implements Layer {
 
   private static final int MOST = 40;
   private static final double SIZE = 11;
+
+  /** From the edge to the middle of the words. */
+  private static final double ABOVE_EDGE = 11;
 
   @Override
   public void paint(Graphics2D g, Frame frame) {
@@ -38,9 +41,11 @@ record WordsLayer(List<Instants> kinds, Color colour, Color paper, DoubleSupplie
         frame
             .yAxis()
             .java2DToValue(
-                frame.area().getMaxY() - lift.getAsDouble(), frame.area(), RectangleEdge.LEFT),
+                frame.area().getMaxY() - lift.getAsDouble() - ABOVE_EDGE,
+                frame.area(),
+                RectangleEdge.LEFT),
         events.word(i),
-        LabelsLayer.Place.ABOVE,
+        LabelsLayer.Place.RIGHT,
         colour);
   }
 }

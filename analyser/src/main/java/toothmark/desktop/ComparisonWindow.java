@@ -97,8 +97,13 @@ final class ComparisonWindow {
     views.get(0).requestFocusInWindow();
   }
 
-  /** Says and draws everything anew, as after a change of colours. */
-  void refresh() {
+  /** Takes the look just worn. */
+  void redress() {
+    Redressing.of(frame);
+    refresh();
+  }
+
+  private void refresh() {
     words.removeAll();
     say(compared.comparison());
     words.revalidate();

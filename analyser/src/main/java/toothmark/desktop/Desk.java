@@ -5,7 +5,6 @@ import java.awt.Frame;
 import java.awt.GraphicsEnvironment;
 import java.awt.HeadlessException;
 import java.awt.Rectangle;
-import java.awt.Window;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
 import java.nio.file.Path;
@@ -154,9 +153,6 @@ public final class Desk {
   /** Draws all windows anew after a change of look, and remembers it. */
   static void redressAll(Ink ink) {
     recent().setLook(ink == Ink.DARK, Look.enlarged());
-    for (Window w : Window.getWindows()) {
-      SwingUtilities.updateComponentTreeUI(w);
-    }
     OPEN.forEach(DeskWindow::redress);
   }
 }

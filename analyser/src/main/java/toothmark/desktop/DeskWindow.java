@@ -1,6 +1,5 @@
 package toothmark.desktop;
 
-import com.formdev.flatlaf.FlatLaf;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Insets;
@@ -15,6 +14,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ForkJoinPool;
+import java.util.stream.Stream;
 import javax.swing.Action;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
@@ -46,6 +46,8 @@ final class DeskWindow {
 
   private static final Insets NARROW_TABS = new Insets(4, 5, 4, 5);
 
+  private static final String UNDO = "undo";
+
   private static final Dimension LEAST = new Dimension(480, 360);
 
   final JFrame frame = new JFrame(Phrases.of("program"));
@@ -60,12 +62,12 @@ final class DeskWindow {
   private final JLabel keys = Caption.quiet(Phrases.of("trace.keys"), () -> Look.regular(0.92));
   private final JLabel pointer = Caption.of(" ", () -> Look.regular(0.92));
   private boolean sideAsked;
+  private String doubted = "";
   final Notice notice;
   final FileDoor files;
   private final VerdictView verdict;
   private final FindingsView findings;
   private final JobView job;
-  private final MeasuresView measures;
   private final WhatIfView whatIf;
   private final ReadoutView readout;
   private Optional<AidsWindow> aids = Optional.empty();
@@ -83,7 +85,6 @@ final class DeskWindow {
     verdict = new VerdictView(model, commands);
     findings = new FindingsView(model);
     job = new JobView(model, commands);
-    measures = new MeasuresView(model);
     whatIf = new WhatIfView(model);
     readout = new ReadoutView(model, commands);
     lay();
@@ -120,7 +121,7 @@ final class DeskWindow {
     side.putClientProperty("JTabbedPane.tabInsets", NARROW_TABS);
     OneRow.of(side);
     side.addTab(Phrases.of("command.findings"), findings);
-    side.addTab(Phrases.of("command.measures"), measures.scrolled());
+    side.addTab(Phrases.of("command.measures"), new MeasuresView(model).scrolled());
     side.addTab(Phrases.of("command.job"), job.scrolled());
     side.addTab(Phrases.of("command.whatIf"), whatIf.scrolled());
     return side;
@@ -189,6 +190,7 @@ final class DeskWindow {
           title();
           verdict.refresh();
         });
+    model.bench.session.watch(s -> doubt());
     model.bench.compared.watch(c -> c.ifPresent(this::compared));
     model.job.draft.watch(d -> title());
     model.job.saved.watch(d -> title());
@@ -290,6 +292,16 @@ final class DeskWindow {
         .flatMap(e -> Figures.of(e, Look.ink()).waveform(model.view.get().orElseThrow().shown()));
   }
 
+  /** Asks whether a role is right that was given just now. */
+  private void doubt() {
+    String now = model.examination().map(e -> RoleDoubts.of(e).lines()).orElse("");
+    boolean isNew = !now.isEmpty() && !now.equals(doubted);
+    doubted = now;
+    if (isNew && model.job.canUndo()) {
+      notice.say(now, UNDO);
+    }
+  }
+
   private void title() {
     frame.setTitle(
         Desk.TITLES
@@ -323,7 +335,8 @@ final class DeskWindow {
 
   /** Draws everything anew after a change of colours or size. */
   void redress() {
-    FlatLaf.updateUI();
+    Redressing.of(frame);
+    Stream.of(frame.getOwnedWindows()).forEach(Redressing::of);
     widths();
     trace.build();
     strip.build();
@@ -331,11 +344,9 @@ final class DeskWindow {
     pictures.refresh();
     verdict.refresh();
     findings.refresh();
-    measures.refresh();
     readout.refresh();
     whatIf.refresh();
     aids.ifPresent(AidsWindow::refresh);
-    comparison.ifPresent(ComparisonWindow::refresh);
-    frame.getContentPane().revalidate();
+    comparison.filter(c -> c.frame.isDisplayable()).ifPresent(ComparisonWindow::redress);
   }
 }

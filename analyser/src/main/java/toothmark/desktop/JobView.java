@@ -27,7 +27,9 @@ final class JobView extends Column {
 
   private static final long serialVersionUID = 1L;
 
-  private static final String FAULTY = "JComponent.outline";
+  private static final String OUTLINE = "JComponent.outline";
+  private static final String FAULTY = "error";
+  private static final String DOUBTFUL = "warning";
   private static final String PLACEHOLDER = "JTextField.placeholderText";
   private static final int NOTE_ROWS = 3;
 
@@ -78,7 +80,11 @@ final class JobView extends Column {
     add(new JButton(commands.get("saveJob")), "gaptop 10, growx 0");
     model.job.draft.follow(d -> show(d));
     model.job.fault.watch(f -> complain());
-    model.bench.session.watch(s -> channels());
+    model.bench.session.watch(
+        s -> {
+          channels();
+          complain();
+        });
   }
 
   /** Goes to the text of a sheet that cannot be read. */
@@ -214,8 +220,10 @@ final class JobView extends Column {
   }
 
   private void complain() {
-    complaints.forEach((f, p) -> outline(inputs.get(f), p, ""));
-    outline(coils, coilComplaint, "");
+    RoleDoubts doubts = model.examination().map(RoleDoubts::of).orElse(RoleDoubts.NONE);
+    complaints.forEach((f, p) -> outline(inputs.get(f), p, "", DOUBTFUL));
+    outline(inputs.get(Field.TDC), complaints.get(Field.TDC), doubts.mark().orElse(""), DOUBTFUL);
+    outline(coils, coilComplaint, String.join("\n", doubts.coils()), DOUBTFUL);
     model
         .job
         .fault
@@ -226,8 +234,8 @@ final class JobView extends Column {
                     .field()
                     .filter(complaints::containsKey)
                     .ifPresentOrElse(
-                        f -> outline(inputs.get(f), complaints.get(f), fault.message()),
-                        () -> outline(coils, coilComplaint, fault.message())));
+                        f -> outline(inputs.get(f), complaints.get(f), fault.message(), FAULTY),
+                        () -> outline(coils, coilComplaint, fault.message(), FAULTY)));
     revalidate();
   }
 
@@ -239,8 +247,8 @@ final class JobView extends Column {
     }
   }
 
-  private static void outline(JComponent input, Prose complaint, String message) {
-    input.putClientProperty(FAULTY, message.isEmpty() ? null : "error");
+  private static void outline(JComponent input, Prose complaint, String message, String how) {
+    input.putClientProperty(OUTLINE, message.isEmpty() ? null : how);
     complaint.say(message, () -> Look.regular(0.95));
     complaint.setForeground(Look.ink().trouble());
   }

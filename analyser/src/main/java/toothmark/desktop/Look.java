@@ -28,7 +28,7 @@ final class Look {
 
   private Look() {}
 
-  /** Dresses all windows made from now on; those that are open need {@code FlatLaf.updateUI}. */
+  /** Dresses all windows made from now on; those that are open are redressed. */
   static void wear(Ink next) {
     ink = next;
     GraphicsEnvironment here = GraphicsEnvironment.getLocalGraphicsEnvironment();

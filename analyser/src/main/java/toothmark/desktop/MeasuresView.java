@@ -20,7 +20,7 @@ final class MeasuresView extends Column {
     model.bench.session.watch(s -> refresh());
   }
 
-  void refresh() {
+  private void refresh() {
     removeAll();
     model.examination().ifPresent(e -> VerdictText.of(e, List.of(), ONE_LINE).forEach(this::line));
     revalidate();

@@ -17,15 +17,14 @@ import javax.swing.RootPaneContainer;
  */
 final class Redressing {
 
-  private static final String LATER = "redressed later";
+  private static final String LATER = "redressedLater";
 
   private Redressing() {}
 
   static void of(Window window) {
     if (window.isShowing()) {
       now(window);
-      window.invalidate();
-      window.validate();
+      window.revalidate();
       window.repaint();
     } else if (window instanceof RootPaneContainer in) {
       later(in.getRootPane());

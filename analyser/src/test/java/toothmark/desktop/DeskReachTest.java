@@ -151,14 +151,27 @@ class DeskReachTest {
       wear(1.4, Ink.DARK);
       window.on(DeskWindow::redress);
       window.settle();
+      bringEachToFront();
       List<String> redressed = window.ask(DeskReachTest::looks);
       window.close();
       window = DrivenWindow.show(new Dimension(1366, 768));
       window.openSample();
+      bringEachToFront();
       assertThat(redressed)
           .containsExactlyElementsOf(window.<List<String>>ask(DeskReachTest::looks));
     } finally {
       wear(1, Ink.LIGHT);
+    }
+  }
+
+  /** Those behind take the look when they come to front. */
+  private void bringEachToFront() {
+    for (JTabbedPane tabs : List.of(window.ask(w -> w.pictures.tabs()), window.ask(w -> w.side))) {
+      for (int i = tabs.getTabCount() - 1; i >= 0; i--) {
+        int tab = i;
+        window.on(w -> tabs.setSelectedIndex(tab));
+        window.settle();
+      }
     }
   }
 

@@ -70,11 +70,11 @@ public final class EdgeDetector {
     }
     SampledSignal sampled = (SampledSignal) signal;
     boolean switches = kind.map(k -> k == SensorKind.HALL).orElse(survey.levels().isPresent());
-    SampleStatistics s = survey.statistics();
-    return switches ? LogicEdges.detect(sampled, survey) : wave(sampled, s);
+    return switches ? LogicEdges.detect(sampled, survey) : wave(sampled, survey);
   }
 
-  private static CrankEdges wave(SampledSignal signal, SampleStatistics s) {
+  private static CrankEdges wave(SampledSignal signal, ChannelSurvey survey) {
+    SampleStatistics s = survey.statistics();
     Wave wave = Wave.of(signal, s);
     Extrema extrema = FluxEdges.find(wave);
     Wave finer = CoarseSampling.refine(wave, extrema, s);
@@ -94,6 +94,7 @@ public final class EdgeDetector {
         SensorKind.VARIABLE_RELUCTANCE,
         trains.falling(),
         trains.rising(),
-        Quality.of(signal, s, wave.offset(), fuller, hum.asHum(wave.signal().intervalSeconds())));
+        Quality.of(signal, s, wave.offset(), fuller, hum.asHum(wave.signal().intervalSeconds())),
+        Optional.of(survey));
   }
 }

@@ -53,14 +53,20 @@ final class LineScan {
     }
   }
 
-  /** Explained squares at so many frequencies from the first on. */
+  /** Explained squares at so many more frequencies. */
   double[] explained(int count) {
     double[] out = new double[Math.max(0, count)];
     for (int k = 0; k < out.length; k++) {
-      out[k] = explained();
-      turn();
+      out[k] = next();
     }
     return out;
+  }
+
+  /** Explained squares at the next frequency, the first to begin with. */
+  double next() {
+    double explained = explained();
+    turn();
+    return explained;
   }
 
   private double explained() {

@@ -18,6 +18,7 @@ final class LocalCubic {
   final double[] weight = new double[2 * LONGEST_HALF + 1];
   private final double[] c = new double[4];
   private int half;
+  private double inverse;
   private double m0;
   private double m2;
   private double m4;
@@ -31,6 +32,7 @@ final class LocalCubic {
       return;
     }
     half = points;
+    inverse = 1.0 / half;
     m0 = 2.0 * half + 1;
     m2 = 0;
     m4 = 0;
@@ -60,7 +62,6 @@ final class LocalCubic {
     double s2 = 0;
     double s3 = 0;
     double s4 = 0;
-    double inverse = 1.0 / half;
     for (int i = 1; i <= half; i++) {
       double x = i * inverse;
       double xx = x * x;
@@ -104,7 +105,7 @@ final class LocalCubic {
   }
 
   double value(int i) {
-    double x = (double) i / half;
+    double x = i * inverse;
     return c[0] + x * (c[1] + x * (c[2] + x * c[3]));
   }
 

@@ -40,30 +40,38 @@ record MainsLine(double cyclesPerSample, double step) {
     return cyclesPerSample > 0;
   }
 
-  /** Looks in steps from extremum to extremum. */
+  /**
+   * Looks in steps from extremum to extremum; where there is no hum, a few lines beside show it.
+   */
   static MainsLine inTeeth(FluxSteps steps, double intervalSeconds) {
     double ts = intervalSeconds;
     double seconds = steps.samples() * ts;
     double step = STEP / seconds;
-    double[] explained =
-        new LineScan(steps, FROM_HZ * ts, step * ts).explained((int) ((TO_HZ - FROM_HZ) / step));
-    int best = 0;
-    for (int k = 0; k < explained.length; k++) {
-      boolean mains = awayFromMains(FROM_HZ + k * step) <= TOLERANCE;
-      best = mains && explained[k] > explained[best] ? k : best;
+    int lines = (int) ((TO_HZ - FROM_HZ) / step);
+    double found = 0;
+    double most = 0;
+    for (double mains : MAINS_HZ) {
+      int first = (int) Math.ceil((mains * (1 - TOLERANCE) - FROM_HZ) / step);
+      int end = Math.min(lines, (int) ((mains * (1 + TOLERANCE) - FROM_HZ) / step) + 1);
+      LineScan scan = new LineScan(steps, (FROM_HZ + first * step) * ts, step * ts);
+      for (int k = first; k < end; k++) {
+        double explained = scan.next();
+        found = explained > most ? FROM_HZ + k * step : found;
+        most = Math.max(most, explained);
+      }
     }
-    double found = FROM_HZ + best * step;
-    for (int k = 0; k < explained.length; k++) {
+    LineScan all = new LineScan(steps, FROM_HZ * ts, step * ts);
+    for (int k = 0; k < lines && found > 0; k++) {
       double f = FROM_HZ + k * step;
       double reach = MAINS_REACH + 1 / (seconds * f);
       boolean beside = awayFromMains(f) > reach && Math.abs(f / found - 2) > reach;
       boolean twice = Math.abs(f / found - 2) <= TOLERANCE;
-      double share = explained[k] / explained[best];
+      double share = all.next() / most;
       if (beside && share > 1 / STANDS_OUT || twice && share > TWICE) {
         return NONE;
       }
     }
-    return awayFromMains(found) <= TOLERANCE ? new MainsLine(found * ts, step * ts) : NONE;
+    return found > 0 ? new MainsLine(found * ts, step * ts) : NONE;
   }
 
   /** Looks in the mean voltage of blocks. */

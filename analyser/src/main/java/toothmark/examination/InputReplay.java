@@ -30,7 +30,7 @@ public final class InputReplay {
   }
 
   /**
-   * Prepares a replay; goes through the signal once.
+   * Prepares a replay.
    *
    * @param examination what was found
    * @return empty where the crank signal is no wave or its teeth are not known
@@ -45,16 +45,17 @@ public final class InputReplay {
             .map(SampledSignal.class::cast);
     Optional<WheelPattern> pattern =
         seen.stated().pattern().or(() -> seen.crank().map(c -> c.identification().pattern()));
+    Optional<ChannelSurvey> survey = seen.edges().survey();
     if (seen.edges().kind() != SensorKind.VARIABLE_RELUCTANCE
         || signal.isEmpty()
+        || survey.isEmpty()
         || pattern.isEmpty()
         || examination.teeth().isEmpty()) {
       return Optional.empty();
     }
     return Optional.of(
         new InputReplay(
-            new ConditionerReplay(
-                signal.get(), ChannelSurvey.of(signal.get()), seen.stated().timedEdge()),
+            new ConditionerReplay(signal.get(), survey.get(), seen.stated().timedEdge()),
             Examiner.followed(pattern.get()),
             new Teeth(examination.teeth().get())));
   }

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CompletableFuture;
 import toothmark.edges.EdgeTrain;
 import toothmark.receiver.SyncLoss;
 
@@ -37,22 +38,19 @@ record CrankSymptoms(
   private static final double STILL_RPM = 150;
 
   static CrankSymptoms of(Turns turns, Observations seen) {
+    EdgeTrain train = seen.edges().train(turns.crank().identification().toothEdge());
+    ToothLateness late = ToothLateness.of(turns);
+    CompletableFuture<Optional<ToothHum>> hum =
+        CompletableFuture.supplyAsync(() -> ToothHum.of(turns, late));
+    CompletableFuture<Optional<Resonance>> resonance =
+        CompletableFuture.supplyAsync(() -> Resonance.of(turns, late, train));
     ReceiverView receiver = ReceiverView.of(turns, seen.receiver());
     Strays strays = Strays.of(turns, receiver, seen);
     Losses losses = Losses.of(turns, receiver, strays, seen);
-    EdgeTrain train = seen.edges().train(turns.crank().identification().toothEdge());
     Optional<ToothSwings> swings = ToothSwings.of(turns, train);
     Optional<RimForm> rim = RimForm.of(turns.pattern(), turns.crank().wheel().geometry(), swings);
-    ToothLateness late = ToothLateness.of(turns);
     return new CrankSymptoms(
-        turns,
-        receiver,
-        strays,
-        losses,
-        rim,
-        ToothHum.of(turns, late),
-        Resonance.of(turns, late, train),
-        swings);
+        turns, receiver, strays, losses, rim, hum.join(), resonance.join(), swings);
   }
 
   /** Whether running speeds differ enough that the wheel's errors part from the engine's ripple. */

@@ -10,9 +10,10 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.complex.Complex;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
+import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.DecompositionSolver;
-import org.apache.commons.math3.linear.QRDecomposition;
-import org.apache.commons.math3.linear.SingularMatrixException;
+import org.apache.commons.math3.linear.NonPositiveDefiniteMatrixException;
+import org.apache.commons.math3.linear.RealMatrix;
 import toothmark.edges.EdgeTrain;
 import toothmark.units.Measured;
 import toothmark.units.Say;
@@ -48,6 +49,7 @@ record Resonance(
   private static final double HALF = 0.5;
   private static final double LOWEST_ORDER = 1;
   private static final double HIGHEST_ORDER = 12;
+  private static final int LOWEST = (int) (LOWEST_ORDER / HALF);
 
   /** Below, what the neighbours' mean leaves of a swing is too little, and errors look large. */
   private static final double LEAST_ORDER = 2;
@@ -186,13 +188,6 @@ record Resonance(
             .toList();
     double most = near.stream().mapToDouble(p -> p.swing.abs()).max().orElse(0);
     List<Place> wide = near.stream().filter(p -> p.swing.abs() > WIDE * most).toList();
-    if (System.getenv("DBG") != null) {
-      System.err.println("DBG " + hertz + " near " + near.size() + " most " + most);
-      near.forEach(
-          p ->
-              System.err.printf(
-                  "DBG %.0f %.1f %.0f %.3f %.3f%n", p.rpm, p.order, p.hertz(), p.swing.abs(), p.u));
-    }
     double low = wide.stream().mapToDouble(Place::rpm).min().orElse(0);
     double high = wide.stream().mapToDouble(Place::rpm).max().orElse(0);
     boolean rings = wide.stream().anyMatch(p -> risesAndFalls(p, places));
@@ -313,30 +308,28 @@ record Resonance(
     if (n < PLENTY * 2 * orders) {
       return List.of();
     }
-    double[] at = late.places();
-    double[][] design = new double[n][2 * orders];
-    for (int i = 0; i < n; i++) {
-      for (int k = 0; k < orders; k++) {
-        double phase = 2 * Math.PI * (LOWEST_ORDER + HALF * k) * at[first + i];
-        design[i][2 * k] = Math.cos(phase);
-        design[i][2 * k + 1] = Math.sin(phase);
-      }
-    }
+    double[] at = Arrays.copyOfRange(late.places(), first, end);
     double[] y = Arrays.copyOfRange(late.degrees(), first, end);
     double[] s = Arrays.copyOfRange(strength, first, end);
+    double[][] waves = new double[n][];
+    for (int i = 0; i < n; i++) {
+      waves[i] = waves(at[i], 2 * (LOWEST + orders) - 1);
+    }
+    RealMatrix design =
+        new Array2DRowRealMatrix(waves, false)
+            .getSubMatrix(0, n - 1, 2 * LOWEST, 2 * (LOWEST + orders) - 1);
     try {
-      Array2DRowRealMatrix matrix = new Array2DRowRealMatrix(design, false);
-      DecompositionSolver solver = new QRDecomposition(matrix).getSolver();
-      double[] swing = solver.solve(new ArrayRealVector(y, false)).toArray();
-      double[] change = solver.solve(new ArrayRealVector(s, false)).toArray();
-      double[] fitted = matrix.operate(swing);
+      DecompositionSolver solver = new CholeskyDecomposition(products(waves, orders)).getSolver();
+      double[] swing = solver.solve(new ArrayRealVector(design.preMultiply(y), false)).toArray();
+      double[] change = solver.solve(new ArrayRealVector(design.preMultiply(s), false)).toArray();
+      double[] fitted = design.operate(swing);
       double left = 0;
       for (int i = 0; i < n; i++) {
         left += (y[i] - fitted[i]) * (y[i] - fitted[i]);
       }
       double u = Math.sqrt(left / (n - 2 * orders) * 2 / n);
       double seconds = late.times()[end - 1] - late.times()[first];
-      double rpm = 60 * (at[end - 1] - at[first]) / seconds;
+      double rpm = 60 * (at[n - 1] - at[0]) / seconds;
       List<Place> places = new ArrayList<>();
       for (int k = 0; k < orders; k++) {
         double order = LOWEST_ORDER + HALF * k;
@@ -346,8 +339,44 @@ record Resonance(
         places.add(new Place(rpm, order, x, c, u / gain));
       }
       return places;
-    } catch (SingularMatrixException e) {
+    } catch (NonPositiveDefiniteMatrixException e) {
       return List.of();
     }
+  }
+
+  /** Cosine and sine at a place of so many multiples of half an order, from none up. */
+  private static double[] waves(double place, int multiples) {
+    double cosine = Math.cos(2 * Math.PI * HALF * place);
+    double sine = Math.sin(2 * Math.PI * HALF * place);
+    double[] waves = new double[2 * multiples];
+    waves[0] = 1;
+    for (int k = 2; k < waves.length; k += 2) {
+      waves[k] = waves[k - 2] * cosine - waves[k - 1] * sine;
+      waves[k + 1] = waves[k - 1] * cosine + waves[k - 2] * sine;
+    }
+    return waves;
+  }
+
+  /** The matrix of the normal equations: products of waves are sums of waves. */
+  private static RealMatrix products(double[][] waves, int orders) {
+    double[] sums = new double[waves[0].length];
+    for (double[] w : waves) {
+      for (int k = 0; k < sums.length; k++) {
+        sums[k] += w[k] / 2;
+      }
+    }
+    double[][] products = new double[2 * orders][2 * orders];
+    for (int j = 0; j < orders; j++) {
+      for (int k = 0; k < orders; k++) {
+        int both = 2 * (2 * LOWEST + j + k);
+        int apart = 2 * Math.abs(j - k);
+        products[2 * j][2 * k] = sums[apart] + sums[both];
+        products[2 * j + 1][2 * k + 1] = sums[apart] - sums[both];
+        double across = sums[both + 1] + (j < k ? sums[apart + 1] : -sums[apart + 1]);
+        products[2 * j][2 * k + 1] = across;
+        products[2 * k + 1][2 * j] = across;
+      }
+    }
+    return new Array2DRowRealMatrix(products, false);
   }
 }

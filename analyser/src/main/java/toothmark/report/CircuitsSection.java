@@ -8,21 +8,23 @@ import toothmark.chart.Figures;
 import toothmark.chart.Ink;
 import toothmark.examination.Examination;
 import toothmark.examination.InputReplay;
+import toothmark.examination.InputReplay.ToothMargin;
 import toothmark.receiver.Conditioner;
 import toothmark.receiver.ConditionerReplay.Result;
 
 /** What other input circuits would have made of the record; only where the reference lost count. */
 final class CircuitsSection {
 
-  private final Optional<InputReplay> replay;
   private final Optional<CompletableFuture<Figure>> levels;
-  private final List<Result> results;
+  private final Optional<CompletableFuture<List<Result>>> results;
+  private final Optional<CompletableFuture<List<ToothMargin>>> margins;
 
   private CircuitsSection(Optional<InputReplay> replay) {
-    this.replay = replay;
     this.levels =
         replay.map(r -> CompletableFuture.supplyAsync(() -> Figures.levels(r.sweep(), Ink.LIGHT)));
-    this.results = replay.map(r -> r.play(Conditioner.usual())).orElse(List.of());
+    this.results =
+        replay.map(r -> CompletableFuture.supplyAsync(() -> r.play(Conditioner.usual())));
+    this.margins = replay.map(r -> CompletableFuture.supplyAsync(r::armingMargins));
   }
 
   static CircuitsSection of(Examination examination) {
@@ -36,11 +38,11 @@ final class CircuitsSection {
   }
 
   void write(HtmlWriter html, PageFigures figures) {
-    replay.ifPresent(r -> write(html, r));
+    results.ifPresent(r -> write(html, r.join()));
     levels().ifPresent(f -> figures.show(html, f));
   }
 
-  private void write(HtmlWriter html, InputReplay replay) {
+  private void write(HtmlWriter html, List<Result> results) {
     html.element("h2", Wording.of("circuits"), "id", "circuits");
     html.element("p", Wording.of("circuits.meaning"));
     html.open("div", "class", "scroll")
@@ -56,6 +58,7 @@ final class CircuitsSection {
       html.close();
     }
     html.close().close();
-    html.element("p", Wording.of("circuits.arming", CircuitsText.margin(replay.armingMargins())));
+    html.element(
+        "p", Wording.of("circuits.arming", CircuitsText.margin(margins.orElseThrow().join())));
   }
 }

@@ -204,23 +204,25 @@ final class CorrelatedFit {
       LinearFit start = LinearFit.of(open, values, unit);
       int dof = Math.max(1, values.length - known.open());
       double variance = Math.max(start.weightedSquares() / dof, 1e-12);
-      List<Found> found = new ArrayList<>();
+      List<Supposed> ways = new ArrayList<>();
       for (double doubtful : known.doubtful() > 0 ? DOUBTFUL_WEIGHTS : new double[] {1}) {
         Priors priors = new Priors(known, doubtful);
         for (double growing : GROWING_SHARES) {
-          found.add(scaled(new Errors(variance, 0, 0, growing), priors));
+          ways.add(new Supposed(new Errors(variance, 0, 0, growing), priors));
           for (double c : correlated ? CORRELATIONS : new double[0]) {
             for (double share : WANDERING_SHARES) {
-              found.add(scaled(new Errors(variance, share, c, growing), priors));
+              ways.add(new Supposed(new Errors(variance, share, c, growing), priors));
             }
           }
         }
       }
-      return found;
+      return ways.parallelStream().map(this::scaled).toList();
     }
 
     /** The likeliest variance, by golden section over its logarithm. */
-    private Found scaled(Errors errors, Priors priors) {
+    private Found scaled(Supposed of) {
+      Errors errors = of.errors();
+      Priors priors = of.priors();
       double low = Math.log(errors.variance() * 3e-3);
       double high = Math.log(errors.variance() * 4);
       double a = high - GOLDEN * (high - low);

@@ -10,6 +10,7 @@ import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
+import org.apache.commons.math3.util.KthSelector;
 
 /**
  * Learns how far each tooth stands from its nominal place, apart from what the crank's speed does.
@@ -251,9 +252,14 @@ final class GeometryFit {
             plain.addTo(sums[b], sides[b]);
           }
         });
-    double[] r =
-        Arrays.stream(residuals).flatMapToDouble(Arrays::stream).map(Math::abs).sorted().toArray();
-    scale = Math.max(LEAST_SCALE, 1.4826 * r[r.length / 2]);
+    double[] r = new double[Arrays.stream(residuals).mapToInt(of -> of.length).sum()];
+    int n = 0;
+    for (double[] of : residuals) {
+      for (double x : of) {
+        r[n++] = Math.abs(x);
+      }
+    }
+    scale = Math.max(LEAST_SCALE, 1.4826 * new KthSelector().select(r, null, n / 2));
     if (robust) {
       eachBlock(
           (b, w) ->

@@ -30,6 +30,9 @@ final class TraceLayers {
   private static final double ODD = 9;
   private static final double SEEN = 5;
 
+  /** Kept free at the left edge, where the focus is shown. */
+  private static final double INSET = 3;
+
   private final Optional<Examination> examination;
   private final Ink ink;
   private OptionalInt tooth = OptionalInt.empty();
@@ -284,9 +287,9 @@ final class TraceLayers {
       Graphics2D g = (Graphics2D) clipped.create();
       g.setClip(null); // to the plot
       String name = Wording.of("mark.tried");
-      g.setFont(Lettering.regular(10));
+      g.setFont(Lettering.regular(9));
       FontMetrics metrics = g.getFontMetrics();
-      double left = Math.max(0, lane.getMinX() - metrics.stringWidth(name) - 4);
+      double left = Math.max(INSET, lane.getMinX() - metrics.stringWidth(name) - 4);
       g.setPaint(ink.paper());
       g.fill(
           new Rectangle2D.Double(left, lane.getY(), lane.getMinX() - 1 - left, lane.getHeight()));

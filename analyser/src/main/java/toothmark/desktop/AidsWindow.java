@@ -1,5 +1,6 @@
 package toothmark.desktop;
 
+import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.awt.event.KeyEvent;
@@ -9,6 +10,7 @@ import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JDialog;
 import javax.swing.JFrame;
+import javax.swing.JPanel;
 import javax.swing.JTabbedPane;
 import javax.swing.KeyStroke;
 import toothmark.examination.JobSheet;
@@ -20,12 +22,14 @@ final class AidsWindow {
   private static final Dimension SIZE = new Dimension(1000, 640);
 
   final JDialog dialog;
+  final Notice notice;
   private final JTabbedPane tabs = new JTabbedPane();
   private final Map<String, AidView> views = new LinkedHashMap<>();
 
   private JobSheetText opened;
 
-  AidsWindow(JFrame beside, JobModel job, Consumer<Aid.Printed> save) {
+  AidsWindow(JFrame beside, JobModel job, Notice notice, Consumer<Aid.Printed> save) {
+    this.notice = notice;
     dialog = new JDialog(beside, Phrases.of("aids.name"));
     dialog.setName("aids");
     opened = job.draft.get().opened().text();
@@ -36,7 +40,10 @@ final class AidsWindow {
     }
     job.asked.watch(s -> take(s, job.draft.get().opened().text()));
     tabs.getAccessibleContext().setAccessibleName(Phrases.of("aids.name"));
-    dialog.setContentPane(tabs);
+    JPanel all = new JPanel(new BorderLayout());
+    all.add(notice, BorderLayout.NORTH);
+    all.add(tabs, BorderLayout.CENTER);
+    dialog.setContentPane(all);
     dialog
         .getRootPane()
         .registerKeyboardAction(

@@ -29,18 +29,21 @@ import toothmark.report.ComparisonText;
 final class ComparisonWindow {
 
   final JFrame frame = new JFrame();
+  final Notice notice;
   private final DeskModel model;
   private final Compared compared;
   private final List<FigureView> views = new ArrayList<>();
   private final JPanel words =
       new JPanel(new MigLayout("insets 12, gapy 3, fillx, wrap 1", "[300,grow,fill]"));
 
-  ComparisonWindow(DeskModel model, Compared compared, SavingMenu.Saver saver) {
+  ComparisonWindow(DeskModel model, Compared compared, Notice notice, SavingMenu.Saver saver) {
+    this.notice = notice;
     this.model = model;
     this.compared = compared;
     frame.setTitle(Phrases.of("compare.title", compared.before(), compared.after()));
     frame.setName("comparison");
     JPanel all = new JPanel(new BorderLayout());
+    all.add(notice, BorderLayout.NORTH);
     all.add(scrolled(), BorderLayout.WEST);
     all.add(figures(saver), BorderLayout.CENTER);
     frame.setContentPane(all);

@@ -250,6 +250,13 @@ final class DeskWindow {
     job.goToFault();
   }
 
+  /** Says what was done where it is seen: also over the windows that stand before this one. */
+  void say(String text, String command) {
+    notice.say(text, command);
+    aids.ifPresent(a -> a.notice.say(text, command));
+    comparison.ifPresent(c -> c.notice.say(text, command));
+  }
+
   /** Gives the room to the pictures where there is little. */
   void showPictures() {
     sideAsked = false;
@@ -312,7 +319,8 @@ final class DeskWindow {
 
   private void compared(Compared found) {
     comparison.ifPresent(c -> c.frame.dispose());
-    ComparisonWindow next = new ComparisonWindow(model, found, files::savePicture);
+    ComparisonWindow next =
+        new ComparisonWindow(model, found, new Notice(model, commands), files::savePicture);
     comparison = Optional.of(next);
     next.showOver(frame);
   }
@@ -324,7 +332,9 @@ final class DeskWindow {
 
   /** The sums at the bench, made when first asked for. */
   AidsWindow aids() {
-    AidsWindow shown = aids.orElseGet(() -> new AidsWindow(frame, model.job, files::savePrint));
+    AidsWindow shown =
+        aids.orElseGet(
+            () -> new AidsWindow(frame, model.job, new Notice(model, commands), files::savePrint));
     aids = Optional.of(shown);
     return shown;
   }

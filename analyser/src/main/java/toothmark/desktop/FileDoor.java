@@ -263,7 +263,7 @@ final class FileDoor {
     written = Optional.of(file.toAbsolutePath());
     Action toFolder = window.commands.get(TO_FOLDER);
     toFolder.setEnabled(opener.isPresent());
-    window.notice.say(Phrases.of(key, file.toString()), toFolder.isEnabled() ? TO_FOLDER : "");
+    window.say(Phrases.of(key, file.toString()), toFolder.isEnabled() ? TO_FOLDER : "");
   }
 
   /** Shows the folder of what was written last, where the platform can. */

@@ -21,7 +21,7 @@ final class VerdictView extends JPanel {
   private static final long serialVersionUID = 1L;
 
   /** Narrower, the buttons beside them would leave the words too little. */
-  private static final int ROOM_BESIDE = 640;
+  private static final int ROOM_BESIDE = 720;
 
   private final transient DeskModel model;
   private final transient Commands commands;

@@ -153,6 +153,12 @@ class DeskLeftOutTest extends OpenedSheet {
         .isEqualTo("The report was written: " + folder.resolve("report/report.html"));
     window.on(w -> ((AbstractButton) named(all(w), "notice.on")).doClick());
     assertThat(shown[0]).isEqualTo(folder.resolve("report"));
+    Path tape = folder.resolve("tape.pdf");
+    window.on(w -> w.aids().show("tape"));
+    window.begin(w -> w.files.savePrint(() -> new byte[] {1}));
+    window.choose(tape);
+    assertThat(window.<String>ask(w -> words(w.aids().notice))).startsWith(tape + " was saved.");
+    window.on(w -> w.aids().dialog.dispose());
     window.on(w -> w.files.opener = Optional.empty());
     window.on(w -> type(w, Field.NOTES, "hums"));
     window.on(w -> w.files.writeJob(sheet));

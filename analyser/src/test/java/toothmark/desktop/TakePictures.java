@@ -7,6 +7,7 @@ import java.awt.Rectangle;
 import java.awt.image.BufferedImage;
 import java.awt.image.DataBuffer;
 import java.awt.image.IndexColorModel;
+import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.file.Files;
@@ -21,14 +22,21 @@ import java.util.Map;
 import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
+import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
+import javax.imageio.ImageWriteParam;
+import javax.imageio.ImageWriter;
+import javax.imageio.stream.ImageOutputStream;
 import javax.swing.JComponent;
+import javax.swing.JDialog;
 import javax.swing.JFrame;
 import javax.swing.JTable;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
 import toothmark.chart.Ink;
 import toothmark.chart.TraceChart;
+import toothmark.desktop.JobDraft.Field;
+import toothmark.examination.JobSheetReader;
 
 /**
  * Takes a picture of each view of the window, light and dark, on a small and a large screen, and of
@@ -112,38 +120,20 @@ public final class TakePictures {
     w.on(x -> x.model.select(x.model.examination().orElseThrow().diagnosis().findings().get(0)));
     w.on(x -> x.model.zoom(0.05));
     w.run("job");
-    w.on(
-        x ->
-            x.model.job.edit(
-                x.model.job.draft.get().with(JobDraft.Field.PATTERN, "36-x"), "pattern"));
+    w.on(x -> x.model.job.edit(x.model.job.draft.get().with(Field.PATTERN, "36-x"), "pattern"));
     take(w, "job-" + name);
     w.run("undo");
-    w.run("whatIf");
-    take(w, "what-if-" + name);
     w.run("measures");
     for (String picture :
-        List.of(
-            "wheel",
-            "turns",
-            "speed",
-            "advance",
-            "alignment",
-            "dwell",
-            "sync",
-            "period",
-            "orders")) {
+        List.of("wheel", "turns", "speed", "advance", "alignment", "dwell", "period", "orders")) {
       w.on(x -> x.pictures.show(picture));
       take(w, picture + "-" + name);
     }
-    if (!name.endsWith("2560")) {
-      aids(w, name); // a dialog of its own size on any screen
-    }
-    w.open(samples.resolve("README.md"));
-    take(w, "wrong-file-" + name);
+    aids(w, name);
+    losses(w, name);
+    questions(w, name);
     w.open(samples.resolve("refitted-wheel/capture.csv.gz"));
-    if (!name.endsWith("2560")) {
-      sideBySide(w, name);
-    }
+    sideBySide(w, name);
     w.on(x -> x.model.bench.compare(Request.of(samples.resolve("leads-swapped/capture.csv.gz"))));
     w.settle();
     w.on(
@@ -153,17 +143,60 @@ public final class TakePictures {
         });
   }
 
+  /** Where sync was lost, and what another input circuit would have made of it. */
+  private void losses(DrivenWindow w, String name) throws Exception {
+    w.open(samples.resolve("loose-connector/capture.csv.gz"));
+    w.on(x -> x.pictures.show("sync"));
+    take(w, "sync-" + name);
+    w.run("whatIf");
+    w.run("trace");
+    w.on(x -> x.model.whatIf.setting.set(new WhatIf.Setting(WhatIf.Circuit.ADAPTIVE, 75, 900)));
+    take(w, "what-if-" + name);
+  }
+
+  /** What is asked and told where something is not as it should be. */
+  private void questions(DrivenWindow w, String name) throws Exception {
+    w.open(samples.resolve("README.md"));
+    take(w, "wrong-file-" + name);
+    Path folder = Files.createTempDirectory("pictures");
+    Path capture =
+        Files.copy(
+            samples.resolve("refitted-wheel/capture.csv.gz"), folder.resolve("capture.csv.gz"));
+    Path sheet =
+        Files.writeString(
+            folder.resolve(JobSheetReader.USUAL_NAME),
+            "[job]\ntitle = \"Van, 2.0 litres\"\n\n[wheel]\npatern = \"36-1\"\n");
+    w.open(capture);
+    w.run("job");
+    take(w, "mend-" + name);
+    Files.delete(sheet);
+    w.open(capture);
+    w.on(x -> x.model.job.edit(x.model.job.draft.get().withRole(Field.TDC, "CH2")));
+    take(w, "doubt-" + name);
+    w.on(x -> x.commands.run("undo"));
+    w.settle();
+    Files.delete(capture);
+    Files.delete(folder);
+    JDialog keys = w.ask(x -> KeysWindow.show(x.frame, x.commands));
+    w.settle();
+    w.on(
+        x -> {
+          save(keys.getRootPane(), "keys-" + name);
+          keys.dispose();
+        });
+  }
+
   /** Two captures on one screen, as their windows lie on it. */
   private void sideBySide(DrivenWindow w, String name) throws Exception {
-    try (DrivenWindow other = DrivenWindow.show(SMALL)) {
+    Dimension size = w.frame().getSize();
+    try (DrivenWindow other = DrivenWindow.show(size)) {
       other.open(samples.resolve("loose-connector/capture.csv.gz"));
       other.run("nextEvent");
       w.run("trace");
       List<DrivenWindow> both = List.of(w, other);
       List<JFrame> frames = both.stream().map(DrivenWindow::frame).toList();
-      w.on(x -> Desk.tile(frames, new Rectangle(SMALL)));
-      BufferedImage screen =
-          new BufferedImage(SMALL.width, SMALL.height, BufferedImage.TYPE_INT_RGB);
+      w.on(x -> Desk.tile(frames, new Rectangle(size)));
+      BufferedImage screen = new BufferedImage(size.width, size.height, BufferedImage.TYPE_INT_RGB);
       for (DrivenWindow one : both) {
         one.settle();
         one.on(
@@ -173,11 +206,11 @@ public final class TakePictures {
                     .paint(
                         screen
                             .createGraphics()
-                            .create(x.frame.getX(), 0, x.frame.getWidth(), SMALL.height)));
+                            .create(x.frame.getX(), 0, x.frame.getWidth(), size.height)));
       }
       save(screen, "side-by-side-" + name);
     }
-    w.on(x -> x.frame.setSize(SMALL));
+    w.on(x -> x.frame.setSize(size));
     w.settle();
   }
 
@@ -196,6 +229,9 @@ public final class TakePictures {
       w.on(
           x -> {
             x.aids().show(aid);
+            if (name.endsWith("2560")) {
+              x.aids().dialog.setSize(LARGE);
+            }
             Container view =
                 (Container) DrivenWindow.named(x.aids().dialog.getContentPane(), "aid." + aid);
             type(view, rows);
@@ -233,7 +269,16 @@ public final class TakePictures {
 
   private void save(BufferedImage image, String name) {
     try {
-      ImageIO.write(indexed(image), "png", pictures.resolve("desk-" + name + ".png").toFile());
+      ImageWriter writer = ImageIO.getImageWritersByFormatName("png").next();
+      ImageWriteParam small = writer.getDefaultWriteParam();
+      small.setCompressionMode(ImageWriteParam.MODE_EXPLICIT);
+      small.setCompressionQuality(0);
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      try (ImageOutputStream out = ImageIO.createImageOutputStream(bytes)) {
+        writer.setOutput(out);
+        writer.write(null, new IIOImage(indexed(image), null, null), small);
+      }
+      Files.write(pictures.resolve("desk-" + name + ".png"), bytes.toByteArray());
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

@@ -83,9 +83,12 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
     Map<Label, Rectangle2D> boxes = new LinkedHashMap<>();
     for (Label label : labels) {
       if (Double.isNaN(label.x()) || frame.showsX(label.x())) {
-        Stream<Rectangle2D> free =
-            places(label, metrics, frame).filter(b -> seen.stream().noneMatch(p -> covers(b, p)));
-        Stream.concat(free, Stream.of(box(label, label.place(), AWAY[0], metrics, frame)))
+        Stream<Rectangle2D> away =
+            clear.isEmpty()
+                ? Stream.empty()
+                : places(label, metrics, frame)
+                    .filter(b -> seen.stream().noneMatch(p -> covers(b, p)));
+        Stream.concat(away, Stream.of(box(label, label.place(), AWAY[0], metrics, frame)))
             .filter(b -> boxes.values().stream().noneMatch(b::intersects))
             .findFirst()
             .ifPresent(b -> boxes.put(label, b));

@@ -31,6 +31,9 @@ import toothmark.wheel.ToothGeometry;
 /** The wheel as it looks, and beside it place and signal tooth by tooth. */
 final class WheelPlot extends Plot {
 
+  /** So many odd teeth have their numbers beside them, clear of the line of the one picked out. */
+  private static final int FEW = 3;
+
   private static final long serialVersionUID = 1L;
 
   private final transient WheelDrawing drawing;
@@ -163,7 +166,8 @@ final class WheelPlot extends Plot {
     }
     for (int k : odd.teeth()) {
       double late = g.offsetDegrees(k);
-      Place side = late > 0 ? Place.ABOVE : Place.BELOW;
+      Place over = late > 0 ? Place.ABOVE : Place.BELOW;
+      Place side = odd.teeth().size() > FEW ? over : 2 * k < g.teeth() ? Place.RIGHT : Place.LEFT;
       labels.add(new Label(k, late, Integer.toString(k), side, ink.trouble()));
     }
     NumberAxis axis = Axes.linear(Wording.of("axis.late"), 0.2, ink);

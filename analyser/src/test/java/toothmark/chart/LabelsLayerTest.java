@@ -82,5 +82,6 @@ class LabelsLayerTest {
     Map<Label, Rectangle2D> boxes = boxes(List.of(everywhere), first, second);
     assertThat(boxes).containsOnlyKeys(first);
     assertThat(boxes.get(first)).isEqualTo(boxes(List.of(), first).get(first));
+    assertThat(boxes(List.of(), first, second)).isEqualTo(boxes);
   }
 }

@@ -302,10 +302,15 @@ final class DeskWindow {
   /** Asks whether a role is right that was given just now. */
   private void doubt() {
     String now = model.examination().map(e -> RoleDoubts.of(e).lines()).orElse("");
-    boolean isNew = !now.isEmpty() && !now.equals(doubted);
+    String before = doubted;
     doubted = now;
-    if (isNew && model.job.canUndo()) {
+    if (now.equals(before)) {
+      return;
+    }
+    if (!now.isEmpty() && model.job.canUndo()) {
       notice.say(now, UNDO);
+    } else if (!before.isEmpty()) {
+      notice.putAway();
     }
   }
 

@@ -24,7 +24,7 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
 
   private static final double PAD = 2;
 
-  /** How far from a point its words may stand, the nearest first. */
+  /** How far from a point its words may stand, on its side first; the nearest first. */
   private static final double[] AWAY = {4, 8, 12, 17, 23, 30, 38};
 
   /** A mark is larger than its point. */
@@ -88,7 +88,9 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
                 ? Stream.empty()
                 : places(label, metrics, frame)
                     .filter(b -> seen.stream().noneMatch(p -> covers(b, p)));
-        Stream.concat(away, Stream.of(box(label, label.place(), AWAY[0], metrics, frame)))
+        Stream<Rectangle2D> usual =
+            atHome(label.place()).map(side -> box(label, side, AWAY[0], metrics, frame));
+        Stream.concat(away, usual)
             .filter(b -> boxes.values().stream().noneMatch(b::intersects))
             .findFirst()
             .ifPresent(b -> boxes.put(label, b));
@@ -117,6 +119,11 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
     return seen;
   }
 
+  /** Beside a point there are two sides, and the other serves where one is taken. */
+  private static Stream<Place> atHome(Place place) {
+    return place == Place.RIGHT ? Stream.of(place, Place.LEFT) : Stream.of(place);
+  }
+
   /** Where words may stand: at their place, further off, or on the other side. */
   private Stream<Rectangle2D> places(Label label, FontMetrics metrics, Frame frame) {
     List<Place> sides =
@@ -124,9 +131,9 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
           case ABOVE, RIGHT -> List.of(label.place(), Place.ABOVE, Place.BELOW);
           case BELOW, LEFT -> List.of(label.place(), Place.BELOW, Place.ABOVE);
         };
-    return Arrays.stream(AWAY)
-        .boxed()
-        .flatMap(away -> sides.stream().map(side -> box(label, side, away, metrics, frame)));
+    return sides.stream()
+        .flatMap(
+            side -> Arrays.stream(AWAY).mapToObj(away -> box(label, side, away, metrics, frame)));
   }
 
   private static Rectangle2D box(

@@ -30,6 +30,9 @@ final class TraceLayers {
   private static final double ODD = 9;
   private static final double SEEN = 5;
 
+  /** How far a number of the axis may reach above its place. */
+  private static final double NUMBER = 6;
+
   /** Kept free at the left edge, where the focus is shown. */
   private static final double INSET = 3;
 
@@ -292,7 +295,8 @@ final class TraceLayers {
       double left = Math.max(INSET, lane.getMinX() - metrics.stringWidth(name) - 4);
       g.setPaint(ink.paper());
       g.fill(
-          new Rectangle2D.Double(left, lane.getY(), lane.getMinX() - 1 - left, lane.getHeight()));
+          new Rectangle2D.Double(
+              left, lane.getY() - NUMBER, lane.getMinX() - 1 - left, lane.getHeight() + NUMBER));
       g.setPaint(ink.quiet());
       g.drawString(name, (float) left, (float) (lane.getCenterY() + metrics.getAscent() / 2.0 - 1));
       g.dispose();

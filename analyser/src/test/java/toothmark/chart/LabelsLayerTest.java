@@ -72,6 +72,15 @@ class LabelsLayerTest {
   }
 
   @Test
+  void besideAPointWordsGoToItsOtherSideWhereOneIsTaken() {
+    Label first = label(260, "sync lost", Place.RIGHT);
+    Label second = new Label(230, 130, "40 teeth missing", Place.RIGHT, Color.BLACK);
+    Map<Label, Rectangle2D> boxes = boxes(List.of(), first, second);
+    assertThat(boxes).containsOnlyKeys(first, second);
+    assertThat(boxes.get(second).getMaxX()).isLessThan(230);
+  }
+
+  @Test
   void whereNothingIsClearWordsStayAtTheirPlaceAndNoneCoversAnother() {
     Points everywhere = new Points();
     for (int i = 0; i < 400 * 40; i++) {

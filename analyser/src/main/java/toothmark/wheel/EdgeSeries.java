@@ -69,12 +69,17 @@ final class EdgeSeries {
 
   /** Median uncertainty of the edges' times, in local intervals. */
   double medianDoubt() {
+    double[] d = doubts();
+    Arrays.sort(d);
+    return d.length == 0 ? 0 : d[d.length / 2];
+  }
+
+  private double[] doubts() {
     double[] d = new double[times.length];
     for (int i = 0; i < d.length; i++) {
       d[i] = uncertainties[i] / intervals[i];
     }
-    Arrays.sort(d);
-    return d.length == 0 ? 0 : d[d.length / 2];
+    return d;
   }
 
   /**
@@ -84,17 +89,13 @@ final class EdgeSeries {
   double bluntShare() {
     int blunt = 0;
     int strong = 0;
-    double[] window = new double[2 * REACH + 1];
-    for (int i = 0; i < times.length; i++) {
+    double[] doubts = doubts();
+    Window window = new Window(doubts);
+    for (int i = 0; i < doubts.length; i++) {
+      double usual = window.medianAround(i);
       if (strengths[i] >= COUNTS) {
         strong++;
-        int from = Math.max(0, i - REACH);
-        int n = Math.min(times.length, i + REACH + 1) - from;
-        for (int k = 0; k < n; k++) {
-          window[k] = uncertainties[from + k] / intervals[from + k];
-        }
-        Arrays.sort(window, 0, n);
-        blunt += uncertainties[i] / intervals[i] > BLUNT * window[n / 2] ? 1 : 0;
+        blunt += doubts[i] > BLUNT * usual ? 1 : 0;
       }
     }
     return strong == 0 ? 0 : blunt / (double) strong;
@@ -138,28 +139,58 @@ final class EdgeSeries {
       }
     }
     double[] use = m >= n / 4 + 2 ? Arrays.copyOf(strong, m) : t;
-    double[] window = new double[2 * REACH + 1];
+    double[] between = new double[use.length - 1];
+    for (int i = 0; i < between.length; i++) {
+      between[i] = use[i + 1] - use[i];
+    }
+    Window window = new Window(between);
     for (int i = 0; i < n; i += STRIDE) {
       int centre = use == t ? i : Math.min(before[i], m - 1);
-      double v = medianInterval(use, centre, window);
+      double v = Math.max(window.medianAround(centre), Double.MIN_NORMAL);
       Arrays.fill(result, i, Math.min(n, i + STRIDE), v);
     }
     return result;
   }
 
-  private static double medianInterval(double[] t, int centre, double[] window) {
-    int lo = Math.max(0, centre - REACH);
-    int hi = Math.min(t.length - 1, centre + REACH + 1);
-    int n = 0;
-    for (int i = lo; i < hi; i++) {
-      double x = t[i + 1] - t[i];
-      int j = n++;
-      while (j > 0 && window[j - 1] > x) {
-        window[j] = window[j - 1];
-        j--;
-      }
-      window[j] = x;
+  /** The values within reach of a place, by size; it moves on along them. */
+  private static final class Window {
+
+    private final double[] values;
+    private final double[] sorted = new double[2 * REACH + 1];
+    private int from;
+    private int to;
+
+    Window(double[] values) {
+      this.values = values;
     }
-    return Math.max(window[n / 2], Double.MIN_NORMAL);
+
+    /** The median around a place: not before that asked for last, nor out of its reach. */
+    double medianAround(int centre) {
+      for (; from < centre - REACH; from++) {
+        int at = place(values[from]);
+        System.arraycopy(sorted, at + 1, sorted, at, to - from - at - 1);
+      }
+      for (; to < Math.min(values.length, centre + REACH + 1); to++) {
+        int at = place(values[to]);
+        System.arraycopy(sorted, at, sorted, at + 1, to - from - at);
+        sorted[at] = values[to];
+      }
+      return sorted[(to - from) / 2];
+    }
+
+    /** How many are smaller. */
+    private int place(double x) {
+      int low = 0;
+      int high = to - from;
+      while (low < high) {
+        int middle = (low + high) >>> 1;
+        if (sorted[middle] < x) {
+          low = middle + 1;
+        } else {
+          high = middle;
+        }
+      }
+      return low;
+    }
   }
 }

@@ -399,19 +399,20 @@ final class GeometryFit {
 
   /** Median strength of each tooth over that of the median tooth. */
   private static double[] amplitudes(ToothEvents events, int teeth) {
-    List<List<Double>> by = new ArrayList<>();
-    for (int k = 0; k < teeth; k++) {
-      by.add(new ArrayList<>());
+    int[] count = new int[teeth];
+    for (int i = 0; i < events.size(); i++) {
+      count[Math.max(0, events.tooth(i) - 1)] += events.kind(i) == ToothKind.SEEN ? 1 : 0;
     }
+    double[][] by = Arrays.stream(count).mapToObj(double[]::new).toArray(double[][]::new);
     for (int i = 0; i < events.size(); i++) {
       if (events.kind(i) == ToothKind.SEEN) {
-        by.get(events.tooth(i) - 1).add(events.strength(i));
+        by[events.tooth(i) - 1][--count[events.tooth(i) - 1]] = events.strength(i);
       }
     }
     double[] amplitudes = new double[teeth];
     for (int k = 0; k < teeth; k++) {
-      double[] s = by.get(k).stream().mapToDouble(Double::doubleValue).sorted().toArray();
-      amplitudes[k] = s.length == 0 ? 0 : s[s.length / 2];
+      Arrays.sort(by[k]);
+      amplitudes[k] = by[k].length == 0 ? 0 : by[k][by[k].length / 2];
     }
     double[] sorted = amplitudes.clone();
     Arrays.sort(sorted);

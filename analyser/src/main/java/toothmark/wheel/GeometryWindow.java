@@ -63,7 +63,8 @@ final class GeometryWindow {
     }
     rpm = n < 2 ? 0 : (turned[n - 1] - turned[0]) / (time[n - 1] - time[0]) / 6;
     for (int i = 0; i < n; i++) {
-      sigma[i] = Math.hypot(FLOOR_DEGREES, CrankAngle.turned(rpm, events.uncertainty(at[i])));
+      double u = CrankAngle.turned(rpm, events.uncertainty(at[i]));
+      sigma[i] = Math.sqrt(FLOOR_DEGREES * FLOOR_DEGREES + u * u);
     }
   }
 

@@ -223,7 +223,7 @@ final class PhaseCheck {
   private boolean isInPlace(int before, int i, double slotAfter) {
     double[] t = edges.times;
     double slotBefore = (t[labels.from + i] - t[labels.from + before]) / (at[i] - at[before]);
-    return Math.abs(slotAfter - slotBefore) / (slotAfter + slotBefore) < IN_PLACE;
+    return Math.abs(slotAfter - slotBefore) < IN_PLACE * (slotAfter + slotBefore);
   }
 
   /** The shift of each turn. */

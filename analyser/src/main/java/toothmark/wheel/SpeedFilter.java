@@ -66,8 +66,10 @@ final class SpeedFilter {
     psi = memory * (1 - rho);
     phi = memory * (h - psi);
     double q = roughness * roughness;
-    double far = q * memory * memory * (2 * h / memory - 3 + 4 * rho - rho * rho);
-    double w = h < 0.2 * memory ? q * 2 * h * h * h / (3 * memory) : far;
+    double w =
+        h < 0.2 * memory
+            ? q * 2 * h * h * h / (3 * memory)
+            : q * memory * memory * (2 * h / memory - 3 + 4 * rho - rho * rho);
     double late = h / (h + 2 * memory);
     double jump = JUMP * JUMP * q * h;
     double cross = q * memory * (1 - rho) * (1 - rho);
@@ -137,10 +139,10 @@ final class SpeedFilter {
    * @param interval local edge interval, s
    */
   void correct(SpeedState into, double time, double late, double noise, double interval) {
-    double s = varTime + noise;
-    double gainTime = varTime / s;
-    double gainPace = covTimePace / s;
-    double gainSlope = covTimeSlope / s;
+    double certainty = 1 / (varTime + noise);
+    double gainTime = varTime * certainty;
+    double gainPace = covTimePace * certainty;
+    double gainSlope = covTimeSlope * certainty;
     double change = gainPace * late;
     into.time = time - (1 - gainTime) * late * interval;
     into.logPace = endLogPace + change;

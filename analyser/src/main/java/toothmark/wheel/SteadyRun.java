@@ -74,16 +74,17 @@ final class SteadyRun {
   /** Takes the edge for the next tooth if nothing speaks against it. */
   private boolean isNext(int i, double angle, double strength) {
     double interval = edges.intervals[i];
+    double rate = 1 / interval;
     double dt = edges.times[i] - state.time;
     if (edges.toothNats(i, strength) > WEAK_NATS || dt <= 0) {
       return false;
     }
-    filter.lookAhead((edges.times[i] - edges.times[i - 1]) / interval, noise.roughnessAt(interval));
+    filter.lookAhead((edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(interval));
     filter.predict(state);
-    double u = edges.uncertainties[i] / interval;
+    double u = edges.uncertainties[i] * rate;
     double jitter = noise.jitter() * noise.jitter() + u * u;
     double variance = filter.varTime + jitter;
-    double late = (dt - angle * filter.meanPace) / interval;
+    double late = (dt - angle * filter.meanPace) * rate;
     double square = late * late;
     if (square > ON_TIME * variance || square > NEAR * NEAR) {
       return false;

@@ -4,8 +4,10 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 
@@ -267,11 +269,14 @@ final class TrainSearch {
     }
     int length = Math.min(STRETCH, n / STRETCHES);
     List<int[]> all = new ArrayList<>();
+    Map<int[], Double> unrest = new IdentityHashMap<>();
     for (int k = 0; k < PLACES; k++) {
       int from = (int) ((long) k * (n - length) / (PLACES - 1));
-      all.add(new int[] {from, from + length});
+      int to = from + length;
+      all.add(new int[] {from, to});
+      unrest.put(all.get(k), roughness(from, to) * change(from, to));
     }
-    all.sort(Comparator.comparingDouble(s -> roughness(s[0], s[1]) * change(s[0], s[1])));
+    all.sort(Comparator.comparingDouble(unrest::get));
     List<int[]> best = new ArrayList<>();
     for (int[] s : all) {
       if (best.size() < STRETCHES && best.stream().allMatch(b -> apart(b, s))) {

@@ -82,6 +82,7 @@ final class Consequences {
   /** What follows only where it is not proven on its own. */
   private static final Map<String, Set<String>> EXPLAINS_UNPROVEN =
       Map.ofEntries(
+          Map.entry("capture-too-slow", Set.of("extra-wheel-feature", "damaged-tooth")),
           Map.entry("coil-misses", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth")),
           Map.entry("coil-silent", Set.of("wheel-run-out", "wheel-oval", "uneven-teeth")),
           Map.entry("uneven-cylinders", Set.of("wheel-run-out", "wheel-oval")),

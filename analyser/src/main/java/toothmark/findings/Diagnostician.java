@@ -35,12 +35,16 @@ public final class Diagnostician {
     }
     List<Finding> causes = Consequences.explain(findings);
     causes.sort(Comparator.comparing(Finding::severity).thenComparing(Diagnostician::band));
+    List<String> lossCauses = syncCauses(symptoms, causes);
+    if (!lossCauses.contains(CrankingLossesCheck.ID) && !lossCauses.contains("")) {
+      causes.removeIf(f -> f.id().equals(CrankingLossesCheck.ID));
+    }
     return new Diagnosis(
         Conclusion.verdict(causes, symptoms),
         Conclusion.nextStep(causes),
         causes,
         notExamined,
-        syncCauses(symptoms, causes));
+        lossCauses);
   }
 
   /**

@@ -8,7 +8,7 @@ import toothmark.units.Say;
 final class SensorClippedCheck implements Check {
 
   /** Below this share of all samples a few peaks only touch the limit. */
-  static final double MATTERS = 0.005;
+  private static final double MATTERS = 0.005;
 
   @Override
   public String id() {
@@ -21,7 +21,7 @@ final class SensorClippedCheck implements Check {
       return Outcome.cannotRun("no-wave");
     }
     SignalQuality q = symptoms.seen().edges().quality();
-    if (q.clippedShare() < MATTERS) {
+    if (!cutsOff(symptoms.seen())) {
       return Outcome.quiet();
     }
     return Outcome.fires(
@@ -36,5 +36,10 @@ final class SensorClippedCheck implements Check {
             .ratherThan("squared")
             .caution("high-voltage-wave")
             .picture(Picture.WAVEFORM));
+  }
+
+  /** Whether so much is cut off that the height of the wave is not known. */
+  static boolean cutsOff(Observations seen) {
+    return seen.edges().quality().clippedShare() >= MATTERS;
   }
 }

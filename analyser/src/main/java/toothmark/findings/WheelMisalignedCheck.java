@@ -36,6 +36,9 @@ final class WheelMisalignedCheck implements Check {
       return Outcome.cannotRun("no-tdc");
     }
     Alignment a = found.get();
+    if (TdcMarkCheck.keepsTime(a)) {
+      return Outcome.cannotRun("no-mark");
+    }
     if (a.slip().isPresent()) {
       return Outcome.cannotRun("slips");
     }

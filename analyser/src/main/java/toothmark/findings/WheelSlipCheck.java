@@ -27,6 +27,9 @@ final class WheelSlipCheck implements Check {
     if (alignment.filter(a -> a.source() == TdcSource.MARK_CHANNEL).isEmpty()) {
       return Outcome.cannotRun("no-tdc");
     }
+    if (TdcMarkCheck.keepsTime(alignment.get())) {
+      return Outcome.cannotRun("no-mark");
+    }
     if (alignment.get().slip().isEmpty()) {
       return Outcome.quiet();
     }

@@ -279,6 +279,7 @@ final class AlignmentFit {
               marks.get(i).timeSeconds(),
               rpm[i],
               level,
+              marks.get(i).widthDegrees(),
               used ? AlignmentPoint.Use.KEPT : AlignmentPoint.Use.REJECTED));
     }
     return out;

@@ -41,8 +41,7 @@ public final class TdcMarks {
   private record Mark(TdcMark rise, Optional<TdcMark> fall) {
 
     double widthDegrees() {
-      double from = rise.crank().degreesAfterTooth1();
-      return CrankAngle.wrap(fall.orElseThrow().crank().degreesAfterTooth1() - from);
+      return rise.widthDegrees();
     }
 
     double widthVariance() {
@@ -67,7 +66,7 @@ public final class TdcMarks {
     List<Mark> whole = marks.stream().filter(m -> m.fall().isPresent()).toList();
     return width(whole)
         .map(width -> marks.stream().map(m -> placed(m, width, timeline)).toList())
-        .orElse(rises);
+        .orElseGet(() -> marks.stream().map(Mark::rise).toList());
   }
 
   private static List<TdcMark> known(EdgeTrain edges, AngleTimeline timeline) {
@@ -76,7 +75,8 @@ public final class TdcMarks {
       if (edges.strength(i) >= LEAST_STRENGTH) {
         double time = edges.time(i);
         double u = edges.uncertainty(i);
-        CrankPoint.at(time, timeline).ifPresent(p -> known.add(new TdcMark(time, u, 0, p)));
+        CrankPoint.at(time, timeline)
+            .ifPresent(p -> known.add(new TdcMark(time, u, 0, Double.NaN, p)));
       }
     }
     return known;
@@ -92,11 +92,24 @@ public final class TdcMarks {
       }
       double next = i + 1 < rises.size() ? rises.get(i + 1).timeSeconds() : Double.MAX_VALUE;
       boolean ends = f < falls.size() && falls.get(f).timeSeconds() < next;
-      Mark mark = new Mark(rise, ends ? Optional.of(falls.get(f)) : Optional.empty());
-      boolean near = ends && mark.widthDegrees() < WIDEST_DEGREES;
-      marks.add(near ? mark : new Mark(rise, Optional.empty()));
+      Optional<TdcMark> fall = ends ? Optional.of(falls.get(f)) : Optional.empty();
+      double width = fall.map(at -> apart(rise, at)).orElse(Double.NaN);
+      marks.add(
+          width < WIDEST_DEGREES
+              ? new Mark(withWidth(rise, width), fall)
+              : new Mark(rise, Optional.empty()));
     }
     return marks;
+  }
+
+  private static double apart(TdcMark rise, TdcMark fall) {
+    double from = rise.crank().degreesAfterTooth1();
+    return CrankAngle.wrap(fall.crank().degreesAfterTooth1() - from);
+  }
+
+  private static TdcMark withWidth(TdcMark m, double degrees) {
+    return new TdcMark(
+        m.timeSeconds(), m.uncertaintySeconds(), m.sharedDegrees(), degrees, m.crank());
   }
 
   /** Weighted mean width, degrees; empty where the marks are too few or not of one width. */
@@ -129,6 +142,8 @@ public final class TdcMarks {
     double time = m.rise().timeSeconds() + (m.widthDegrees() - width.value()) / 2 * secondsADegree;
     double u = Math.hypot(m.rise().uncertaintySeconds(), m.fall().get().uncertaintySeconds()) / 2;
     double shared = width.standardUncertainty() / 2;
-    return CrankPoint.at(time, timeline).map(p -> new TdcMark(time, u, shared, p)).orElse(m.rise());
+    return CrankPoint.at(time, timeline)
+        .map(p -> new TdcMark(time, u, shared, m.widthDegrees(), p))
+        .orElse(m.rise());
   }
 }

@@ -28,7 +28,11 @@ final class SampleTiming {
     for (int i = 0; i < 100; i++) {
       points.add(
           new AlignmentPoint(
-              i * 0.04, 1000 + 40 * i, 87.4 + 0.05 * Math.sin(i), AlignmentPoint.Use.KEPT));
+              i * 0.04,
+              1000 + 40 * i,
+              87.4 + 0.05 * Math.sin(i),
+              Double.NaN,
+              AlignmentPoint.Use.KEPT));
     }
     Alignment alignment =
         new Alignment(

@@ -178,6 +178,7 @@ class DiagnosticianTest {
         new SensorLag(new Measured(20e-6, 12e-6), SensorLag.KnownFrom.USUAL_FOR_SENSOR),
         Optional.empty(),
         new Alignment.Parts(0.02, 0.02, 0.02),
-        Collections.nCopies(3, new AlignmentPoint(0.1, 900, 90, AlignmentPoint.Use.KEPT)));
+        Collections.nCopies(
+            3, new AlignmentPoint(0.1, 900, 90, Double.NaN, AlignmentPoint.Use.KEPT)));
   }
 }

@@ -63,6 +63,15 @@ class RunningChecksTest {
   }
 
   @Test
+  void oneLossATurnWhileCrankingIsMoreThanAHandful() {
+    speed(180, 220, 5);
+    scene.notReceived = (t, k, r) -> k == 20;
+    Finding f = fires(new CrankingLossesCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.title()).contains("in most turns");
+  }
+
+  @Test
   void crankingLossesStaysQuiet() {
     quiet(new CrankingLossesCheck(), scene);
   }

@@ -159,6 +159,7 @@ class SignalChecksTest {
   /** Height in proportion to speed, from the swing of flux: v = dF/dt. */
   @Test
   void weakSignalGivesTheHeightAtCrankingSpeed() {
+    cranking();
     scene.voltsAt200 = 0.15;
     Finding f = fires(new WeakSignalCheck(), scene);
     assertThat(f.evidence().get(0))
@@ -187,6 +188,36 @@ class SignalChecksTest {
   void probeFactorFires() {
     scene.voltsAt200 = 12;
     fires(new ProbeFactorCheck(), scene);
+  }
+
+  /** A sound sensor of 1.5 V on the starter through a probe that divides by ten. */
+  @Test
+  void aTenthOfTheHeightOfAnEngineThatRunsIsTheProbesFirst() {
+    scene.voltsAt200 = 0.15;
+    assertThat(fires(new ProbeFactorCheck(), scene).title()).contains("too low");
+    Finding weak = fires(new WeakSignalCheck(), scene);
+    assertThat(weak.severity()).isEqualTo(Severity.WATCH);
+    assertThat(Diagnostician.diagnose(scene.seen()).findings())
+        .extracting(Finding::id)
+        .startsWith("probe-factor", "weak-signal");
+  }
+
+  @Test
+  void theHeightOfAWaveThatIsCutOffSaysNothingOfTheProbe() {
+    scene.voltsAt200 = 0.15;
+    scene.clippedShare = 0.04;
+    cannotRun(
+        new ProbeFactorCheck(),
+        scene,
+        "The wave is cut off, so its height is not known: record with a wider range.");
+  }
+
+  @Test
+  void aWeakSignalThatLosesTeethIsNoProbes() {
+    cranking();
+    scene.voltsAt200 = 0.15;
+    scene.notReceived = (t, k, r) -> t < 0.3 && k % 5 == 0;
+    quiet(new ProbeFactorCheck(), scene);
   }
 
   @Test

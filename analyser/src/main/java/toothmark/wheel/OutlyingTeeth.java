@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.List;
+import java.util.function.IntPredicate;
 import java.util.function.ToDoubleFunction;
 
 /**
@@ -106,6 +107,7 @@ final class OutlyingTeeth {
     for (int k = 0; k < most && o.takeOutWorst(); k++) {
       continue;
     }
+    o.measureAnew();
     return ToothFaults.none(pattern.teeth())
         .withOffsets(o.offsets)
         .withStrengths(o.strengths)
@@ -162,6 +164,26 @@ final class OutlyingTeeth {
   }
 
   private boolean takeOutWorst() {
+    return worst(passings(t -> !out[t]));
+  }
+
+  /**
+   * Teeth taken out first were measured beside others that were still in; now all those are out.
+   */
+  private void measureAnew() {
+    for (int t = 0; t < offsets.length; t++) {
+      if (out[t]) {
+        int tooth = t;
+        out[t] = false;
+        List<Passing> all = passings(k -> k == tooth).get(t);
+        out[t] = true;
+        double[] late = sorted(all, Passing::late);
+        offsets[t] = late.length < FEWEST_TURNS ? offsets[t] : late[late.length / 2];
+      }
+    }
+  }
+
+  private List<List<Passing>> passings(IntPredicate wanted) {
     int teeth = offsets.length;
     List<List<Passing>> passings = new ArrayList<>();
     for (int t = 0; t < teeth; t++) {
@@ -170,13 +192,13 @@ final class OutlyingTeeth {
     for (int i = 0; i + 1 < n; i++) {
       long gap = count[i + 1] - count[i];
       for (long c = count[i]; c < count[i + 1] && gap <= 3; c++) {
-        Passing p = out[(int) (c % teeth)] ? null : passing(c, i);
+        Passing p = wanted.test((int) (c % teeth)) ? passing(c, i) : null;
         if (p != null) {
           passings.get((int) (c % teeth)).add(p);
         }
       }
     }
-    return worst(passings);
+    return passings;
   }
 
   private boolean worst(List<List<Passing>> passings) {

@@ -115,24 +115,29 @@ final class PhaseCheck {
         : List.of(first, search.get().steered(meant).label(from, to));
   }
 
-  /** Whether a dead tooth's place looks just like the wheel's gap. */
+  /** Whether a gap with a dead tooth's place for one of its own looks just like the wheel's. */
   static boolean mayExchange(WheelPattern pattern, ToothFaults faults) {
-    return faults.dead() == 1 && Arrays.equals(pattern.gapLengths(), new int[] {1});
+    int[] gaps = pattern.gapLengths();
+    int dead = faults.firstDead();
+    boolean beside = dead == 0 || dead == pattern.teeth() - 1;
+    return faults.dead() == 1 && gaps.length == 1 && (gaps[0] == 1 || beside);
   }
 
   /**
-   * Counts the same edges as if a dead tooth's place were the gap, and the gap a tooth's place.
+   * Counts the same edges as if a dead tooth's place were in the gap, and one of the gap's own a
+   * tooth's.
    *
    * @param edges the series
    * @param labels of it
-   * @param pattern a wheel with one gap of one tooth
-   * @param dead the tooth, from 0
+   * @param pattern a wheel with one gap
+   * @param dead the tooth, from 0; beside the gap if that is wider than one
    * @return other labels; an edge in the place of the new gap is a stray
    */
   static Labelling withGapAt(EdgeSeries edges, Labelling labels, WheelPattern pattern, int dead) {
     PhaseCheck check = new PhaseCheck(edges, labels, pattern);
     check.layOut();
-    int shift = check.placeOf[dead] - (check.places - 1);
+    int gap = pattern.gapLengths()[0];
+    int shift = dead == 0 ? 1 : check.placeOf[dead] - (check.places - gap);
     Labelling other = new Labelling(labels.from, labels.from + labels.size());
     long before = -1;
     for (int i = 0; i < labels.size(); i++) {

@@ -39,6 +39,7 @@ final class EdgeScenario {
   private double bentDegrees;
   private double bentStrength = 1;
   private double runOutDegrees;
+  private double besideGapDegrees;
 
   private EdgeScenario(WheelPattern pattern) {
     this.pattern = pattern;
@@ -130,6 +131,18 @@ final class EdgeScenario {
     return this;
   }
 
+  /** Teeth beside a gap seem so much farther from it: there the field of a neighbour is missing. */
+  EdgeScenario besideGaps(double degrees) {
+    this.besideGapDegrees = degrees;
+    return this;
+  }
+
+  private double besideGap(int tooth) {
+    double wide = 1.5 * pattern.pitchDegrees();
+    return (pattern.degreesFromLast(tooth) > wide ? besideGapDegrees : 0)
+        - (pattern.degreesToNext(tooth) > wide ? besideGapDegrees : 0);
+  }
+
   Made make(long seed) {
     Random random = new Random(seed);
     double[] error = new double[pattern.teeth()];
@@ -137,7 +150,8 @@ final class EdgeScenario {
       error[k] =
           toothErrorDegrees * random.nextGaussian()
               + runOutDegrees * Math.sin(Math.toRadians(pattern.degreesAfterTooth1(k + 1) + 40))
-              + (k + 1 == bentTooth ? bentDegrees : 0);
+              + (k + 1 == bentTooth ? bentDegrees : 0)
+              + besideGap(k + 1);
     }
     lastError = error;
     List<Truth> truth = new ArrayList<>();

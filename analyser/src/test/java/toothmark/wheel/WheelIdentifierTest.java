@@ -67,6 +67,23 @@ class WheelIdentifierTest {
     }
   }
 
+  /**
+   * As of a wave so smooth that each tooth's field reaches its neighbours: 2 % of a pitch, many
+   * times what else the edges scatter by.
+   */
+  @ParameterizedTest
+  @ValueSource(strings = {"36-1", "60-2", "24-1", "36-2-2-2"})
+  void takesTeethThatTheGapSetsOutOfPlaceForTeeth(String wheel) {
+    double pitch = WheelPattern.parse(wheel).pitchDegrees();
+    for (double rpm : new double[] {850, 900, 2000}) {
+      EdgeScenario smooth = EdgeScenario.of(wheel).rpm(rpm).firing(0.02, 2);
+      EdgeTrain train =
+          smooth.toothError(0).jitter(0.003).besideGaps(0.019 * pitch).make(4).train();
+      WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+      assertThat(search.found().orElseThrow().pattern()).as("%s", rpm).hasToString(wheel);
+    }
+  }
+
   /** 36-2-1 is a wheel in use, but not with its second gap just anywhere. */
   @ParameterizedTest
   @ValueSource(doubles = {200, 900})

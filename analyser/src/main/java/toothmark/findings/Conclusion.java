@@ -3,11 +3,16 @@ package toothmark.findings;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import toothmark.rotation.SpeedTrace;
 import toothmark.units.Say;
 
 /** The verdict in one or two sentences, and the one next step. */
 final class Conclusion {
+
+  private static final Set<String> OF_THE_CAPTURE =
+      Set.of(
+          "capture-too-slow", "capture-too-short", "sensor-clipped", "probe-factor", "ac-coupled");
 
   private Conclusion() {}
 
@@ -15,7 +20,7 @@ final class Conclusion {
     List<Finding> faults = of(findings, Severity.FAULT);
     List<Finding> watches = of(findings, Severity.WATCH);
     if (!faults.isEmpty()) {
-      return faults.get(0).title() + also(faults.size() - 1, watches.size());
+      return limping(watches) + faults.get(0).title() + also(faults.size() - 1, watches.size());
     }
     if (symptoms.crank().isEmpty()) {
       return watches.isEmpty() ? Words.of("verdict.undecoded") : watches.get(0).title();
@@ -27,6 +32,15 @@ final class Conclusion {
     }
     unchecked(findings).map(Finding::title).ifPresent(said::add);
     return String.join(" ", said);
+  }
+
+  /** A capture that limps is named before anything is blamed on the engine. */
+  private static String limping(List<Finding> watches) {
+    return watches.stream()
+        .filter(f -> OF_THE_CAPTURE.contains(f.id()))
+        .findFirst()
+        .map(f -> Words.of("verdict.limps", lower(f.title())) + " ")
+        .orElse("");
   }
 
   private static String sound(Turns turns) {

@@ -72,15 +72,16 @@ final class DamagedToothCheck extends CrankCheck {
     WheelPattern pattern = crank.turns().pattern();
     return crank.swings().stream()
         .mapToInt(w -> w.weakest(pattern))
-        .filter(k -> crank.swings().get().besideNeighbours(k) < WEAK)
+        .filter(k -> crank.swings().get().besideNeighbours(pattern, k) < WEAK)
         .findFirst();
   }
 
   private Draft weak(int number, CrankSymptoms crank) {
+    double share = crank.swings().get().besideNeighbours(crank.turns().pattern(), number);
     return Draft.of(id(), Severity.FAULT)
         .title("weak-tooth", number)
         .probability(0.95)
-        .saw("weak", Say.percent(crank.swings().get().besideNeighbours(number)))
+        .saw("weak", Say.percent(share))
         .ratherThan("run-out")
         .tooth(number)
         .next("look", number)

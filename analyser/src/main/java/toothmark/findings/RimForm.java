@@ -41,6 +41,14 @@ record RimForm(
    */
   private static final double BESIDE_GAP = 0.03;
 
+  /**
+   * Where fields overlap much, teeth beside a gap are this much stronger than those among others.
+   */
+  private static final double OVERLAP = 1.2;
+
+  /** So far, as a share of the pitch, much overlap sets the teeth on both sides of a gap apart. */
+  private static final double MOST_APART = 0.1;
+
   /** Places and strengths of a rim off centre are a quarter of a turn apart, give or take this. */
   private static final double QUARTER_SLACK = 35;
 
@@ -133,7 +141,7 @@ record RimForm(
     for (int k = 1; k <= pattern.teeth(); k++) {
       double u = Math.hypot(scatter, geometry.uncertaintyDegrees(k));
       double slack = besideUneven(pattern, k) ? BESIDE_GAP * pattern.pitchDegrees() : 0;
-      double d = places.residual(k);
+      double d = places.residual(k) - byOverlap(pattern, k, strengths, places);
       if (Math.abs(d) - slack > STANDS_OUT * u) {
         odd.add(new OddTooth(k, new Measured(d, u), strengths[k - 1]));
       }
@@ -141,6 +149,25 @@ record RimForm(
     odd.sort(
         (a, b) -> Double.compare(Math.abs(b.deviation.value()), Math.abs(a.deviation.value())));
     return odd;
+  }
+
+  /**
+   * How late a tooth beside a gap passes because the field of the tooth that is missing there is,
+   * degrees: as early as the tooth at the gap's other side, since the gap sets both apart alike.
+   */
+  private static double byOverlap(
+      WheelPattern pattern, int tooth, double[] strengths, Waves places) {
+    int teeth = pattern.teeth();
+    boolean after = pattern.degreesFromLast(tooth) > 1.5 * pattern.pitchDegrees();
+    boolean before = pattern.degreesToNext(tooth) > 1.5 * pattern.pitchDegrees();
+    if (after == before) {
+      return 0;
+    }
+    int other = after ? Math.floorMod(tooth - 2, teeth) + 1 : tooth % teeth + 1;
+    boolean strong = strengths[tooth - 1] > OVERLAP && strengths[other - 1] > OVERLAP;
+    double apart = (places.residual(tooth) - places.residual(other)) / 2;
+    double late = after ? Math.max(0, apart) : Math.min(0, apart);
+    return strong && Math.abs(late) < MOST_APART * pattern.pitchDegrees() ? late : 0;
   }
 
   /** Whether the space before or after a tooth is a gap, or half filled by an extra tooth. */

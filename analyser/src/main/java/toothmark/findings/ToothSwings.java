@@ -143,22 +143,32 @@ final class ToothSwings {
     return IntStream.rangeClosed(1, byTooth.length)
         .filter(k -> !RimForm.besideUneven(pattern, k))
         .boxed()
-        .min(Comparator.comparingDouble(this::besideNeighbours))
+        .min(Comparator.comparingDouble(k -> besideNeighbours(pattern, k)))
         .orElse(1);
   }
 
   /**
    * Swing of a tooth over that of the two teeth before and after, which run-out and an oval rim
-   * weaken as well.
+   * weaken as well. Teeth beside a gap, where the field is another, are passed over.
    */
-  double besideNeighbours(int tooth) {
-    int n = byTooth.length;
+  double besideNeighbours(WheelPattern pattern, int tooth) {
     double[] near = new double[4];
-    for (int k = 0; k < 4; k++) {
-      near[k] = byTooth[Math.floorMod(tooth - 1 + (k < 2 ? k - 2 : k - 1), n)];
+    int at = tooth;
+    for (int k = 0; k < near.length; k++) {
+      at = nextAmongOthers(pattern, k == 2 ? tooth : at, k < 2 ? -1 : 1, tooth);
+      near[k] = byTooth[at - 1];
     }
     Arrays.sort(near);
     return 2 * byTooth[tooth - 1] / (near[1] + near[2]);
+  }
+
+  /** The next tooth that does not stand beside a gap; the last one to go to at any rate. */
+  private static int nextAmongOthers(WheelPattern pattern, int from, int way, int last) {
+    int at = from;
+    do {
+      at = Math.floorMod(at - 1 + way, pattern.teeth()) + 1;
+    } while (at != last && RimForm.besideUneven(pattern, at));
+    return at;
   }
 
   /** Swing of a tooth over that of the middle tooth; 1 where it was never seen. */

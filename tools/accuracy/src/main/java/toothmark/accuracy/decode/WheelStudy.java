@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
+import java.util.function.ToDoubleFunction;
 import toothmark.accuracy.CaseName;
 import toothmark.accuracy.Dice;
 import toothmark.accuracy.Run;
@@ -52,7 +53,7 @@ final class WheelStudy implements Study {
     }
   }
 
-  private record Outcome(CaseName name, Answer answer, double turns, String said) {}
+  private record Outcome(CaseName name, Answer answer, double turns, int slots, String said) {}
 
   @Override
   public String name() {
@@ -153,7 +154,8 @@ final class WheelStudy implements Study {
     Naming naming = Naming.of(capture);
     List<ToothPassing> teeth = capture.truth().teeth();
     double degrees = teeth.get(teeth.size() - 1).crankDegrees() - teeth.get(0).crankDegrees();
-    return new Outcome(name, answer(name, naming), degrees / 360.0, naming.words());
+    int slots = capture.scenario().wheel().pattern().slots();
+    return new Outcome(name, answer(name, naming), degrees / 360.0, slots, naming.words());
   }
 
   private static Answer answer(CaseName name, Naming naming) {
@@ -212,7 +214,8 @@ final class WheelStudy implements Study {
       }
     }
     section.table(table);
-    section.table(byTurns(all));
+    section.table(share(all, "turns in the capture", Outcome::turns, 2, 3, 5, 10, 40));
+    section.table(share(all, "slots of the wheel", Outcome::slots, 4, 8, 16, 36, 200));
     aim(section, all);
     confusions(section, all);
     section.worst(worst);
@@ -240,16 +243,19 @@ final class WheelStudy implements Study {
     return cells.toArray(String[]::new);
   }
 
-  private static Table byTurns(List<Outcome> all) {
-    Table table = new Table("turns in the capture", "captures", "right", "share");
-    double[] limits = {2, 3, 5, 10, 40};
+  private static Table share(
+      List<Outcome> all, String head, ToDoubleFunction<Outcome> what, double... limits) {
+    Table table = new Table(head, "captures", "right", "share");
     for (int i = 1; i < limits.length; i++) {
       double from = limits[i - 1];
       double to = limits[i];
-      List<Outcome> in = all.stream().filter(o -> o.turns >= from && o.turns < to).toList();
+      List<Outcome> in =
+          all.stream()
+              .filter(o -> what.applyAsDouble(o) >= from && what.applyAsDouble(o) < to)
+              .toList();
       long right = in.stream().filter(o -> o.answer == Answer.RIGHT).count();
       table.row(
-          String.format(java.util.Locale.ROOT, "%.0f to %.0f", from, to),
+          String.format(java.util.Locale.ROOT, "from %.0f, under %.0f", from, to),
           Integer.toString(in.size()),
           Long.toString(right),
           in.isEmpty() ? "–" : Table.number(right / (double) in.size(), 4));

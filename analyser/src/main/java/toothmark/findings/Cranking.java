@@ -170,7 +170,7 @@ public record Cranking(
         double own = Math.sqrt(Math.max(pooled, variance(held[s])) / cycles) / mean;
         double u = Math.hypot(own, UNMODELLED);
         double share = Arrays.stream(held[s]).average().orElseThrow() / mean;
-        List<Integer> names = named(from + fit.get().topDegrees() + s * spacing);
+        List<Integer> names = named(seen, turns, from + fit.get().topDegrees() + s * spacing);
         all.add(new Compression(names, new Measured(share, u)));
       }
       return all;
@@ -198,37 +198,47 @@ public record Cranking(
       }
       return sum;
     }
+  }
 
-    /** The cylinders that may stand at top dead centre at an angle; empty where not known. */
-    private List<Integer> named(double angle) {
-      List<Integer> order = seen.stated().firing().order();
-      OptionalDouble tdc = seen.topDeadCentreDegrees();
-      if (order.size() != cylinders || tdc.isEmpty()) {
-        return List.of();
-      }
-      double spaces = (angle - tdc.getAsDouble()) / spacing;
-      int nearest = (int) Math.rint(spaces);
-      if (Math.abs(spaces - nearest) > OTHER) {
-        return List.of();
-      }
-      List<Integer> either = new ArrayList<>();
-      int turn = cylinders % 2 == 0 ? cylinders / 2 : cylinders;
-      for (int place = Math.floorMod(nearest, turn); place < cylinders; place += turn) {
-        either.add(order.get(place));
-      }
-      List<Integer> fired = either.stream().filter(c -> fires(c, angle)).toList();
-      return fired.size() == 1 ? fired : either;
+  /**
+   * The cylinders that may stand at top dead centre at an angle: one where a coil of its own tells
+   * which of the two turns of a cycle it is.
+   *
+   * @return the one, or the two of which it is one; empty where top dead centre or the firing order
+   *     is not known
+   */
+  static List<Integer> named(Observations seen, Turns turns, double angle) {
+    List<Integer> order = seen.stated().firing().order();
+    OptionalDouble tdc = seen.topDeadCentreDegrees();
+    int cylinders = seen.stated().cylinders();
+    if (order.size() != cylinders || tdc.isEmpty()) {
+      return List.of();
     }
+    double spacing = CYCLE / cylinders;
+    double spaces = (angle - tdc.getAsDouble()) / spacing;
+    int nearest = (int) Math.rint(spaces);
+    if (Math.abs(spaces - nearest) > OTHER) {
+      return List.of();
+    }
+    List<Integer> either = new ArrayList<>();
+    int turn = cylinders % 2 == 0 ? cylinders / 2 : cylinders;
+    for (int place = Math.floorMod(nearest, turn); place < cylinders; place += turn) {
+      either.add(order.get(place));
+    }
+    List<Integer> fired =
+        either.stream().filter(c -> fires(seen, turns, c, angle, spacing)).toList();
+    return fired.size() == 1 ? fired : either;
+  }
 
-    /** Whether a coil of this cylinder alone, once in a cycle, fires by that angle of the cycle. */
-    private boolean fires(int cylinder, double angle) {
-      return seen.coils().stream()
-          .filter(c -> c.coil().cylinders().equals(List.of(cylinder)))
-          .filter(c -> c.firesEveryDegrees() > 1.5 * CrankAngle.REVOLUTION)
-          .flatMap(c -> c.sparks().stream())
-          .filter(s -> turns.covers(s.timeSeconds()))
-          .mapToDouble(s -> Math.IEEEremainder(turns.angleAt(s.timeSeconds()) - angle, CYCLE))
-          .anyMatch(away -> Math.abs(away) < spacing / 2);
-    }
+  /** Whether a coil of this cylinder alone, once in a cycle, fires by that angle of the cycle. */
+  private static boolean fires(
+      Observations seen, Turns turns, int cylinder, double angle, double spacing) {
+    return seen.coils().stream()
+        .filter(c -> c.coil().cylinders().equals(List.of(cylinder)))
+        .filter(c -> c.firesEveryDegrees() > 1.5 * CrankAngle.REVOLUTION)
+        .flatMap(c -> c.sparks().stream())
+        .filter(s -> turns.covers(s.timeSeconds()))
+        .mapToDouble(s -> Math.IEEEremainder(turns.angleAt(s.timeSeconds()) - angle, CYCLE))
+        .anyMatch(away -> Math.abs(away) < spacing / 2);
   }
 }

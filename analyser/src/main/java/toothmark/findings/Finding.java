@@ -55,6 +55,24 @@ public record Finding(
     return Words.of(id + ".name");
   }
 
+  /**
+   * What it means, for the owner of the engine.
+   *
+   * @return two or three plain sentences
+   */
+  public String forOwner() {
+    return Words.of(id + ".owner");
+  }
+
+  /**
+   * Who does what about it, for the owner of the engine.
+   *
+   * @return one or two plain sentences
+   */
+  public String nextForOwner() {
+    return Words.of(id + ".owner-next");
+  }
+
   /** The same, not proven because of what speaks against it; times how sure its ground is. */
   Finding doubted(double ground, String why) {
     List<String> more = new ArrayList<>(against);

@@ -14,15 +14,16 @@ import toothmark.units.Say;
 /** One sheet for the owner of the engine, in plain words. */
 final class CustomerSheet {
 
-  private static final int MOST = 4;
+  /** So that all stays on one sheet. */
+  private static final int MOST = 3;
+
+  private static final double SURE = 0.95;
 
   private final HtmlWriter html;
-  private final PageFigures figures;
   private final Examination examination;
 
-  CustomerSheet(HtmlWriter html, PageFigures figures, Examination examination) {
+  CustomerSheet(HtmlWriter html, Examination examination) {
     this.html = html;
-    this.figures = figures;
     this.examination = examination;
   }
 
@@ -36,12 +37,16 @@ final class CustomerSheet {
     html.open("div", "class", "body");
     html.element("h1", heading.title().isEmpty() ? Wording.of("sheet.found") : heading.title());
     html.element("p", whatWeDid());
-    html.element("h3", Wording.of("sheet.found")).element("p", examination.diagnosis().verdict());
-    found();
+    List<Finding> telling =
+        examination.diagnosis().findings().stream()
+            .filter(f -> f.severity() != Severity.NOTE)
+            .toList();
+    List<Finding> shown = telling.subList(0, Math.min(MOST, telling.size()));
+    html.element("h3", Wording.of("sheet.found")).element("p", summary(telling));
+    found(shown);
     html.element("h3", Wording.of("sheet.next"));
-    String next = examination.diagnosis().nextStep();
-    html.element("p", next.isEmpty() ? Wording.of("sheet.next.none") : next);
-    unchecked(next);
+    next(shown);
+    unchecked(shown);
     checked();
     html.close();
     html.open("div", "class", "signature");
@@ -70,32 +75,59 @@ final class CustomerSheet {
                     sparks ? "sheet.done.undecoded.sparks" : "sheet.done.undecoded", seconds));
   }
 
-  private void found() {
-    List<Finding> telling =
-        examination.diagnosis().findings().stream()
-            .filter(f -> f.severity() != Severity.NOTE)
-            .toList();
+  /** How many things, and of what weight. */
+  private String summary(List<Finding> telling) {
     if (telling.isEmpty()) {
+      boolean decoded = examination.observations().crank().isPresent();
+      return Wording.of(decoded ? "sheet.sum.none" : "sheet.sum.unjudged");
+    }
+    List<String> parts = new ArrayList<>();
+    for (Severity s : List.of(Severity.FAULT, Severity.WATCH)) {
+      long n = telling.stream().filter(f -> f.severity() == s).count();
+      if (n > 0) {
+        parts.add(Wording.count(n, "sheet.sum." + s.label()));
+      }
+    }
+    if (telling.size() > MOST) {
+      parts.add(Wording.count(telling.size() - MOST, "sheet.sum.more"));
+    }
+    return String.join(" ", parts);
+  }
+
+  private void found(List<Finding> shown) {
+    if (shown.isEmpty()) {
       return;
     }
     html.open("ul");
-    for (Finding f : telling.subList(0, Math.min(MOST, telling.size()))) {
-      html.open("li").text(f.title() + " ");
-      html.element("span", plain(f.severity()), "class", "quiet").close();
+    for (Finding f : shown) {
+      html.open("li").text(f.forOwner() + " ");
+      html.element("span", plain(f), "class", "quiet").close();
     }
     html.close();
-    figures.proof(telling.get(0)).ifPresent(d -> figures.again(html, d));
   }
 
-  /** How to check the wheel's own angle, if it was not and something graver comes first. */
-  private void unchecked(String next) {
+  private void next(List<Finding> shown) {
+    List<String> steps = shown.stream().map(Finding::nextForOwner).distinct().toList();
+    if (steps.size() < 2) {
+      html.element("p", steps.isEmpty() ? Wording.of("sheet.next.none") : steps.get(0));
+      return;
+    }
+    html.open("ol");
+    steps.forEach(s -> html.element("li", s));
+    html.close();
+  }
+
+  /** That the wheel's own angle was not checked, where nothing above says so. */
+  private void unchecked(List<Finding> shown) {
     examination.diagnosis().findings().stream()
-        .filter(f -> f.id().equals("tdc-unknown") && !f.nextTest().equals(next))
-        .forEach(f -> html.element("p", f.title() + " " + f.nextTest()));
+        .filter(f -> f.id().equals("tdc-unknown") && !shown.contains(f))
+        .forEach(f -> html.element("p", f.forOwner() + " " + f.nextForOwner()));
   }
 
-  private static String plain(Severity severity) {
-    return Wording.of("sheet.severity." + severity.label());
+  /** How sure it is and how much it matters. */
+  private static String plain(Finding f) {
+    boolean sure = f.severity() == Severity.FAULT && f.probability() >= SURE;
+    return Wording.of("sheet.severity." + f.severity().label() + (sure ? ".sure" : ""));
   }
 
   private void checked() {
@@ -109,12 +141,9 @@ final class CustomerSheet {
     boolean angle = o.timing().alignment().isPresent();
     boolean sparks = o.timing().gap().isPresent();
     (angle ? done : open).add(Wording.of("sheet.checked.angle"));
-    String against = Wording.against(o.timing().reference());
+    boolean assumed = sparks && !Wording.against(o.timing().reference()).isEmpty();
     (sparks ? done : open)
-        .add(
-            against.isEmpty() || !sparks
-                ? Wording.of("sheet.checked.sparks")
-                : Wording.of("sheet.checked.sparks.against", against));
+        .add(Wording.of(assumed ? "sheet.checked.sparks.assumed" : "sheet.checked.sparks"));
     (o.coils().isEmpty() ? open : done).add(Wording.of("sheet.checked.coils"));
     boolean compared = Cranking.of(o).filter(c -> !c.compressions().isEmpty()).isPresent();
     (compared ? done : open).add(Wording.of("sheet.checked.compression"));

@@ -104,14 +104,6 @@ final class PageFigures {
     return all.stream().filter(d -> d.drawingId().equals(drawingId)).findFirst().orElseThrow();
   }
 
-  /** The drawing of a figure once more, by reference. */
-  void again(HtmlWriter html, Drawn drawn) {
-    int height = drawn.figure().height();
-    html.open("div", "class", "chart");
-    html.open("svg", "viewBox", "0 0 " + Figure.WIDTH + " " + height, "role", "img");
-    html.empty("use", "href", "#" + drawn.drawingId()).close().close();
-  }
-
   boolean isShown(Drawn drawn) {
     return shown.contains(drawn.id());
   }

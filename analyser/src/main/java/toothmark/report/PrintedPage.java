@@ -148,14 +148,9 @@ final class PrintedPage {
         runs(children(e), look(e)), right ? PrintedTable.Side.RIGHT : PrintedTable.Side.LEFT);
   }
 
-  /** A chart, or one that was shown before by reference to it. */
   private void chart(Element e) {
-    Node reference = e.getElementsByTagName("use").item(0);
     Element svg = (Element) e.getElementsByTagName("svg").item(0);
-    String id =
-        reference instanceof Element use
-            ? use.getAttribute("href").substring(1)
-            : ((Element) svg.getElementsByTagName("g").item(0)).getAttribute("id");
+    String id = ((Element) svg.getElementsByTagName("g").item(0)).getAttribute("id");
     flow.add(new PageFlow.Space(PrintStyle.BODY.above()), PageFlow.Keep.WITH_NEXT);
     flow.add(new Chart(figures.drawn(id).figure()), PageFlow.Keep.FREE);
   }

@@ -78,7 +78,7 @@ final class ReportHtml {
     pictures();
     new MethodSection(html, examination).write();
     html.close();
-    new CustomerSheet(html, figures, examination).write();
+    new CustomerSheet(html, examination).write();
     html.close().close();
   }
 

@@ -13,6 +13,7 @@ import java.util.Locale;
 import java.util.ResourceBundle;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.regex.MatchResult;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
@@ -101,17 +102,43 @@ class CatalogueTest {
     for (String term : glossary()) {
       WORD.matcher(term).results().forEach(w -> known.add(stem(w.group())));
     }
-    try (InputStream in = getClass().getResourceAsStream("plain-words.txt")) {
-      String plain = new String(in.readAllBytes(), StandardCharsets.UTF_8);
-      known.addAll(List.of(plain.split("\\s+")));
-    }
+    known.addAll(words("plain-words.txt"));
     Set<String> said = new TreeSet<>();
     WORDS.keySet().stream()
-        .filter(key -> !key.endsWith(".name"))
+        .filter(key -> !key.endsWith(".name") && !key.contains(".owner"))
         .flatMap(key -> WORD.matcher(WORDS.getString(key)).results())
         .filter(w -> w.group().length() > 3)
         .forEach(w -> said.add(stem(w.group())));
     assertThat(said).hasSizeGreaterThan(300).isSubsetOf(known);
+  }
+
+  /**
+   * An owner reads no glossary: the words said to him are plain English, or one of the few that
+   * everyone who owns a car has heard.
+   */
+  @Test
+  void ownersAreToldWithoutTermsOfTheTrade() throws IOException {
+    Set<String> known = words("plain-words.txt");
+    known.addAll(words("owner-words.txt"));
+    Set<String> said = new TreeSet<>();
+    for (String id : ids().toList()) {
+      for (String key : List.of(id + ".owner", id + ".owner-next")) {
+        assertThat(WORDS.getString(key)).as(key).endsWith(".").hasSizeBetween(20, 300);
+        WORD.matcher(WORDS.getString(key))
+            .results()
+            .map(MatchResult::group)
+            .filter(w -> w.length() > 3)
+            .forEach(w -> said.add(stem(w)));
+      }
+    }
+    assertThat(said).hasSizeGreaterThan(200).isSubsetOf(known);
+  }
+
+  private Set<String> words(String list) throws IOException {
+    try (InputStream in = getClass().getResourceAsStream(list)) {
+      String plain = new String(in.readAllBytes(), StandardCharsets.UTF_8);
+      return new TreeSet<>(List.of(plain.split("\\s+")));
+    }
   }
 
   private static String stem(String word) {

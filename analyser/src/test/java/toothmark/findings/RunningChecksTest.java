@@ -2,9 +2,12 @@ package toothmark.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.examine;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
+import java.util.List;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import toothmark.units.Interval;
 
@@ -93,7 +96,35 @@ class RunningChecksTest {
   void unevenCylindersFires() {
     scene.weakCylinder = 0.03;
     scene.seconds = 3;
-    fires(new UnevenCylindersCheck(), scene);
+    Finding f = fires(new UnevenCylindersCheck(), scene);
+    assertThat(f.evidence()).hasSize(1);
+    assertThat(f.nextTest()).startsWith("To learn which cylinder it is, record top dead centre");
+  }
+
+  /** The scene's speed gains most at 180 degrees after tooth 1 and least a turn later. */
+  @Test
+  void unevenCylindersNamesThePairWhoseTopDeadCentreComesBeforeTheLeastGain() {
+    scene.weakCylinder = 0.03;
+    scene.seconds = 3;
+    List<Integer> order = List.of(1, 3, 4, 2);
+    scene.firing =
+        new Observations.Firing(order, Observations.Statement.STATED, OptionalDouble.of(90));
+    assertThat(fires(new UnevenCylindersCheck(), scene).evidence().get(1))
+        .isEqualTo("It is cylinder 1 or 4: the speed gains least behind their top dead centre.");
+    scene.firing =
+        new Observations.Firing(order, Observations.Statement.STATED, OptionalDouble.of(270));
+    assertThat(fires(new UnevenCylindersCheck(), scene).evidence().get(1))
+        .startsWith("It is cylinder 3 or 2: ");
+  }
+
+  @Test
+  void unevenCylindersSaysWhereTheSpeedChangesTooMuch() {
+    scene.weakCylinder = 0.03;
+    scene.seconds = 3;
+    scene.humDegrees = 10;
+    scene.humHertz = 3.3;
+    assertThat(examine(new UnevenCylindersCheck(), scene).reason())
+        .startsWith("The speed sags or wanders too much: cylinders differ by ");
   }
 
   @Test

@@ -80,11 +80,11 @@ class WordsTest {
 
   /** The usual title and next test where a check names none. */
   @Test
-  void eachFindingHasANameATitleAndANextTest() {
+  void eachFindingHasANameATitleANextTestAndWordsForTheOwner() {
     Set<String> absent = new TreeSet<>();
     CHECKS.forEach(
         (id, check) ->
-            Stream.of("name", "title", "next")
+            Stream.of("name", "title", "next", "owner", "owner-next")
                 .filter(k -> !isThere(id + "." + k) && !source(check).contains("." + k + "("))
                 .forEach(k -> absent.add(id + "." + k)));
     assertThat(absent).isEmpty();
@@ -109,7 +109,7 @@ class WordsTest {
       String name = key.substring(dot + 1);
       boolean said =
           CHECKS.containsKey(home)
-              ? List.of("name", "title", "next").contains(name)
+              ? List.of("name", "title", "next", "owner", "owner-next").contains(name)
                   || helpers.contains(name)
                   || keys(source(CHECKS.get(home)), SAYS).contains(name)
               : literals.contains(key)

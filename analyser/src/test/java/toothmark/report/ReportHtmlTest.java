@@ -123,9 +123,9 @@ class ReportHtmlTest {
             "<p>Counted " + against + ".</p>",
             "id=\"customer\"",
             "What happens next",
-            "<p>The wheel&#39;s own angle was not checked. Check the wheel&#39;s own angle:",
-            "<li>the moment of the sparks, " + against + "</li>",
-            "<p>This recording does not show whether the wheel stands at its angle on the engine; nor");
+            "<p>Our recording does not show whether the toothed wheel stands at the right place",
+            "<li>the moment of the sparks, if the wheel stands where the control unit is told</li>",
+            "<p>This recording does not show whether the wheel stands at its right place");
     assertThat(page(SampleRun.full())).doesNotContain(against).doesNotContain("was not checked");
   }
 

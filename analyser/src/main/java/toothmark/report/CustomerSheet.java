@@ -35,7 +35,7 @@ final class CustomerSheet {
         "span", heading.shop().isEmpty() ? Wording.of("sheet") : heading.shop(), "class", "name");
     html.element("span", Wording.of("sheet.for")).close();
     html.open("div", "class", "body");
-    html.element("h1", heading.title().isEmpty() ? Wording.of("sheet.found") : heading.title());
+    html.element("h1", heading.title().isEmpty() ? Wording.of("sheet.title") : heading.title());
     html.element("p", whatWeDid());
     List<Finding> telling =
         examination.diagnosis().findings().stream()
@@ -58,7 +58,8 @@ final class CustomerSheet {
 
   private String whatWeDid() {
     Observations o = examination.observations();
-    String seconds = Say.seconds(o.capture().span().seconds());
+    double span = o.capture().span().seconds();
+    String seconds = Say.number(span, span < 10 ? 1 : 0);
     boolean sparks = !o.coils().isEmpty();
     return o.crank()
         .map(DecodedCrank::speed)

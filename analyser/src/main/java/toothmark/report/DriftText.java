@@ -83,7 +83,9 @@ public final class DriftText {
       return Wording.of("drift.once");
     }
     String by = Say.interval(overall.get().difference().orElseThrow(), course.unit());
-    return Wording.of(course.moved() ? "drift.moved" : "drift.still", by);
+    boolean back = overall.get().verdict() == Change.Verdict.WITHIN_UNCERTAINTY;
+    return Wording.of(
+        course.moved() ? back ? "drift.moved.back" : "drift.moved" : "drift.still", by);
   }
 
   private static String when(Drift drift, RecordedFinding finding) {

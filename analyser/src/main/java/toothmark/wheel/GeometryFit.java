@@ -5,6 +5,7 @@ import java.util.Arrays;
 import java.util.DoubleSummaryStatistics;
 import java.util.List;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
 import org.apache.commons.math3.linear.CholeskyDecomposition;
@@ -92,8 +93,7 @@ final class GeometryFit {
   private final int steady;
   private final int unknowns;
   private final List<GeometryWindow> windows;
-  private final double[] cosine;
-  private final double[] sine;
+  private final double[][] waves;
   private final double[] prior;
   private double[][][] normal;
   private RealVector[] right;
@@ -105,12 +105,7 @@ final class GeometryFit {
     this.steady = teeth + 2 + 2 * RIPPLE_ORDERS.length;
     this.unknowns = steady + 2 * INERTIA_ORDERS.length;
     this.windows = windows;
-    double[] turn =
-        IntStream.rangeClosed(1, teeth)
-            .mapToDouble(k -> Math.toRadians(pattern.degreesAfterTooth1(k)))
-            .toArray();
-    this.cosine = Arrays.stream(turn).map(Math::cos).toArray();
-    this.sine = Arrays.stream(turn).map(Math::sin).toArray();
+    this.waves = waves(pattern);
     this.prior = new double[unknowns];
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
@@ -123,6 +118,23 @@ final class GeometryFit {
       Arrays.fill(prior, teeth + 2, teeth + 4, HELD);
       Arrays.fill(prior, steady, unknowns, HELD);
     }
+  }
+
+  /** For each tooth cosine and sine of the turn, and of every order. */
+  private static double[][] waves(WheelPattern pattern) {
+    int[] orders =
+        Stream.of(new int[] {1}, RIPPLE_ORDERS, INERTIA_ORDERS)
+            .flatMapToInt(Arrays::stream)
+            .toArray();
+    double[][] waves = new double[pattern.teeth()][2 * orders.length];
+    for (int k = 0; k < waves.length; k++) {
+      double turn = Math.toRadians(pattern.degreesAfterTooth1(k + 1));
+      for (int m = 0; m < orders.length; m++) {
+        waves[k][2 * m] = Math.cos(orders[m] * turn);
+        waves[k][2 * m + 1] = Math.sin(orders[m] * turn);
+      }
+    }
+    return waves;
   }
 
   /**
@@ -224,7 +236,7 @@ final class GeometryFit {
 
   /** A tooth's own place and what run-out makes of it. */
   private double offset(double[] found, int k) {
-    return found[k] + found[teeth] * cosine[k] + found[teeth + 1] * sine[k];
+    return found[k] + found[teeth] * waves[k][0] + found[teeth + 1] * waves[k][1];
   }
 
   private RealVector refined(RealVector first, int passes) {
@@ -294,7 +306,7 @@ final class GeometryFit {
           Math.hypot(known.getEntry(teeth + 2 + 2 * m), known.getEntry(teeth + 3 + 2 * m));
       freedom[m] = Math.max(LEAST_FREEDOM_DEGREES, FREEDOM * usual) / scale;
     }
-    return new GeometryWindow.Ripple(RIPPLE_ORDERS, INERTIA_ORDERS, freedom);
+    return new GeometryWindow.Ripple(waves, freedom);
   }
 
   /** Solves all blocks together, or all but one. */

@@ -27,12 +27,12 @@ final class GeometryWindow {
   /**
    * The waves that the crank makes in every turn.
    *
-   * @param orders of those that firing makes, how many to the turn
-   * @param steadyOrders of those that the pistons' inertia makes, alike at all speeds
-   * @param freedom standard deviation of what a window may have of each beside the law that all
-   *     share, degrees at 1000 rev/min over the scale of the passings
+   * @param waves for each tooth cosine and sine of the turn, of each order that firing makes, and
+   *     of each that the pistons' inertia makes, alike at all speeds
+   * @param freedom standard deviation of what a window may have of each that firing makes beside
+   *     the law that all share, degrees at 1000 rev/min over the scale of the passings
    */
-  record Ripple(int[] orders, int[] steadyOrders, double[] freedom) {}
+  record Ripple(double[][] waves, double[] freedom) {}
 
   private final WheelPattern pattern;
   private final int[] tooth;
@@ -147,9 +147,8 @@ final class GeometryWindow {
 
   private Rows rows(Ripple ripple, double[] sigmas) {
     int n = tooth.length;
-    int waves = 2 * ripple.orders().length;
-    Rows rows =
-        new Rows(pattern.teeth(), tooth, waves, 2 + waves + 2 * ripple.steadyOrders().length);
+    int waves = 2 * ripple.freedom().length;
+    Rows rows = new Rows(pattern.teeth(), tooth, waves, ripple.waves()[0].length);
     double[][] own = new double[COEFFICIENTS + waves][n + waves];
     for (int i = 0; i < n; i++) {
       double weight = 1 / sigmas[i];
@@ -169,20 +168,12 @@ final class GeometryWindow {
   }
 
   private void fill(double[] row, int i, Ripple ripple, double weight) {
-    double a = Math.toRadians(pattern.degreesAfterTooth1(tooth[i]));
-    row[0] = -weight * Math.cos(a);
-    row[1] = -weight * Math.sin(a);
-    int next = waves(row, 2, ripple.orders(), a, weight * rippleStrength(rpmAt(i)));
-    waves(row, next, ripple.steadyOrders(), a, weight);
-  }
-
-  private static int waves(double[] row, int first, int[] orders, double a, double size) {
-    int column = first;
-    for (int order : orders) {
-      row[column++] = size * Math.cos(order * a);
-      row[column++] = size * Math.sin(order * a);
+    double[] waves = ripple.waves()[tooth[i] - 1];
+    double size = weight * rippleStrength(rpmAt(i));
+    int steady = 2 + 2 * ripple.freedom().length;
+    for (int j = 0; j < waves.length; j++) {
+      row[j] = (j < 2 ? -weight : j < steady ? size : weight) * waves[j];
     }
-    return column;
   }
 
   private void powers(double[][] columns, int i, double weight) {

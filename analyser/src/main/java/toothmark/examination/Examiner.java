@@ -208,7 +208,10 @@ public final class Examiner {
     return sheet.sensor().edge().orElse(usual);
   }
 
-  /** The receiver follows the wheel that the controller is told, else the one found. */
+  /**
+   * The receiver follows the wheel that the controller is told, else the one found; of several
+   * gaps, whose groups a name does not give, as they were found.
+   */
   private ReceiverTrace receive(
       Channel crank,
       SensorKind kind,
@@ -217,10 +220,11 @@ public final class Examiner {
       ChannelSurvey survey) {
     ReceiverEdges heard =
         ReferenceReceiver.withDefaults().withEdge(timed).listen(crank.signal(), kind, survey);
-    return sheet
-        .wheel()
-        .pattern()
-        .or(() -> found.map(WheelIdentification::pattern))
+    Optional<WheelPattern> seen = found.map(WheelIdentification::pattern);
+    Optional<WheelPattern> told = sheet.wheel().pattern();
+    return told.flatMap(t -> seen.filter(t::isNamedLike))
+        .or(() -> told)
+        .or(() -> seen)
         .map(w -> ReferenceReceiver.follow(heard, followed(w)))
         .orElseGet(() -> new ReceiverTrace(heard.times(), List.of()));
   }

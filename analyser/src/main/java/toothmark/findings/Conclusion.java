@@ -26,7 +26,7 @@ final class Conclusion {
       return watches.isEmpty() ? Words.of("verdict.undecoded") : watches.get(0).title();
     }
     List<String> said = new ArrayList<>();
-    said.add(sound(symptoms.crank().get().turns()));
+    said.add(found(watches.isEmpty() ? "sound" : "no-fault", symptoms.crank().get().turns()));
     if (!watches.isEmpty()) {
       said.add(Words.of("verdict.watch", lower(watches.get(0).title())));
     }
@@ -43,10 +43,10 @@ final class Conclusion {
         .orElse("");
   }
 
-  private static String sound(Turns turns) {
+  private static String found(String what, Turns turns) {
     SpeedTrace speed = turns.crank().speed();
     return Words.of(
-        "verdict.sound",
+        "verdict." + what,
         Say.number(turns.turned(), 0),
         Say.number(speed.minRpm(), 0),
         Say.rpm(speed.maxRpm()));

@@ -74,7 +74,9 @@ record GroundShift(Measured volts, double leastHeight, double leastRpm) {
       double t = turns.time(i);
       double rpm = turns.rpmAt(t);
       int edge = turns.seen(i) ? ToothSwings.edgeAt(train, t) : -1;
-      if (edge < 0 || rpm < SyncLoss.CRANKING_BELOW_RPM || besideGap(i)) {
+      if (edge < 0
+          || rpm < SyncLoss.CRANKING_BELOW_RPM
+          || RimForm.besideUneven(turns.pattern(), turns.number(i))) {
         return;
       }
       double pitch = turns.pitchSeconds(t);
@@ -93,10 +95,6 @@ record GroundShift(Measured volts, double leastHeight, double leastRpm) {
       number[n] = turns.number(i);
       double gains = turns.rpmAt(turns.time(i + 1)) - turns.rpmAt(turns.time(i - 1));
       of[n++] = new double[] {(t - before) / pitch, current * perVolt, perVolt, gains / rpm};
-    }
-
-    private boolean besideGap(int i) {
-      return turns.beforeGap(turns.number(i)) || turns.beforeGap(turns.number(i - 1));
     }
 
     private double lastBefore(double time) {

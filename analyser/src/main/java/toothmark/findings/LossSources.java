@@ -61,9 +61,14 @@ final class LossSources {
     return stop * Math.pow(1 - stop, events.get(e).count() - 1.0);
   }
 
-  /** How probable it is that the signal was gone, or still there but not taken. */
+  /**
+   * How probable it is that the signal was gone, or still there but not taken; a list can't say.
+   */
   private double gone(int e, double whenAbsent) {
     LostTeeth l = events.get(e);
+    if (listed()) {
+      return 0.5;
+    }
     return 2 * l.absent() > l.count() ? whenAbsent : 1 - whenAbsent;
   }
 
@@ -108,7 +113,7 @@ final class LossSources {
     boolean absent = 2 * events.get(e).absent() > events.get(e).count();
     double length =
         absent && !listed() ? geometric(e, 0.7) : 0.5 * geometric(e, 0.7) + 0.5 * anyLength(e);
-    return length * (listed() ? 1 : gone(e, 0.2)) / strays;
+    return length * gone(e, 0.2) / strays;
   }
 
   /** The same tooth turn after turn. */
@@ -145,12 +150,17 @@ final class LossSources {
         new Mixture.Source(
             Losses.SLOW,
             price,
-            e -> events.get(e).rpm() <= slow ? geometric(e, 0.5) * gone(e, 0.3) / below : 0));
+            e -> events.get(e).rpm() <= slow ? weak(e) * gone(e, 0.3) / below : 0));
     sources.add(
         new Mixture.Source(
             Losses.FAST,
             price,
             e -> events.get(e).rpm() >= fast ? geometric(e, 0.6) * gone(e, 0.5) / above : 0));
+  }
+
+  /** A tooth or two where it is just too weak, or as long as a compression holds the crank up. */
+  private double weak(int e) {
+    return 0.5 * geometric(e, 0.5) + 0.5 * anyLength(e);
   }
 
   private static int upTo(double[] sorted, double value) {

@@ -153,7 +153,7 @@ record RimForm(
 
   /**
    * How late a tooth beside a gap passes because the field of the tooth that is missing there is,
-   * degrees: as early as the tooth at the gap's other side, since the gap sets both apart alike.
+   * degrees: no farther from the gap than the tooth at its other side, which it sets apart alike.
    */
   private static double byOverlap(
       WheelPattern pattern, int tooth, double[] strengths, Waves places) {
@@ -165,8 +165,10 @@ record RimForm(
     }
     int other = after ? Math.floorMod(tooth - 2, teeth) + 1 : tooth % teeth + 1;
     boolean strong = strengths[tooth - 1] > OVERLAP && strengths[other - 1] > OVERLAP;
-    double apart = (places.residual(tooth) - places.residual(other)) / 2;
-    double late = after ? Math.max(0, apart) : Math.min(0, apart);
+    double away = after ? places.residual(tooth) : -places.residual(tooth);
+    double otherAway = after ? -places.residual(other) : places.residual(other);
+    double both = Math.max(0, Math.min(away, otherAway));
+    double late = after ? both : -both;
     return strong && Math.abs(late) < MOST_APART * pattern.pitchDegrees() ? late : 0;
   }
 

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import toothmark.ignition.Spark;
+import toothmark.receiver.SyncLoss;
 import toothmark.timing.SparkTiming;
 
 /** How the advance changes from each spark of a coil to the coil's next one. */
@@ -15,7 +16,8 @@ final class SparkChanges {
   private SparkChanges() {}
 
   /**
-   * The changes, what was commanded taken off where it is known.
+   * The changes, what was commanded taken off where it is known. Of a running engine: on the
+   * starter no controller can foretell the next compression.
    *
    * @param sparks in time order
    * @return degrees, in no particular order
@@ -27,6 +29,7 @@ final class SparkChanges {
     for (SparkTiming s : sparks) {
       if (s.advanceDegrees().isEmpty()
           || s.spark().turn() != Spark.Turn.FIRST
+          || s.spark().crank().orElseThrow().rpm() < SyncLoss.CRANKING_BELOW_RPM
           || s.standing() == SparkTiming.Standing.LIMITED) {
         continue;
       }

@@ -1,6 +1,7 @@
 package toothmark.findings;
 
 import java.util.Optional;
+import toothmark.receiver.SyncLoss;
 import toothmark.timing.GapFit;
 import toothmark.timing.GapShape;
 import toothmark.units.Measured;
@@ -30,7 +31,7 @@ final class TimingDelayCheck implements Check {
       return Outcome.cannotRun("no-gap");
     }
     if (fit.get().delaySeconds().isEmpty()) {
-      return Outcome.cannotRun("one-speed");
+      return Outcome.cannotRun(onTheStarter(fit) ? "starter-alone" : "one-speed");
     }
     GapFit g = fit.get();
     Measured delay = g.delaySeconds().get();
@@ -40,6 +41,11 @@ final class TimingDelayCheck implements Check {
       return Outcome.quiet();
     }
     return Outcome.fires(draft(g, delay, sure >= FAULT_SECONDS ? Severity.FAULT : Severity.WATCH));
+  }
+
+  /** Whether the starter alone turned the engine where gaps were read. */
+  static boolean onTheStarter(Optional<GapFit> fit) {
+    return fit.filter(f -> f.toRpm() < SyncLoss.CRANKING_BELOW_RPM).isPresent();
   }
 
   private Draft draft(GapFit g, Measured delay, Severity severity) {

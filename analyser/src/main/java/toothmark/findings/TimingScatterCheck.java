@@ -41,11 +41,12 @@ final class TimingScatterCheck implements Check {
   public Outcome examine(Symptoms symptoms) {
     Timing timing = symptoms.seen().timing();
     Optional<GapFit> fit = timing.gap();
-    boolean oneGap = fit.isPresent() && !slips(timing) && !turned(timing);
+    boolean oneGap =
+        fit.isPresent() && !TimingDelayCheck.onTheStarter(fit) && !slips(timing) && !turned(timing);
     double[] changes = SparkChanges.of(timing.sparks());
     int count = oneGap ? fit.get().fitted() : changes.length;
     if (count < FEWEST) {
-      return Outcome.cannotRun("no-gap");
+      return Outcome.cannotRun(TimingDelayCheck.onTheStarter(fit) ? "starter-alone" : "no-gap");
     }
     double s = SparkChanges.scatter(changes);
     s = oneGap && s > STEADY_SHARE * fit.get().scatterDegrees() ? fit.get().scatterDegrees() : s;

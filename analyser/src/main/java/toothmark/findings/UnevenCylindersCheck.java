@@ -20,6 +20,10 @@ final class UnevenCylindersCheck extends CrankCheck {
     if (seen.stated().cylinders() < 2) {
       return Outcome.cannotRun("cylinders-unknown");
     }
+    Observations.Firing firing = seen.stated().firing();
+    if (firing.statement() == Observations.Statement.STATED && firing.order().isEmpty()) {
+      return Outcome.cannotRun("fires-unevenly");
+    }
     int cylinders = seen.stated().cylinders();
     HalfOrder.Stretch running = HalfOrder.Stretch.longest(crank.turns(), cylinders);
     if (!running.isEnough()) {

@@ -17,6 +17,9 @@ final class Waves {
 
   private static final int ROUNDS = 20;
 
+  /** Two more than there are unknowns. */
+  private static final int FEWEST = 7;
+
   /** Tuning of the biweight for 95 % efficiency. */
   private static final double BIWEIGHT = 4.685;
 
@@ -33,8 +36,7 @@ final class Waves {
   }
 
   static Waves fit(WheelPattern pattern, double[] y, double leastScale) {
-    double[] weight = new double[y.length];
-    Arrays.fill(weight, 1);
+    double[] weight = firstWeights(pattern);
     Waves w = solve(pattern, y, weight);
     for (int round = 0; round < ROUNDS; round++) {
       double c = BIWEIGHT * Math.max(leastScale, w.scale);
@@ -45,6 +47,18 @@ final class Waves {
       w = solve(pattern, y, weight);
     }
     return w;
+  }
+
+  /** Without the teeth beside a gap, where the field is another, if there are enough others. */
+  private static double[] firstWeights(WheelPattern pattern) {
+    double[] others = new double[pattern.teeth()];
+    for (int i = 0; i < others.length; i++) {
+      others[i] = RimForm.besideUneven(pattern, i + 1) ? 0 : 1;
+    }
+    if (Arrays.stream(others).sum() < FEWEST) {
+      Arrays.fill(others, 1);
+    }
+    return others;
   }
 
   private static Waves solve(WheelPattern pattern, double[] y, double[] weight) {

@@ -7,6 +7,7 @@ import java.util.stream.IntStream;
 import org.apache.commons.math3.stat.StatUtils;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.apache.commons.math3.util.MathArrays;
+import toothmark.receiver.SyncLoss;
 import toothmark.units.Measured;
 
 /**
@@ -79,9 +80,14 @@ final class GapFitter {
     return Optional.of(new Outcome(described(fit, line, kept, foretold, gaps.size()), kept));
   }
 
-  /** Whether speed varies enough to part what depends on it from what does not. */
+  /**
+   * Whether speed varies enough to part what depends on it from what does not. On the starter alone
+   * compressions move an angle between two teeth more than any delay does.
+   */
   private static boolean isSloped(GapReadings gaps) {
-    return gaps.relativeSpan() >= LEAST_SPAN && gaps.size() >= FEWEST_FOR_DELAY;
+    return gaps.highestRpm() >= SyncLoss.CRANKING_BELOW_RPM
+        && gaps.relativeSpan() >= LEAST_SPAN
+        && gaps.size() >= FEWEST_FOR_DELAY;
   }
 
   private GapFit described(

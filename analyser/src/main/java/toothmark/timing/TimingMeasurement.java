@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import toothmark.ignition.CrankPoint;
 import toothmark.ignition.Spark;
+import toothmark.rotation.AngleTimeline;
 import toothmark.units.CrankAngle;
 import toothmark.units.Interval;
 
@@ -24,6 +25,12 @@ public final class TimingMeasurement {
 
   /** Where speed changes by more than this share from tooth to tooth, no delay can be read. */
   private static final double LARGEST_CHANGE_A_TOOTH = 0.1;
+
+  /**
+   * Where ripple bends the angle over a tooth's pitch by more, what it does between teeth is not
+   * known to a tenth of a degree or so: coarse wheels on the starter.
+   */
+  private static final double MOST_BEND_DEGREES = 1;
 
   private final TimingInputs in;
 
@@ -112,7 +119,7 @@ public final class TimingMeasurement {
       Optional<CrankPoint> crank = s.spark().crank();
       if (s.gapDegrees().isPresent()
           && s.spark().turn() == Spark.Turn.FIRST
-          && steady(crank.orElseThrow())) {
+          && steady(crank.orElseThrow(), s.spark().timeSeconds())) {
         reading(i, s, crank.get(), turned(s, coils)).ifPresent(out::add);
       }
     }
@@ -153,9 +160,21 @@ public final class TimingMeasurement {
     return in.commanded().orElseThrow().at(time, in.timeline(), look);
   }
 
-  private boolean steady(CrankPoint p) {
+  /** Whether the speed keeps so well from tooth to tooth that the angle between them is known. */
+  private boolean steady(CrankPoint p, double time) {
     double toothSeconds = in.wheel().pattern().pitchDegrees() / (6 * p.rpm());
-    return Math.abs(p.rpmPerSecond()) * toothSeconds < LARGEST_CHANGE_A_TOOTH * p.rpm();
+    return Math.abs(p.rpmPerSecond()) * toothSeconds < LARGEST_CHANGE_A_TOOTH * p.rpm()
+        && bend(time, toothSeconds / 2) < MOST_BEND_DEGREES;
+  }
+
+  /** How far the angle at an instant is off the straight line between those a time away. */
+  private double bend(double time, double away) {
+    AngleTimeline angle = in.timeline();
+    return angle.covers(time - away) && angle.covers(time + away)
+        ? Math.abs(
+            angle.degreesAt(time)
+                - (angle.degreesAt(time - away) + angle.degreesAt(time + away)) / 2)
+        : 0;
   }
 
   private static Limiter limiter(

@@ -50,12 +50,22 @@ final class GeometryFit {
   private static final double BENT_DEGREES = 5;
   private static final int MOST_BENT = 4;
 
+  /** Fewer teeth show none bent where the engine swings the crank once a turn as well. */
+  private static final int FEWEST_AMONG_WAVES = 20;
+
   /** How much likelier bent than sound a tooth must be, nats: few in a thousand are. */
   private static final double BENT_NATS = 6;
 
   private static final double RUN_OUT_DEGREES = 0.5;
   private static final double PLAIN = 2.5;
   private static final double LEAST_RUN_OUT_DEGREES = 0.05;
+
+  /**
+   * A larger wave once a turn is the engine's, of one or two cylinders or of uneven firing: 1 mm
+   * off centre on a circle of 150 mm is 0.76 degrees.
+   */
+  private static final double MOST_RUN_OUT_DEGREES = 0.9;
+
   private static final double RIPPLE_DEGREES = 3;
 
   /** How far a window's ripple may be from the law of all, as a share of it, and at least. */
@@ -177,7 +187,14 @@ final class GeometryFit {
 
   private ToothGeometry fit(double[] amplitudes, int turns) {
     RealVector found = refined(new ArrayRealVector(unknowns), PASSES);
-    for (int k = 0; k < MOST_BENT && freeBentTooth(found); k++) {
+    boolean swung = uneven() > 0 && runOut(found) > MOST_RUN_OUT_DEGREES;
+    if (swung) {
+      Arrays.fill(prior, teeth, teeth + 2, HELD);
+      Arrays.fill(prior, teeth + 2, teeth + 4, RIPPLE_DEGREES);
+      found = refined(new ArrayRealVector(unknowns), PASSES);
+    }
+    int mayBeBent = swung && teeth < FEWEST_AMONG_WAVES ? 0 : MOST_BENT;
+    for (int k = 0; k < mayBeBent && freeBentTooth(found); k++) {
       found = refined(found, 2);
     }
     RealMatrix covariance = covariance(found);
@@ -221,6 +238,10 @@ final class GeometryFit {
       }
     }
     return c;
+  }
+
+  private double runOut(RealVector found) {
+    return Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
   }
 
   /** What the crank swings twice a turn at all speeds, as if it were the tooth's offset. */

@@ -1,5 +1,8 @@
 package toothmark.wheel;
 
+import java.util.Arrays;
+import java.util.Comparator;
+
 /**
  * Finds noise and labels of a stretch together: label by a guess, fit the noise to the labels,
  * label again. Several first guesses are tried, since with many strays or a rough speed the edges
@@ -96,6 +99,23 @@ final class NoiseStudy {
 
   Labelling labels() {
     return labels;
+  }
+
+  /**
+   * Tries the noise of labels that were found in another way.
+   *
+   * @param first noise as estimated from the edges
+   * @param known labels of the whole stretch
+   * @return this, with what is the more probable
+   */
+  NoiseStudy tried(NoiseModel first, Labelling known) {
+    MotionFit fit = new MotionFit(edges, wheel, filter, known);
+    attempt(
+        Arrays.stream(ROUGH_GUESSES)
+            .map(g -> fit.fit(first.withMotion(g[0], g[1])))
+            .min(Comparator.comparingDouble(fit::cost))
+            .orElseThrow());
+    return this;
   }
 
   private void attempt(NoiseModel guess) {

@@ -85,8 +85,11 @@ public final class WheelDecoder {
       SpeedFilter filter = new SpeedFilter(memory);
       int n = series.size();
       int studied = Math.min(n, STUDIED);
-      NoiseStudy study =
-          new NoiseStudy(series, wheel, filter, 0, studied).run(NoiseEstimate.of(series, 0, n));
+      NoiseModel guess = NoiseEstimate.of(series, 0, n);
+      NoiseStudy study = new NoiseStudy(series, wheel, filter, 0, studied).run(guess);
+      TurnRhythm.of(series.times, 0, studied)
+          .filter(r -> r.suits(pattern))
+          .ifPresent(r -> study.tried(guess, r.label(pattern)));
       NoiseModel learned = NoiseStudy.withRates(study.noise(), study.labels());
       List<Labelling> first = WheelDecoder.readings(series, pattern, learned, filter, studied);
       boolean lost = first.get(0).cost > study.labels().cost + LOST_ITS_WAY;

@@ -294,8 +294,13 @@ public final class WheelPattern {
     return positions.length != slots;
   }
 
-  /** Whether both go by one name; the groups of teeth between several gaps may differ. */
-  boolean isNamedLike(WheelPattern other) {
+  /**
+   * Whether both go by one name; the groups of teeth between several gaps may differ.
+   *
+   * @param other a wheel
+   * @return true for the same name
+   */
+  public boolean isNamedLike(WheelPattern other) {
     return name.equals(other.name);
   }
 

@@ -128,6 +128,16 @@ class RunningChecksTest {
   }
 
   @Test
+  void unevenCylindersNeedsAnEngineThatFiresEvenly() {
+    scene.weakCylinder = 0.03;
+    scene.seconds = 3;
+    scene.firing =
+        new Observations.Firing(List.of(), Observations.Statement.STATED, OptionalDouble.of(90));
+    assertThat(examine(new UnevenCylindersCheck(), scene).reason())
+        .startsWith("The engine fires at uneven angles");
+  }
+
+  @Test
   void unevenCylindersStaysQuiet() {
     scene.seconds = 3;
     quiet(new UnevenCylindersCheck(), scene);

@@ -16,6 +16,7 @@ import toothmark.timing.Limiter;
 import toothmark.timing.LogMatch;
 import toothmark.units.Interval;
 import toothmark.units.Measured;
+import toothmark.wheel.WheelPattern;
 
 class TimingChecksTest {
 
@@ -71,6 +72,28 @@ class TimingChecksTest {
     scene.gap = Optional.of(fit(0, 3e-6, 1.2, GapShape.CONSTANT));
     scene.gapJitter = 1.2;
     assertThat(fires(new TimingScatterCheck(), scene).severity()).isEqualTo(Severity.FAULT);
+  }
+
+  /** No controller foretells the next compression to a degree. */
+  @Test
+  void scatterOnTheStarterIsNotJudged() {
+    scene.fromRpm = 190;
+    scene.toRpm = 210;
+    scene.seconds = 6;
+    scene.gapJitter = 3;
+    assertThat(new TimingScatterCheck().examine(new Symptoms(scene.seen())).reason()).isNotEmpty();
+  }
+
+  /** Four slots a turn are two a firing of four cylinders. */
+  @Test
+  void aDelayOnAWheelTooCoarseForTheEngineIsNotProven() {
+    scene.gap = Optional.of(fit(100e-6, 3e-6, 0.2, GapShape.DELAY));
+    scene.wheel = WheelPattern.of(4, 1);
+    scene.offsets = new double[3];
+    scene.strengths = Scene.ones(3);
+    Finding f = WheelDoubt.weigh(fires(new TimingDelayCheck(), scene), new Symptoms(scene.seen()));
+    assertThat(f.severity()).isEqualTo(Severity.WATCH);
+    assertThat(f.against()).anyMatch(t -> t.contains("too few teeth"));
   }
 
   @Test

@@ -2,6 +2,7 @@ package toothmark.findings;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static toothmark.findings.Assertions.cannotRun;
+import static toothmark.findings.Assertions.examine;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
@@ -115,6 +116,41 @@ class WheelChecksTest {
     Finding f = fires(new WheelRunOutCheck(), scene);
     assertThat(f.severity()).isEqualTo(Severity.FAULT);
     assertThat(f.evidence().get(2)).containsPattern("by 10(\\.0)?\\h% each way");
+  }
+
+  /** On eleven teeth two that stand beside the gap, where the field is another, make a wave. */
+  @Test
+  void runOutStaysQuietWhereOnlyTeethBesideTheGapAreStronger() {
+    scene.wheel = WheelPattern.of(12, 1);
+    scene.fromRpm = 200;
+    scene.toRpm = 200;
+    scene.seconds = 6;
+    scene.offsets = new double[11];
+    scene.strengths = Scene.ones(11);
+    scene.strengths[0] = 1.33;
+    scene.strengths[10] = 1.33;
+    scene.turnsLearned = 0;
+    assertThat(examine(new WheelRunOutCheck(), scene).finding()).isEmpty();
+  }
+
+  /** Where fields overlap much the gap sets both apart alike; what one has more is its own. */
+  @Test
+  void damagedToothToldFromTheOverlapOfFieldsBesideTheGap() {
+    scene.strengths[0] = 1.4;
+    scene.strengths[34] = 1.4;
+    scene.offsets[0] = 0.6;
+    scene.offsets[34] = -0.6;
+    quiet(new DamagedToothCheck(), scene);
+    scene.offsets[34] = -1.6;
+    assertThat(fires(new DamagedToothCheck(), scene).title())
+        .isEqualTo("Tooth 35 of the trigger wheel is bent or damaged.");
+  }
+
+  @Test
+  void damagedToothPassesOverStrongTeethBesideTheGapWhereItLooksForWeakOnes() {
+    scene.strengths[0] = 3;
+    scene.strengths[34] = 3;
+    quiet(new DamagedToothCheck(), scene);
   }
 
   @Test

@@ -215,6 +215,14 @@ class TimingMeasurementTest {
     assertThat(creep.slip().orElseThrow().degrees().value()).isCloseTo(3, within(0.2));
   }
 
+  /** There compressions move the angle between teeth more than any delay does. */
+  @Test
+  void theStarterAloneShowsNoDelay() {
+    SketchedEngine cranked = SketchedEngine.sweep(6, 130, 280);
+    Timing t = TimingMeasurement.measure(inputs(cranked, new Wrong(0, 0, 15e-6), 10));
+    assertThat(t.gap().orElseThrow().delaySeconds()).isEmpty();
+  }
+
   @Test
   void oneSpeedShowsNoDelay() {
     Timing timing =

@@ -99,6 +99,24 @@ class WordBookTest {
     assertThat(beside).isEmpty();
   }
 
+  /**
+   * One apostrophe among places would leave those behind it unfilled; two of a bare phrase show.
+   */
+  @ParameterizedTest
+  @MethodSource("books")
+  @CsvSource("findings, toothmark.findings.findings")
+  void apostrophesAreDoubledJustWherePlacesAre(String part, String book) {
+    ResourceBundle words = ResourceBundle.getBundle(book);
+    assertThat(words.keySet())
+        .allMatch(
+            key -> {
+              String phrase = words.getString(key);
+              boolean places = phrase.matches("(?s).*\\{\\d.*");
+              String bare = phrase.replace("''", "");
+              return places ? !bare.contains("'") : bare.equals(phrase);
+            });
+  }
+
   @Test
   void aPlaceIsFilledAndAPhraseWithoutPlacesIsTakenAsItIs() {
     WordBook words = new WordBook("toothmark.desktop.desk");

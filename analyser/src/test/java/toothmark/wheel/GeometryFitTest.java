@@ -92,6 +92,36 @@ class GeometryFitTest {
     }
   }
 
+  /** A twin that fires at uneven angles swings its crank by degrees once a turn; no wheel does. */
+  @Test
+  void leavesToTheCrankAWaveOnceATurnThatIsTooLargeForAWheel() {
+    ToothEvents events = turn(k -> swing(1, 3, k), 45, 900, 910);
+    ToothGeometry g = GeometryFit.learn(events, WHEEL);
+    for (int k = 1; k <= WHEEL.teeth(); k++) {
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(0, within(0.06));
+    }
+  }
+
+  /** Eleven teeth, and ten unknowns in the waves of a single cylinder. */
+  @Test
+  void callsNoToothOfACoarseWheelBentForWhatWavesMayDo() {
+    WheelPattern coarse = WheelPattern.of(12, 1);
+    Places waves = k -> swing(coarse, 1, 2, k) + swing(coarse, 2, 1, k) + swing(coarse, 3, 0.4, k);
+    ToothEvents events = turn(coarse, waves, 70, ramp(70, 1500, 1505, 0));
+    ToothGeometry g = GeometryFit.learn(events, coarse);
+    for (int k = 1; k <= coarse.teeth(); k++) {
+      assertThat(g.offsetDegrees(k)).as("tooth %d", k).isCloseTo(0, within(0.5));
+    }
+  }
+
+  private static double swing(int order, double degrees, int tooth) {
+    return swing(WHEEL, order, degrees, tooth);
+  }
+
+  private static double swing(WheelPattern wheel, int order, double degrees, int tooth) {
+    return degrees * Math.sin(Math.toRadians(order * wheel.degreesAfterTooth1(tooth) + 30));
+  }
+
   /** As after the engine has caught: the speed flares up, and load changes the ripple. */
   @Test
   void doesNotTakeAFlareOfSpeedForRunOut() {

@@ -19,6 +19,17 @@ class WheelDecoderTest {
     assertThat(wronglyNamed(made, wheel)).isZero();
   }
 
+  /** Two compressions a turn swing the speed by half of it and more (common practice). */
+  @ParameterizedTest
+  @ValueSource(doubles = {0.2, 0.25, 0.3})
+  void namesEveryToothOfACoarseWheelOnTheStarter(double ripple) {
+    for (double from : new double[] {20, 123, 200, 275}) {
+      EdgeScenario cranked = EdgeScenario.of("12-1").rpm(t -> 210 - 3 * t).seconds(4).from(from);
+      EdgeScenario.Made made = cranked.ripple(ripple, 2).jitter(0.05).make(6);
+      assertThat(wronglyNamed(made, "12-1")).as("from %s", from).isZero();
+    }
+  }
+
   @Test
   void namesTeethAmongThirtyPercentStrays() {
     EdgeScenario.Made made =

@@ -8,10 +8,8 @@ import java.util.stream.IntStream;
 import java.util.stream.Stream;
 import org.apache.commons.math3.linear.Array2DRowRealMatrix;
 import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
 import org.apache.commons.math3.linear.RealMatrix;
 import org.apache.commons.math3.linear.RealVector;
-import org.apache.commons.math3.util.KthSelector;
 
 /**
  * Learns how far each tooth stands from its nominal place, apart from what the crank's speed does.
@@ -38,11 +36,7 @@ final class GeometryFit {
   /** Windows in which the speed changes more are used only where there are too few others. */
   private static final double CALM = 0.1;
 
-  private static final int BLOCKS = 8;
   private static final int PASSES = 5;
-
-  /** However steady the edges, the crank's motion is not known better than their floor. */
-  private static final double LEAST_SCALE = 1;
 
   /** How far a sound tooth is off, and how far a bent one may be, degrees. */
   private static final double SOUND_DEGREES = 0.03;
@@ -105,9 +99,7 @@ final class GeometryFit {
   private final List<GeometryWindow> windows;
   private final double[][] waves;
   private final double[] prior;
-  private double[][][] normal;
-  private RealVector[] right;
-  private double scale = 1;
+  private final BlockedEquations equations;
 
   private GeometryFit(WheelPattern pattern, List<GeometryWindow> windows) {
     this.pattern = pattern;
@@ -117,6 +109,7 @@ final class GeometryFit {
     this.windows = windows;
     this.waves = waves(pattern);
     this.prior = new double[unknowns];
+    this.equations = new BlockedEquations(windows, prior);
     Arrays.fill(prior, 0, teeth, SOUND_DEGREES);
     Arrays.fill(prior, teeth, teeth + 2, RUN_OUT_DEGREES);
     Arrays.fill(prior, teeth + 2, teeth + 4, UNEVEN_DEGREES);
@@ -202,7 +195,7 @@ final class GeometryFit {
       covariance = covariance.add(wave(uneven()));
     } else {
       Arrays.fill(prior, teeth, teeth + 2, HELD);
-      found = solve(-1);
+      found = solved();
       covariance =
           uneven() > 0
               ? covariance(found).add(wave(HIDDEN_RUN_OUT_DEGREES))
@@ -260,63 +253,17 @@ final class GeometryFit {
     return found[k] + found[teeth] * waves[k][0] + found[teeth + 1] * waves[k][1];
   }
 
+  private RealVector solved() {
+    return equations.solve(BlockedEquations.NONE);
+  }
+
   private RealVector refined(RealVector first, int passes) {
     RealVector found = first;
     for (int k = 0; k < passes; k++) {
-      accumulate(found, k > 0);
-      found = solve(-1);
+      equations.accumulate(found, ripple(found), k > 0);
+      found = solved();
     }
     return found;
-  }
-
-  /**
-   * Sums the normal equations by blocks of windows, with less weight to what is known not to fit.
-   */
-  private void accumulate(RealVector known, boolean robust) {
-    double[][][] sums = new double[BLOCKS][unknowns][unknowns];
-    double[][] sides = new double[BLOCKS][unknowns];
-    GeometryWindow.Ripple ripple = ripple(known);
-    double[][] residuals = new double[windows.size()][];
-    eachBlock(
-        (b, w) -> {
-          GeometryWindow.Rows plain = windows.get(w).rows(ripple);
-          residuals[w] = plain.residuals(known);
-          if (!robust) {
-            plain.addTo(sums[b], sides[b]);
-          }
-        });
-    double[] r = new double[Arrays.stream(residuals).mapToInt(of -> of.length).sum()];
-    int n = 0;
-    for (double[] of : residuals) {
-      for (double x : of) {
-        r[n++] = Math.abs(x);
-      }
-    }
-    scale = Math.max(LEAST_SCALE, 1.4826 * new KthSelector().select(r, null, n / 2));
-    if (robust) {
-      eachBlock(
-          (b, w) ->
-              windows.get(w).robustRows(ripple, residuals[w], scale).addTo(sums[b], sides[b]));
-    }
-    normal = sums;
-    right = Arrays.stream(sides).map(ArrayRealVector::new).toArray(RealVector[]::new);
-  }
-
-  /** Takes blocks side by side and the windows of each in order, so that sums do not vary. */
-  private void eachBlock(BlockWork work) {
-    int n = windows.size();
-    IntStream.range(0, BLOCKS)
-        .parallel()
-        .forEach(
-            b -> {
-              for (int w = (b * n + BLOCKS - 1) / BLOCKS; w * BLOCKS / n == b; w++) {
-                work.take(b, w);
-              }
-            });
-  }
-
-  private interface BlockWork {
-    void take(int block, int window);
   }
 
   /** Torque changes with load, so a window's ripple may be another than its speed says. */
@@ -325,38 +272,9 @@ final class GeometryFit {
     for (int m = 0; m < freedom.length; m++) {
       double usual =
           Math.hypot(known.getEntry(teeth + 2 + 2 * m), known.getEntry(teeth + 3 + 2 * m));
-      freedom[m] = Math.max(LEAST_FREEDOM_DEGREES, FREEDOM * usual) / scale;
+      freedom[m] = Math.max(LEAST_FREEDOM_DEGREES, FREEDOM * usual) / equations.scale();
     }
     return new GeometryWindow.Ripple(waves, freedom);
-  }
-
-  /** Solves all blocks together, or all but one. */
-  private RealVector solve(int without) {
-    return decompose(without).getSolver().solve(sum(right, without));
-  }
-
-  private CholeskyDecomposition decompose(int without) {
-    double[][] a = new double[unknowns][unknowns];
-    for (int i = 0; i < unknowns; i++) {
-      for (int b = 0; b < BLOCKS; b++) {
-        for (int j = i; b != without && j < unknowns; j++) {
-          a[i][j] += normal[b][i][j];
-        }
-      }
-      a[i][i] += scale * scale / (prior[i] * prior[i]);
-      for (int j = 0; j < i; j++) {
-        a[i][j] = a[j][i];
-      }
-    }
-    return new CholeskyDecomposition(new Array2DRowRealMatrix(a, false), 1e-9, 1e-14);
-  }
-
-  private static RealVector sum(RealVector[] parts, int without) {
-    RealVector s = new ArrayRealVector(parts[0].getDimension());
-    for (int b = 0; b < parts.length; b++) {
-      s = b == without ? s : s.add(parts[b]);
-    }
-    return s;
   }
 
   /**
@@ -368,7 +286,7 @@ final class GeometryFit {
    * likelihood maximisation for sparse Bayesian models, 2003).
    */
   private boolean freeBentTooth(RealVector found) {
-    RealMatrix left = decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale);
+    RealMatrix left = equations.left();
     int likeliest = -1;
     double most = BENT_NATS;
     for (int k = 0; k < teeth; k++) {
@@ -398,12 +316,11 @@ final class GeometryFit {
 
   /** Of the offsets: what the fit leaves open, and how they vary by block. */
   private RealMatrix covariance(RealVector found) {
-    double[][] left =
-        decompose(-1).getSolver().getInverse().scalarMultiply(scale * scale).getData();
+    double[][] left = equations.left().getData();
     double[][] covariance = new double[teeth][teeth];
-    double[][] moved = new double[BLOCKS][];
-    for (int b = 0; b < BLOCKS; b++) {
-      moved[b] = offsets(solve(b).subtract(found));
+    double[][] moved = new double[BlockedEquations.BLOCKS][];
+    for (int b = 0; b < moved.length; b++) {
+      moved[b] = offsets(equations.solve(b).subtract(found));
     }
     for (int j = 0; j < teeth; j++) {
       double[] c = new double[unknowns];
@@ -413,7 +330,7 @@ final class GeometryFit {
       for (int k = 0; k < teeth; k++) {
         covariance[j][k] = offset(c, k);
         for (double[] m : moved) {
-          covariance[j][k] += m[j] * m[k] * (BLOCKS - 1.0) / BLOCKS;
+          covariance[j][k] += m[j] * m[k] * (moved.length - 1.0) / moved.length;
         }
       }
     }
@@ -421,13 +338,12 @@ final class GeometryFit {
   }
 
   private boolean runOutIsPlain(RealVector found, RealMatrix covariance) {
-    double amplitude = Math.hypot(found.getEntry(teeth), found.getEntry(teeth + 1));
     double[] sorted = new double[teeth];
     for (int k = 0; k < teeth; k++) {
       sorted[k] = Math.hypot(Math.sqrt(covariance.getEntry(k, k)), uneven());
     }
     Arrays.sort(sorted);
-    return amplitude > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
+    return runOut(found) > Math.max(LEAST_RUN_OUT_DEGREES, PLAIN * sorted[teeth / 2]);
   }
 
   /** Median strength of each tooth over that of the median tooth. */

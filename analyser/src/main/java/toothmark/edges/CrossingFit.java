@@ -39,6 +39,9 @@ final class CrossingFit {
   /** Noise of one sample around it, V. */
   double noise;
 
+  /** Whether all that was seen in the window belongs to the wave: no burst was weighted down. */
+  boolean undisturbed;
+
   private double variance;
   private double extraVariance;
 
@@ -147,7 +150,8 @@ final class CrossingFit {
   private void layCurve(double pointNoise) {
     cubic.clearWeights();
     cubic.fit();
-    if (cubic.isCubic() && cubic.worstJump(pointNoise) > OUTLIER) {
+    undisturbed = !(cubic.isCubic() && cubic.worstJump(pointNoise) > OUTLIER);
+    if (!undisturbed) {
       cubic.fitRobustly(pointNoise);
     }
   }
@@ -173,6 +177,7 @@ final class CrossingFit {
     variance = 0;
     // Nothing better is known than that the zero lies within the lobe.
     double lobe = Math.max(1, halfWidth);
+    undisturbed = false;
     extraVariance = lobe * lobe / 12;
   }
 

@@ -66,13 +66,16 @@ final class FluxTiming {
     double[] scale = SwingScale.fromSwings(extrema);
     double[] levels = FluxLevels.of(extrema);
     double[] prominences = extrema.prominences();
+    Passings passings = new Passings(extrema.size());
+    for (int i = 0; i < extrema.size(); i++) {
+      locate(i, passings);
+    }
+    FormTiming.refine(wave, passings);
     for (int i = 0; i < extrema.size(); i++) {
       EdgeList list = extrema.isMaximum(i) ? falling : rising;
-      locate(i);
-      double position = between(i, fit.position);
-      double u = Math.hypot(uncertainty(), aliasing(i));
+      double u = Math.hypot(passings.uncertainty[i], aliasing(i));
       list.add(
-          signal.timeOf(position),
+          signal.timeOf(between(i, passings.position[i])),
           u * signal.intervalSeconds(),
           strength(i, prominences[i], scale[i]),
           levels[i],
@@ -105,19 +108,24 @@ final class FluxTiming {
     return FOLDED_SHARE * pitch * Math.max(0, Math.min(1, folded));
   }
 
-  private void locate(int i) {
+  private void locate(int i, Passings passings) {
     long at = extrema.position(i);
     int sign = extrema.isMaximum(i) ? -1 : 1;
     int half = halfWidth(i);
+    double offset = offset(i);
     boolean found =
-        half >= 1 && fit.fit(at + 0.5, half, offset(i), sign, Math.max(wave.noise(), pooledNoise));
+        half >= 1 && fit.fit(at + 0.5, half, offset, sign, Math.max(wave.noise(), pooledNoise));
     if (found && !Double.isNaN(fit.position)) {
       double seen = Math.min(fit.noise, BURST * pooledNoise);
       pooledNoise = 0.9 * pooledNoise + 0.1 * Math.max(wave.noise() / 2, seen);
     } else {
-      double offset = offset(i);
       fit.fallBack(at, half, Double.isNaN(offset) ? 0 : offset);
     }
+    passings.swing[i] = i + 1 < extrema.size() ? extrema.swing(i) : 0;
+    passings.position[i] = between(i, fit.position);
+    passings.uncertainty[i] = uncertainty();
+    passings.reach[i] = fit.undisturbed ? half : 0;
+    passings.offset[i] = Double.isNaN(offset) ? 0 : offset;
   }
 
   /**

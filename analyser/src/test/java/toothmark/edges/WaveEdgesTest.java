@@ -105,17 +105,17 @@ class WaveEdgesTest {
 
   /**
    * Against the bound of Cramér and Rao for one crossing of a known wave (Kay, Fundamentals of
-   * Statistical Signal Processing, 1993, ch. 3), by 500 crossings of seeded noise. Beside a gap the
-   * wave is not known and a shorter window is paid for, which shows where noise is small.
+   * Statistical Signal Processing, 1993, ch. 3), by 65 of 500 crossings of seeded noise, so that
+   * chance alone is 9 %. A form learned over 15 turns costs 3 % and more for its own zero.
    */
   @ParameterizedTest
-  @CsvSource({"20, 1.4", "30, 1.4", "40, 1.6", "50, 2.0", "60, 3.2"})
-  void comesNearTheBound(double decibels, double times) {
+  @ValueSource(doubles = {0, 10, 20, 30, 40, 50, 60})
+  void comesNearTheBound(double decibels) {
     double noise = 2.25 / Math.sqrt(2) / Math.pow(10, decibels / 20);
     EdgeMatch m =
         falling(new AnalyticWave(36, 1).speed(900, 0).noise(noise, 7).sampled(100_000, 1));
     assertThat(m.missed()).isZero();
-    assertThat(m.rmsOverBound()).isBetween(1.0, times);
+    assertThat(m.rmsOverBound()).isBetween(0.9, 1.15);
   }
 
   @ParameterizedTest

@@ -123,9 +123,14 @@ final class CrossingFit {
     long reach = (long) cubic.half() * group;
     long from = middle - reach;
     double sum = 0;
-    for (long j = from; j < from + 2 * reach - 2; j++) {
-      double d = push(j) - 2 * push(j + 1) + push(j + 2);
+    double before = push(from);
+    double now = push(from + 1);
+    for (long j = from + 2; j < from + 2 * reach; j++) {
+      double after = push(j);
+      double d = before - 2 * now + after;
       sum += d * d;
+      before = now;
+      now = after;
     }
     return Math.sqrt(sum / (6.0 * (2 * reach - 2)));
   }

@@ -16,13 +16,31 @@ final class FormSpline {
 
   private static final int MOST = MOST_INTERVALS + 3;
   private static final int BAND = 4;
+  private static final int MOMENTS = 7;
   private static final double[] DIFFERENCE = {-1, 3, -3, 1};
+
+  /** The four splines over an interval by powers of the place in it. */
+  private static final double[][] BASIS = {
+    {1 / 6.0, -3 / 6.0, 3 / 6.0, -1 / 6.0},
+    {4 / 6.0, 0, -6 / 6.0, 3 / 6.0},
+    {1 / 6.0, 3 / 6.0, 3 / 6.0, -3 / 6.0},
+    {0, 0, 0, 1 / 6.0}
+  };
+
   private static final int MOST_ROUNDS = 6;
 
   /** Change of the smoothness, as a factor, that ends the search. */
   private static final double SETTLED = 1.3;
 
   private static final double LEAST = 1e-9;
+
+  /** Of the places of an interval's points, and the same with what was seen there. */
+  private final double[][] moments = new double[MOST_INTERVALS][MOMENTS];
+
+  private final double[][] seen = new double[MOST_INTERVALS][BAND];
+
+  /** The curve over each interval by powers of the place in it. */
+  private final double[][] pieces = new double[MOST_INTERVALS][BAND];
 
   private final double[][] rows = new double[MOST][BAND];
   private final double[] right = new double[MOST];
@@ -42,12 +60,6 @@ final class FormSpline {
   /** Its slope there. */
   double slope;
 
-  private int cell;
-  private double b0;
-  private double b1;
-  private double b2;
-  private double b3;
-
   /**
    * Starts a new curve.
    *
@@ -62,10 +74,10 @@ final class FormSpline {
 
   /** Takes all points out. */
   void clear() {
-    for (double[] row : rows) {
-      Arrays.fill(row, 0);
+    for (int i = 0; i < intervals; i++) {
+      Arrays.fill(moments[i], 0);
+      Arrays.fill(seen[i], 0);
     }
-    Arrays.fill(right, 0);
     squares = 0;
     points = 0;
   }
@@ -76,15 +88,11 @@ final class FormSpline {
   }
 
   private double place(double u) {
-    double s = (u + 1) / 2 * intervals;
-    cell = Math.max(0, Math.min(intervals - 1, (int) s));
-    double t = s - cell;
-    double r = 1 - t;
-    b0 = r * r * r / 6;
-    b3 = t * t * t / 6;
-    b1 = (3 * t * t * t - 6 * t * t + 4) / 6;
-    b2 = 1 - b0 - b1 - b3;
-    return t;
+    return (u + 1) * intervals / 2;
+  }
+
+  private int interval(double place) {
+    return Math.max(0, Math.min(intervals - 1, (int) place));
   }
 
   /**
@@ -96,30 +104,29 @@ final class FormSpline {
    * @param weight 0 to 1
    */
   void add(double u, double height, double y, double weight) {
-    place(u);
+    double place = place(u);
+    int i = interval(place);
+    double t = place - i;
     double w = weight * height;
-    double wh = w * height;
-    add(rows[cell], b0 * wh, b0, b1, b2, b3);
-    add(rows[cell + 1], b1 * wh, b1, b2, b3, 0);
-    add(rows[cell + 2], b2 * wh, b2, b3, 0, 0);
-    rows[cell + 3][0] += b3 * b3 * wh;
-    right[cell] += b0 * w * y;
-    right[cell + 1] += b1 * w * y;
-    right[cell + 2] += b2 * w * y;
-    right[cell + 3] += b3 * w * y;
+    double[] m = moments[i];
+    double p = w * height;
+    for (int k = 0; k < MOMENTS; k++) {
+      m[k] += p;
+      p *= t;
+    }
+    double[] r = seen[i];
+    p = w * y;
+    for (int k = 0; k < BAND; k++) {
+      r[k] += p;
+      p *= t;
+    }
     squares += weight * y * y;
     points += weight;
   }
 
-  private static void add(double[] row, double f, double x0, double x1, double x2, double x3) {
-    row[0] += f * x0;
-    row[1] += f * x1;
-    row[2] += f * x2;
-    row[3] += f * x3;
-  }
-
   /** Lays the curve through what was added. */
   void solve() {
+    assemble();
     double trace = 0;
     for (int i = 0; i < size; i++) {
       trace += rows[i][0];
@@ -137,6 +144,46 @@ final class FormSpline {
       smoothness = next;
       if (change < SETTLED && change > 1 / SETTLED) {
         break;
+      }
+    }
+    cut();
+  }
+
+  /** Normal equations of the splines from the moments. */
+  private void assemble() {
+    for (int i = 0; i < size; i++) {
+      Arrays.fill(rows[i], 0);
+      right[i] = 0;
+    }
+    for (int i = 0; i < intervals; i++) {
+      for (int a = 0; a < BAND; a++) {
+        right[i + a] += product(BASIS[a], seen[i], 0);
+        for (int b = a; b < BAND; b++) {
+          double sum = 0;
+          for (int k = 0; k < BAND; k++) {
+            sum += BASIS[b][k] * product(BASIS[a], moments[i], k);
+          }
+          rows[i + a][b - a] += sum;
+        }
+      }
+    }
+  }
+
+  private static double product(double[] basis, double[] values, int from) {
+    return basis[0] * values[from]
+        + basis[1] * values[from + 1]
+        + basis[2] * values[from + 2]
+        + basis[3] * values[from + 3];
+  }
+
+  private void cut() {
+    for (int i = 0; i < intervals; i++) {
+      for (int k = 0; k < BAND; k++) {
+        double sum = 0;
+        for (int a = 0; a < BAND; a++) {
+          sum += BASIS[a][k] * c[i + a];
+        }
+        pieces[i][k] = sum;
       }
     }
   }
@@ -232,14 +279,11 @@ final class FormSpline {
 
   /** Works out value and slope at a place, -1 to 1. */
   void at(double u) {
-    double t = place(u);
-    double r = 1 - t;
-    double c0 = c[cell];
-    double c1 = c[cell + 1];
-    double c2 = c[cell + 2];
-    double c3 = c[cell + 3];
-    value = b0 * c0 + b1 * c1 + b2 * c2 + b3 * c3;
-    double d = -r * r * c0 + (3 * t * t - 4 * t) * c1 + (1 + 2 * t - 3 * t * t) * c2 + t * t * c3;
-    slope = d / 2 * intervals / 2;
+    double place = place(u);
+    int i = interval(place);
+    double t = place - i;
+    double[] p = pieces[i];
+    value = p[0] + t * (p[1] + t * (p[2] + t * p[3]));
+    slope = (p[1] + t * (2 * p[2] + t * 3 * p[3])) * intervals / 2;
   }
 }

@@ -69,16 +69,30 @@ final class FormTiming {
     private double half;
     private int spacing;
 
+    /** Takes the next passing, which each comes a lag after the last. */
+    void pass(int i) {
+      if (count == 0) {
+        start(i);
+      }
+      if (count > 0) {
+        add(i);
+        if (turns.size() == count) {
+          finish();
+          count = 0;
+        }
+      }
+    }
+
     /** Looks how far the turns from here belong together, and whether they are enough. */
-    boolean start(int i) {
+    private void start(int i) {
       first = i;
       int linked = linked(i);
-      count =
-          linked < 2 * ToothForm.MOST
-              ? linked / (1 + linked / (ToothForm.MOST + 1))
-              : ToothForm.MOST;
+      boolean two = linked > ToothForm.MOST && linked < 2 * ToothForm.MOST;
+      count = two ? linked / 2 : Math.min(linked, ToothForm.MOST);
       turns.clear();
-      return count >= FEWEST && measure();
+      if (count < FEWEST || !measure()) {
+        count = 0;
+      }
     }
 
     private int passing(int turn) {
@@ -160,7 +174,7 @@ final class FormTiming {
       return left / before(i) + change(i) * before(i);
     }
 
-    void add(int i) {
+    private void add(int i) {
       double speed = speed(i);
       double perSample = speed / half;
       int points = (int) Math.min(ToothForm.MOST_POINTS, 2 * SPARE / (perSample * spacing)) | 1;
@@ -197,7 +211,7 @@ final class FormTiming {
     }
 
     /** Lays the form and moves the passings. */
-    void finish() {
+    private void finish() {
       int n = turns.fit();
       if (n < FEWEST) {
         return;
@@ -240,22 +254,12 @@ final class FormTiming {
   }
 
   private void run() {
-    Tooth[] spare = new Tooth[teeth.length];
     for (int i = 2; i + 2 < single.length && teeth.length > 0; i++) {
       int slot = i % teeth.length;
       if (teeth[slot] == null) {
-        Tooth t = spare[slot] == null ? new Tooth() : spare[slot];
-        spare[slot] = t;
-        teeth[slot] = t.start(i) ? t : null;
+        teeth[slot] = new Tooth();
       }
-      Tooth t = teeth[slot];
-      if (t != null) {
-        t.add(i);
-        if (t.turns.size() == t.count) {
-          t.finish();
-          teeth[slot] = null;
-        }
-      }
+      teeth[slot].pass(i);
     }
   }
 }

@@ -42,7 +42,7 @@ final class ToothForm {
   private final double[][] weight = new double[MOST][MOST_POINTS + 1];
   private final int[] points = new int[MOST];
   private final double[] first = new double[MOST];
-  private final double[] step = new double[MOST];
+  private final double[] spacing = new double[MOST];
   private final double[] bend = new double[MOST];
   private final double[] tilt = new double[MOST];
   private final double[] height = new double[MOST];
@@ -50,6 +50,7 @@ final class ToothForm {
   private final double[] variance = new double[MOST];
   private final double[] squares = new double[MOST];
   private final double[] trust = new double[MOST];
+  private final Step step = new Step();
   private final FormSpline form;
   private int size;
   private double scale;
@@ -76,16 +77,16 @@ final class ToothForm {
    *
    * @param count of points; 0 for one that is not to be looked at
    * @param from place of the first, half windows
-   * @param spacing of the points, half windows
+   * @param apart one from the next, half windows
    * @param speed at the passing, over that of the form
    * @param change of speed: the angle is x + change x²
    * @param growth of the wave's height by other causes: as 1 + growth x
    * @return where the points go
    */
-  double[] add(int count, double from, double spacing, double speed, double change, double growth) {
+  double[] add(int count, double from, double apart, double speed, double change, double growth) {
     points[size] = count;
     first[size] = from;
-    step[size] = spacing;
+    spacing[size] = apart;
     bend[size] = change;
     tilt[size] = 2 * change + growth;
     height[size] = speed;
@@ -127,7 +128,7 @@ final class ToothForm {
       double[] seen = y[m];
       double[] w = weight[m];
       for (int i = 0; trust[m] > 0 && i < points[m]; i++) {
-        double x = first[m] + i * step[m] - delay[m];
+        double x = first[m] + i * spacing[m] - delay[m];
         double u = x * (1 + bend[m] * x);
         if (u >= -1 && u <= 1) {
           double h = height[m] * (1 + tilt[m] * x);
@@ -140,57 +141,80 @@ final class ToothForm {
 
   /** One step of Gauss and Newton for delay, height and offset of a passing. */
   private void place(int m) {
-    double dd = 0;
-    double dh = 0;
-    double d1 = 0;
-    double hh = 0;
-    double h1 = 0;
-    double n = 0;
-    double rd = 0;
-    double rh = 0;
-    double r1 = 0;
-    double rr = 0;
-    int count = 0;
-    double a = height[m];
-    double b2 = 2 * bend[m];
+    step.clear();
+    double left = 0;
     double limit = WILD * scale;
     for (int i = 0; i < points[m]; i++) {
-      double x = first[m] + i * step[m] - delay[m];
+      double x = first[m] + i * spacing[m] - delay[m];
       double u = x * (1 + bend[m] * x);
       if (u < -1 || u > 1) {
         continue;
       }
       form.at(u);
-      double h = (1 + tilt[m] * x) * form.value;
-      double d = -a * ((1 + tilt[m] * x) * (1 + b2 * x) * form.slope + tilt[m] * form.value);
-      double r = y[m][i] - offset[m] - a * h;
+      double grown = 1 + tilt[m] * x;
+      double r = y[m][i] - offset[m] - height[m] * grown * form.value;
       double w = Math.abs(r) > limit ? limit * limit / (r * r) : 1;
+      double byTime = grown * (1 + 2 * bend[m] * x) * form.slope + tilt[m] * form.value;
+      step.add(-height[m] * byTime, grown * form.value, r, w);
       weight[m][i] = w;
+      left += r * r;
+    }
+    step.solve();
+    delay[m] = Math.max(-FAR, Math.min(FAR, delay[m] + step.delay));
+    height[m] += step.height;
+    offset[m] += step.offset;
+    variance[m] = 1 / step.own;
+    squares[m] = left / Math.max(1, step.points - 3);
+  }
+
+  /** Least squares for a delay beside a height and an offset. */
+  private static final class Step {
+    private double dd;
+    private double dh;
+    private double d1;
+    private double hh;
+    private double h1;
+    private double weights;
+    private double rd;
+    private double rh;
+    private double r1;
+    private int points;
+    private double delay;
+    private double height;
+    private double offset;
+
+    /** What of the delay's column height and offset cannot explain. */
+    private double own;
+
+    void clear() {
+      dd = dh = d1 = hh = h1 = weights = rd = rh = r1 = 0;
+      points = 0;
+    }
+
+    void add(double d, double h, double r, double w) {
       dd += w * d * d;
       dh += w * d * h;
       d1 += w * d;
       hh += w * h * h;
       h1 += w * h;
-      n += w;
+      weights += w;
       rd += w * d * r;
       rh += w * h * r;
       r1 += w * r;
-      rr += r * r;
-      count++;
+      points++;
     }
-    // What of the delay's column height and offset cannot explain.
-    double det = hh * n - h1 * h1;
-    double ph = (dh * n - d1 * h1) / det;
-    double p1 = (d1 * hh - dh * h1) / det;
-    double own = dd - ph * dh - p1 * d1;
-    double shift = (rd - ph * rh - p1 * r1) / own;
-    rh -= dh * shift;
-    r1 -= d1 * shift;
-    delay[m] = Math.max(-FAR, Math.min(FAR, delay[m] + shift));
-    height[m] += (rh * n - r1 * h1) / det;
-    offset[m] += (r1 * hh - rh * h1) / det;
-    variance[m] = 1 / own;
-    squares[m] = rr / Math.max(1, count - 3);
+
+    void solve() {
+      double det = hh * weights - h1 * h1;
+      double byHeight = (dh * weights - d1 * h1) / det;
+      double byOffset = (d1 * hh - dh * h1) / det;
+      own = dd - byHeight * dh - byOffset * d1;
+      delay = (rd - byHeight * rh - byOffset * r1) / own;
+      double h = rh - dh * delay;
+      double o = r1 - d1 * delay;
+      height = (h * weights - o * h1) / det;
+      offset = (o * hh - h * h1) / det;
+    }
   }
 
   private int weighPassings() {

@@ -218,7 +218,7 @@ final class InstantStudy implements Study {
     section.study(
         "Instants against the Cramér–Rao bound",
         """
-        Waves of a coil sensor held at 700 to 6000 rev/min, 10 to 100 samples from tooth to tooth, white noise. *Ratio*: standard deviation of an instant under noise, from two draws of it over each wave, over that of the bound σ/√Σs′² for the delay of a known wave within half a pitch to either side (Kay 1993). Nobody who does not know the wave's form reaches 1. *Stated*: that deviation over the standard uncertainty that the analyser states; 1 is honest, less where it allows for more than noise. *Whole*: all of the error against the tooth's true place, the common lag taken out; below it lies what neighbouring teeth and the gap do to the wave.
+        Waves of a coil sensor held at 700 to 6000 rev/min, 10 to 100 samples from tooth to tooth, white noise. *Ratio*: standard deviation of an instant under noise, from two draws of it over each wave, over that of the bound σ/√Σs′² for the delay of a known wave within half a pitch to either side (Kay 1993). Nobody who does not know the wave's form reaches 1. The analyser learns the form from the turns of each capture, twenty here. *Stated*: that deviation over the standard uncertainty that the analyser states; 1 is honest, less where it allows for more than noise. *Whole*: all of the error against the tooth's true place, the common lag taken out; below it lies what neighbouring teeth and the gap do to the wave.
         """);
     Table table =
         new Table("wheel, dB", "teeth", "no edge", "ratio", "stated", "noise, µs", "whole, °");

@@ -23,6 +23,9 @@ final class Repeats {
   /** A turn's ratios differ by less than this share of what those of other lags do. */
   private static final double ALIKE = 0.25;
 
+  /** The same over the record, in which a stray now and then may put some out of step. */
+  private static final double FOUND = 0.5;
+
   /** Mean square of what ratios at other lags differ by, below which the wheel has no gap. */
   private static final double UNEVEN = 0.01;
 
@@ -68,16 +71,22 @@ final class Repeats {
     if (most < FEWEST) {
       return 0;
     }
+    int teeth = lag(0, most);
+    return teeth > 0 ? teeth : lag(1, most);
+  }
+
+  /** The lag at which every other extremum, from the first or the second, repeats. */
+  private int lag(int kind, int most) {
     double[] score = new double[most - FEWEST + 1];
     for (int k = 0; k < score.length; k++) {
-      score[k] = score(2 * (FEWEST + k));
+      score[k] = score(kind, 2 * (FEWEST + k));
     }
     double usual = SwingScale.quantile(score.clone(), 0.5);
     double best = Arrays.stream(score).min().getAsDouble();
-    if (usual < UNEVEN || best > ALIKE * usual) {
+    if (usual < UNEVEN || best > FOUND * usual) {
       return 0;
     }
-    double enough = Math.min(ALIKE * usual, 2 * best + UNEVEN * usual);
+    double enough = Math.min(FOUND * usual, 2 * best + UNEVEN * usual);
     int k = 0;
     while (score[k] > enough) {
       k++;
@@ -86,19 +95,19 @@ final class Repeats {
   }
 
   /** Mean difference at a lag, over stretches from all of the record. */
-  private double score(int after) {
+  private double score(int kind, int after) {
     int last = ratio.length - 2 - after;
-    double[] sum = new double[2];
+    double sum = 0;
     double n = 0;
     int step = Math.max(STRETCH, (last - 2) / STRETCHES);
     for (int from = 2; from < last; from += step) {
       int to = Math.min(last, from + STRETCH);
-      for (int i = from; i < to; i++) {
-        sum[i & 1] += difference(i, i + after);
+      for (int i = from + (from + kind & 1); i < to; i += 2) {
+        sum += difference(i, i + after);
+        n++;
       }
-      n += to - from;
     }
-    return 2 * Math.min(sum[0], sum[1]) / Math.max(1, n);
+    return sum / Math.max(1, n);
   }
 
   private void link() {

@@ -12,7 +12,7 @@ import org.junit.jupiter.params.provider.CsvSource;
 /** Turns found by the rhythm of passings alone. */
 class RepeatsTest {
 
-  private static final int TURNS = 6;
+  private static final int TURNS = 30;
 
   /** Teeth and slots of a wheel with some slots missing, half a pitch apart, with scatter. */
   private static List<Double> passings(int slots, int missing, double scatter) {

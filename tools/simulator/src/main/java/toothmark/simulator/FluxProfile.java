@@ -31,7 +31,8 @@ final class FluxProfile {
     pointsPerDegree = points / 360.0;
     slope = new double[points + 1];
     double mmPerDegree = Math.PI * wheel.mount().diameterMm() / 360.0;
-    double widthMm = Math.min(WIDEST_TOOTH_MM, TOOTH_SHARE * pitchDegrees * mmPerDegree);
+    double closest = closestSlots(wheel.pattern()) * pitchDegrees;
+    double widthMm = Math.min(WIDEST_TOOTH_MM, TOOTH_SHARE * closest * mmPerDegree);
     Stamp stamp = new Stamp(widthMm, mmPerDegree, REACH_PITCHES * pitchDegrees);
     double reference = peak(widthMm, Sensor.VariableReluctance.REFERENCE_GAP_MM + RECESS_MM);
     for (int i = 0; i < layout.teeth(); i++) {
@@ -44,6 +45,19 @@ final class FluxProfile {
       stamp.add(bolt.degrees(), gapMm, bolt.strength() / reference);
     }
     slope[points] = slope[0];
+  }
+
+  /**
+   * Least distance between two teeth, in pitches. An extra tooth stands half a pitch from others; a
+   * maker leaves room between them, or a sensor sees one wide tooth and no controller the wheel.
+   */
+  private static double closestSlots(Pattern pattern) {
+    double closest = 1.0;
+    for (int k = 1; k < pattern.teeth(); k++) {
+      double step = pattern.toothSlots().get(k) - pattern.toothSlots().get(k - 1);
+      closest = Math.min(closest, step);
+    }
+    return closest;
   }
 
   /** Greatest slope of one tooth alone. */

@@ -21,7 +21,7 @@ import toothmark.wheel.WheelIdentification;
 /** How often a healthy coil sensor is called reversed, and a reversed one healthy. */
 final class PolarityStudy implements Study {
 
-  private static final int CAPTURES = 1000;
+  private static final int CAPTURES = 10_000;
 
   private record Outcome(CaseName name, Orientation orientation, boolean wheelRight, String said) {}
 

@@ -53,7 +53,17 @@ final class WheelStudy implements Study {
     }
   }
 
-  private record Outcome(CaseName name, Answer answer, double turns, int slots, String said) {}
+  /** From this confidence on no finding says that another wheel fits as well. */
+  private static final double SURE = 0.9;
+
+  private record Outcome(
+      CaseName name, Answer answer, boolean sure, double turns, int slots, String said) {
+
+    /** Wrong, and nothing says that it may be. */
+    boolean misleads() {
+      return answer == Answer.WRONG_POLARITY || sure && answer != Answer.RIGHT;
+    }
+  }
 
   @Override
   public String name() {
@@ -155,7 +165,8 @@ final class WheelStudy implements Study {
     List<ToothPassing> teeth = capture.truth().teeth();
     double degrees = teeth.get(teeth.size() - 1).crankDegrees() - teeth.get(0).crankDegrees();
     int slots = capture.scenario().wheel().pattern().slots();
-    return new Outcome(name, answer(name, naming), degrees / 360.0, slots, naming.words());
+    boolean sure = naming.search().found().filter(f -> f.confidence() >= SURE).isPresent();
+    return new Outcome(name, answer(name, naming), sure, degrees / 360.0, slots, naming.words());
   }
 
   private static Answer answer(CaseName name, Naming naming) {
@@ -199,7 +210,7 @@ final class WheelStudy implements Study {
     section.study(
         "Naming the wheel",
         """
-        Wheels of 4 to 120 slots (even chance for each ratio) with one to three teeth missing, with two or three gaps, with an extra tooth (4 to 16 slots), and plain; 2 to 20 turns; a third of them on the starter, the others held or sweeping; healthy, as lists of edges, as waves of a coil sensor, and as waves of one with its leads swapped. *Right* is the name, every gap in its place, and the polarity of the leads. How many teeth a wheel without reference has cannot be seen in its edges, nor its polarity: any count is right that comes with no reference.
+        Wheels of 4 to 120 slots (even chance for each ratio) with one to three teeth missing, with two or three gaps, with an extra tooth (4 to 16 slots), and plain; 2 to 20 turns; a third of them on the starter, the others held or sweeping; healthy, as lists of edges, as waves of a coil sensor, and as waves of one with its leads swapped. *Right* is the name, every gap in its place, and the polarity of the leads; *wrong and sure*, that it is not, and no finding says that another wheel fits as well (confidence of 0.9 and more). How many teeth a wheel without reference has cannot be seen in its edges, nor its polarity: any count is right that comes with no reference.
         """);
     Table table = new Table(heads());
     List<Worst> worst = new ArrayList<>();
@@ -222,8 +233,10 @@ final class WheelStudy implements Study {
   }
 
   private static Worst worst(Outcome o) {
-    String what = String.format(java.util.Locale.ROOT, "%s over %.1f turns", o.said, o.turns);
-    return new Worst(o.name, o.turns, what);
+    String sure = o.misleads() ? ", sure" : "";
+    String what =
+        String.format(java.util.Locale.ROOT, "%s over %.1f turns%s", o.said, o.turns, sure);
+    return new Worst(o.name, o.turns + (o.misleads() ? 100 : 0), what);
   }
 
   private static String[] heads() {
@@ -231,6 +244,7 @@ final class WheelStudy implements Study {
     for (Answer a : Answer.values()) {
       heads.add(a.words);
     }
+    heads.add("wrong and sure");
     return heads.toArray(String[]::new);
   }
 
@@ -240,6 +254,7 @@ final class WheelStudy implements Study {
     for (Answer a : Answer.values()) {
       cells.add(Long.toString(outcomes.stream().filter(o -> o.answer == a).count()));
     }
+    cells.add(Long.toString(outcomes.stream().filter(Outcome::misleads).count()));
     return cells.toArray(String[]::new);
   }
 
@@ -271,6 +286,12 @@ final class WheelStudy implements Study {
         "> 0.995",
         Table.number(right / (double) two.size(), 4) + " of " + two.size(),
         Held.when(right > 0.995 * two.size()));
+    long misled = two.stream().filter(Outcome::misleads).count();
+    section.target(
+        "wheel wrong and sure, two turns or more",
+        "none of " + two.size(),
+        Long.toString(misled),
+        Held.when(misled == 0));
   }
 
   private static void confusions(Section section, List<Outcome> all) {

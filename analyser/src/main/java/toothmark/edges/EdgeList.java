@@ -11,6 +11,7 @@ final class EdgeList {
   private float[] strengths;
   private float[] levels;
   private float[] swings;
+  private float[] widths;
 
   EdgeList() {
     this(256);
@@ -23,15 +24,17 @@ final class EdgeList {
     strengths = new float[capacity];
     levels = new float[capacity];
     swings = new float[capacity];
+    widths = new float[capacity];
   }
 
   /** Adds an edge of a signal that has no flux. */
   void add(double time, double uncertainty, double strength, double level) {
-    add(time, uncertainty, strength, level, 0);
+    add(time, uncertainty, strength, level, 0, 0);
   }
 
   /** Adds an edge; one that is not after the last is dropped, since it is the same edge again. */
-  void add(double time, double uncertainty, double strength, double level, double swing) {
+  void add(
+      double time, double uncertainty, double strength, double level, double swing, double width) {
     if (size > 0 && time <= times[size - 1]) {
       return;
     }
@@ -43,6 +46,7 @@ final class EdgeList {
     strengths[size] = (float) strength;
     levels[size] = (float) level;
     swings[size] = (float) swing;
+    widths[size] = (float) width;
     size++;
   }
 
@@ -53,6 +57,7 @@ final class EdgeList {
     strengths = Arrays.copyOf(strengths, more);
     levels = Arrays.copyOf(levels, more);
     swings = Arrays.copyOf(swings, more);
+    widths = Arrays.copyOf(widths, more);
   }
 
   /** The edges; nothing can be added afterwards. */
@@ -78,6 +83,10 @@ final class EdgeList {
 
   float[] swings() {
     return cut(swings);
+  }
+
+  float[] widths() {
+    return cut(widths);
   }
 
   private double[] cut(double[] values) {

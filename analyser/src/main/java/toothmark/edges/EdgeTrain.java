@@ -11,9 +11,12 @@ package toothmark.edges;
  * that median, which is below 0.15. All are capped at 1. Level is the flux at the edge in units of
  * the local swing, on a scale on which a typical maximum is 1 and a typical minimum 0; it is 0 or 1
  * for logic. Swing is the mean of the two flux swings beside the edge, in the channel's unit times
- * seconds; it does not depend on speed; 0 for logic.
+ * seconds; it does not depend on speed; 0 for logic. Width is how long the flux of a wave stays
+ * within half of the smaller swing beside the edge: of teeth alike it shows the local pace,
+ * whatever lies between them; 0 where it is not known, and for logic.
  *
- * <p>A record may hold a million edges, so strength, level and swing are kept in single precision.
+ * <p>A record may hold a million edges, so strength, level, swing and width are kept in single
+ * precision.
  */
 public final class EdgeTrain {
 
@@ -22,6 +25,7 @@ public final class EdgeTrain {
   private final float[] strengths;
   private final float[] levels;
   private final float[] swings;
+  private final float[] widths;
 
   /**
    * Builds a train of a signal without flux; the arrays are copied.
@@ -61,6 +65,7 @@ public final class EdgeTrain {
     this.strengths = singles(strengths);
     this.levels = singles(levels);
     this.swings = singles(swings);
+    this.widths = new float[times.length];
   }
 
   /** Takes over what a list holds. */
@@ -70,6 +75,7 @@ public final class EdgeTrain {
     strengths = list.strengths();
     levels = list.levels();
     swings = list.swings();
+    widths = list.widths();
   }
 
   private static float[] singles(double[] values) {
@@ -137,6 +143,16 @@ public final class EdgeTrain {
    */
   public double swing(int index) {
     return swings[index];
+  }
+
+  /**
+   * How long the flux stays near its extremum.
+   *
+   * @param index from 0
+   * @return s; 0 where it is not known, and for logic
+   */
+  public double width(int index) {
+    return widths[index];
   }
 
   /**

@@ -41,6 +41,9 @@ final class FluxTiming {
   private final CrossingFit fit;
   private double pooledNoise;
 
+  /** Samples for which the last extremum's flux stays within half of its smaller swing. */
+  private long width;
+
   private FluxTiming(Wave wave, Extrema extrema) {
     this.wave = wave;
     this.signal = wave.signal();
@@ -79,7 +82,8 @@ final class FluxTiming {
           u * signal.intervalSeconds(),
           strength(i, prominences[i], scale[i]),
           levels[i],
-          swing(i) * signal.intervalSeconds());
+          swing(i) * signal.intervalSeconds(),
+          width * signal.intervalSeconds());
     }
     return new FluxTrains(falling.train(), rising.train());
   }
@@ -154,6 +158,7 @@ final class FluxTiming {
     double swingRight = i + 1 < extrema.size() ? extrema.swing(i) : Double.POSITIVE_INFINITY;
     long l = halfHeight(at, -1, Math.min(reach, left), Math.min(swingLeft, swingRight));
     long r = halfHeight(at, +1, Math.min(reach, right), Math.min(swingLeft, swingRight));
+    width = i > 0 && i + 1 < extrema.size() ? l + r : 0;
     int half = (int) Math.max(1, Math.round(WINDOW * Math.min(l, r)));
     long room = Math.min(at, signal.size() - 2 - at) - 2;
     return unclipped(at, (int) Math.min(half, Math.max(0, room)));

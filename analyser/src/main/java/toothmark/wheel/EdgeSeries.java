@@ -29,14 +29,19 @@ final class EdgeSeries {
   final double[] uncertainties;
   final double[] strengths;
 
+  /** How long the flux stays near each edge's extremum, s; 0 where it is not known. */
+  final double[] widths;
+
   /** Median interval between edges around each, s. */
   final double[] intervals;
 
   /** What the strength costs when the edge is taken for a sound tooth, nats. */
   final double[] toothNats;
 
-  private EdgeSeries(double[] times, double[] uncertainties, double[] strengths, double[] pace) {
+  private EdgeSeries(
+      double[] times, double[] uncertainties, double[] strengths, double[] widths, double[] pace) {
     this.times = times;
+    this.widths = widths;
     this.uncertainties = uncertainties;
     this.strengths = strengths;
     this.intervals = pace;
@@ -51,7 +56,9 @@ final class EdgeSeries {
     double[] t = train.times();
     double[] u = new double[n];
     double[] s = new double[n];
+    double[] w = new double[n];
     for (int i = 0; i < n; i++) {
+      w[i] = train.width(i);
       u[i] = train.uncertainty(i);
       s[i] = train.strength(i);
     }
@@ -59,12 +66,12 @@ final class EdgeSeries {
     for (int i = 0; i < n; i++) {
       u[i] = Math.min(u[i], MOST_DOUBT * intervals[i]);
     }
-    return new EdgeSeries(t, u, s, intervals);
+    return new EdgeSeries(t, u, s, w, intervals);
   }
 
   /** The same edges with the interval between teeth known from an earlier labelling. */
   EdgeSeries withIntervals(double[] seconds) {
-    return new EdgeSeries(times, uncertainties, strengths, seconds);
+    return new EdgeSeries(times, uncertainties, strengths, widths, seconds);
   }
 
   /** Median uncertainty of the edges' times, in local intervals. */
@@ -85,8 +92,10 @@ final class EdgeSeries {
   /**
    * Share of the strong edges that are far less certain than those around: the crossing in a wide
    * slot, where the signal only creeps through zero.
+   *
+   * @param least doubt of a blunt edge, in local intervals
    */
-  double bluntShare() {
+  double bluntShare(double least) {
     int blunt = 0;
     int strong = 0;
     double[] doubts = doubts();
@@ -95,7 +104,7 @@ final class EdgeSeries {
       double usual = window.medianAround(i);
       if (strengths[i] >= COUNTS) {
         strong++;
-        blunt += doubts[i] > BLUNT * usual ? 1 : 0;
+        blunt += doubts[i] > Math.max(least, BLUNT * usual) ? 1 : 0;
       }
     }
     return strong == 0 ? 0 : blunt / (double) strong;

@@ -32,12 +32,13 @@ final class FoldedOccupancy {
   static List<Guess> guesses(SlotCount count, int most) {
     int span = count.span();
     boolean[] full = new boolean[span];
-    boolean[] half = new boolean[span];
+    // What comes after the last slot is not known.
+    boolean[] half = new boolean[Math.max(0, span - 1)];
     for (int s : count.slots) {
       full[s - count.slots[0]] = true;
     }
     for (int s : count.halfSlots) {
-      if (s >= count.slots[0] && s - count.slots[0] < span) {
+      if (s >= count.slots[0] && s - count.slots[0] < half.length) {
         half[s - count.slots[0]] = true;
       }
     }
@@ -83,13 +84,15 @@ final class FoldedOccupancy {
     int[] seen = new int[n];
     double cost = GAP_NATS + Math.log(n);
     int best = 0;
-    for (int i = 0; i < full.length; i++) {
-      cost -= full[i] ? PRESENT : ABSENT;
+    for (boolean f : full) {
+      cost -= f ? PRESENT : ABSENT;
+    }
+    for (int i = 0; i < half.length; i++) {
       seen[i % n] += half[i] ? 1 : 0;
       best = seen[i % n] > seen[best] ? i % n : best;
     }
     int turns = 0;
-    for (int i = 0; i < full.length; i++) {
+    for (int i = 0; i < half.length; i++) {
       boolean here = i % n == best;
       turns += here ? 1 : 0;
       cost -= half[i] == here ? PRESENT : ABSENT;

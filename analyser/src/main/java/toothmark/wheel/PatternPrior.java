@@ -26,7 +26,10 @@ final class PatternPrior {
           .collect(Collectors.toUnmodifiableSet());
 
   private static final double OTHER = 4;
-  private static final double EACH_GAP = 11;
+
+  /** Of each further gap, besides which slot it is at. */
+  private static final double EACH_GAP = 2.5;
+
   private static final double WIDE_GAP = 3;
 
   /** An extra tooth stands on coarse wheels, where its half pitch is wide; common practice. */
@@ -41,16 +44,12 @@ final class PatternPrior {
 
   private PatternPrior() {}
 
-  static boolean isCommon(WheelPattern p) {
-    return COMMON.contains(p);
-  }
-
   static double nats(WheelPattern p) {
-    if (isCommon(p)) {
+    if (COMMON.contains(p)) {
       return 0;
     }
     int[] gaps = p.gapLengths();
-    double nats = OTHER + EACH_GAP * Math.max(0, gaps.length - 1);
+    double nats = OTHER + (EACH_GAP + Math.log(p.slots())) * Math.max(0, gaps.length - 1);
     for (int g : gaps) {
       nats += g > 2 ? WIDE_GAP : 0;
     }

@@ -3,6 +3,7 @@ package toothmark.wheel;
 import java.util.Arrays;
 import java.util.BitSet;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 
 /**
  * Which teeth of a wheel stand far out of place or are weak, and which never give an edge; and
@@ -11,8 +12,10 @@ import java.util.OptionalDouble;
 final class ToothFaults {
 
   private static final double BENT_NATS = 6;
-  private static final double DEAD_NATS = 9;
-  private static final double DEAD_OF_UNUSUAL_NATS = 15;
+
+  /** Besides which tooth it is: about as rare as a wheel with a gap more that is not usual. */
+  private static final double DEAD_NATS = 5.4;
+
   private static final int MOST_DEAD = 3;
 
   private final double[] offsets;
@@ -58,6 +61,22 @@ final class ToothFaults {
     return feature;
   }
 
+  /** Teeth out of place by less than that, degrees. */
+  int[] smallerThan(double degrees) {
+    return IntStream.range(0, offsets.length)
+        .filter(k -> offsets[k] != 0 && Math.abs(offsets[k]) < degrees)
+        .toArray();
+  }
+
+  /** The same with these teeth in place. */
+  ToothFaults inPlace(int... teeth) {
+    double[] others = offsets.clone();
+    for (int tooth : teeth) {
+      others[tooth] = 0;
+    }
+    return withOffsets(others);
+  }
+
   /**
    * The same without offsets as small as those that the missing neighbour's field makes beside a
    * gap.
@@ -89,8 +108,7 @@ final class ToothFaults {
   }
 
   /**
-   * What it costs to say so of them. A wheel seldom made and with a tooth dead as well is less
-   * likely than one with a gap more. A bolt head that gives an edge is as seldom as a dead tooth.
+   * What it costs to say so of them. A bolt head that gives an edge is as seldom as a dead tooth.
    *
    * @param pattern the wheel
    * @return nats
@@ -103,7 +121,7 @@ final class ToothFaults {
 
   /** What it costs to say of one tooth that it gives no edge, nats. */
   static double priceOfDead(WheelPattern pattern) {
-    return PatternPrior.isCommon(pattern) ? DEAD_NATS : DEAD_OF_UNUSUAL_NATS;
+    return DEAD_NATS + Math.log(pattern.teeth());
   }
 
   /** The first dead tooth, from 0; -1 when there is none. */

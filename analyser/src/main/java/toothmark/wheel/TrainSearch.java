@@ -75,9 +75,12 @@ final class TrainSearch {
       rough |= study(s[0], s[1]);
     }
     stated.ifPresent(candidates::add);
-    if (byRhythm()) {
+    List<Runner> byRhythm = byRhythm();
+    if (!byRhythm.isEmpty()) {
+      rank(byRhythm);
       return this;
     }
+    rhythms.clear();
     if (rough) {
       addCoarse();
     }
@@ -110,41 +113,29 @@ final class TrainSearch {
     raced = stretches.stream().mapToInt(s -> s.to() - s.from()).sum();
   }
 
-  /** Ranks the wheels by what all turns have in common; false when that cannot be. */
-  private boolean byRhythm() {
-    boolean ranked = rankByRhythm();
-    if (!ranked) {
-      rhythms.clear();
-    }
-    return ranked;
-  }
-
-  private boolean rankByRhythm() {
+  /** Ranks the wheels by what all turns have in common; empty when that cannot be. */
+  private List<Runner> byRhythm() {
     for (WheelRace.Stretch s : stretches) {
-      TurnRhythm.of(edges.times, s.from(), s.to()).ifPresent(rhythms::add);
+      TurnRhythm.of(edges, s.from(), s.to()).ifPresent(rhythms::add);
     }
     if (rhythms.isEmpty() || rhythms.stream().mapToInt(TurnRhythm::teeth).distinct().count() > 1) {
-      return false;
+      return List.of();
     }
-    rhythms.forEach(r -> candidates.addAll(r.candidates()));
+    Set<WheelPattern> all = new LinkedHashSet<>(candidates);
+    rhythms.forEach(r -> all.addAll(r.candidates()));
     double any = rhythms.stream().mapToDouble(r -> r.pace().natsOfAny()).sum();
     List<Runner> list = new ArrayList<>();
-    for (WheelPattern p : candidates) {
-      if (rhythms.get(0).suits(p)) {
-        double nats = rhythms.stream().mapToDouble(r -> r.pace().fit(p).nats()).sum();
+    for (WheelPattern p : all) {
+      boolean other = !p.hasReference() && p.teeth() != rhythms.get(0).teeth();
+      if (rhythms.get(0).suits(p) && (!other || stated.filter(p::equals).isPresent())) {
+        double nats = rhythms.stream().mapToDouble(r -> r.nats(p)).sum();
         if (nats > any) {
           list.add(runner(p, -nats));
           fillings(p).forEach(w -> list.add(runner(w, ToothFaults.priceOfDead(w) - nats)));
         }
       }
     }
-    rank(list);
-    boolean plain = !list.isEmpty() && !list.get(0).pattern().hasReference();
-    if (plain) {
-      // How many teeth a plain wheel has its rhythm does not say: the race counts them.
-      candidates.removeIf(WheelPattern::hasReference);
-    }
-    return !list.isEmpty() && !plain;
+    return list;
   }
 
   /** The labels of the stretches by a wheel of the ranking. */

@@ -1,20 +1,20 @@
 package toothmark.wheel;
 
+import java.util.ArrayList;
 import java.util.Arrays;
-import org.apache.commons.math3.linear.Array2DRowRealMatrix;
-import org.apache.commons.math3.linear.ArrayRealVector;
-import org.apache.commons.math3.linear.CholeskyDecomposition;
-import org.apache.commons.math3.linear.RealVector;
+import java.util.List;
 
 /**
- * How probable wheels make the intervals of a turn, or of a cycle.
+ * How probable wheels make the intervals of a turn, or of a cycle, and the widths of its edges.
  *
  * <p>The pace is a few waves that the cylinders drive, so the shares of the turn that lie between
- * its edges must come out as the wheel's angles times a smooth pace. How well they do is a marginal
- * likelihood: the waves' amplitudes are normal with variances that fall with their order, the
- * firing order and its multiples strong and the others weak, averaged over engines and strengths
- * (Rasmussen and Williams, Gaussian Processes for Machine Learning (2006), sections 2.7 and 5.2).
- * Over a cycle the waves have half orders of the turn.
+ * its edges must come out as the wheel's angles times a smooth pace, and the widths of teeth alike
+ * as that pace where each stands: a tooth that passes slowly is wide, one beside a gap is not. How
+ * well they do is a marginal likelihood. The waves' amplitudes are normal with variances that fall
+ * with their order, the firing order and its multiples strong and the others weak, averaged over
+ * engines and strengths (Rasmussen and Williams, Gaussian Processes for Machine Learning (2006),
+ * sections 2.7 and 5.2); in few edges also about the shape that compression gives, see {@link
+ * CompressionShape}. Over a cycle the waves have half orders of the turn.
  */
 final class TurnPace {
 
@@ -25,8 +25,9 @@ final class TurnPace {
   private static final double[] FIRINGS = {1, 1.5, 2, 3, 4, 5, 6, 8};
 
   private static final int FEWEST_ORDERS = 12;
-  private static final double DECAY = 2.5;
-  private static final double OTHER_ORDERS = 0.05;
+
+  /** What is left of a wave from one order of the turn to the next. */
+  private static final double DECAY = 0.65;
 
   /** How far teeth stand out of place, degrees; and in pitches, beside a gap. */
   private static final double OUT_DEGREES = 0.05;
@@ -36,13 +37,42 @@ final class TurnPace {
   /** Of an interval's share; without it the shares, whose sum is one, have no density. */
   private static final double LEAST_VARIANCE = Math.pow(0.005 / 360, 2);
 
-  /** Intervals that no wheel explains: any within half of the mean. */
+  /** How unlike teeth are: of their width. */
+  private static final double WIDTH_SPREAD = 0.03;
+
+  /** Intervals that no wheel explains: any within half of the mean; and widths. */
   private static final double ANY_SPREAD = 0.5;
+
+  /** What the pace has besides that shape, of its strength. */
+  private static final double SHAPELESS = 0.15;
+
+  private static final List<double[]> NO_SHAPE = List.of();
+
+  /** Nats of what cannot be, finite so that means of it are. */
+  private static final double IMPOSSIBLE = -1e6;
 
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
 
+  /** How alike cylinders are, and how exactly the teeth stand. */
+  private enum Make {
+    EXACT(0.01, 0),
+    COARSE(0.1, OUT_PITCHES);
+
+    /** Strength of waves that are no multiple of the firing order, of those that are. */
+    private final double otherOrders;
+
+    private final double outPitches;
+
+    Make(double otherOrders, double outPitches) {
+      this.otherOrders = otherOrders;
+      this.outPitches = outPitches;
+    }
+  }
+
   private final double[] shares;
   private final double scatter;
+  private final double[] widths;
+  private final double widthScatter;
   private final int turns;
 
   /**
@@ -50,11 +80,16 @@ final class TurnPace {
    *
    * @param shares of the row's time, their sum 1
    * @param scatter of an interval from row to row, over the root of its share
+   * @param widths of the edges, their mean 1, as {@link toothmark.edges.EdgeTrain#width}; none
+   *     where they are not known
+   * @param widthScatter of a width from row to row
    * @param turns rows of which the shares are the mean
    */
-  TurnPace(double[] shares, double scatter, int turns) {
+  TurnPace(double[] shares, double scatter, double[] widths, double widthScatter, int turns) {
     this.shares = shares;
     this.scatter = scatter;
+    this.widths = widths;
+    this.widthScatter = widthScatter;
     this.turns = turns;
   }
 
@@ -68,10 +103,14 @@ final class TurnPace {
 
   /** How probable the intervals are if no wheel orders them, nats. */
   double natsOfAny() {
-    double mean = 1.0 / shares.length;
+    return natsOfAny(shares) + natsOfAny(widths);
+  }
+
+  private static double natsOfAny(double[] values) {
+    double mean = Arrays.stream(values).average().orElse(1);
     double nats = 0;
-    for (double s : shares) {
-      double z = (s - mean) / (ANY_SPREAD * mean);
+    for (double v : values) {
+      double z = (v - mean) / (ANY_SPREAD * mean);
       nats -= HALF_LOG_2PI + Math.log(ANY_SPREAD * mean) + 0.5 * z * z;
     }
     return nats;
@@ -93,29 +132,26 @@ final class TurnPace {
       degrees[k] = (360 * turn + wheel.degreesAfterTooth1(k % wheel.teeth() + 1)) / turns;
     }
     degrees[n] = 360;
-    double out = Math.max(OUT_DEGREES, OUT_PITCHES * wheel.pitchDegrees()) / turns;
     int starts = wheel.hasReference() ? wheel.teeth() : 1;
-    double[] firings = FIRINGS;
-    double[][] nats = new double[starts][firings.length * STRENGTHS.length];
-    int model = 0;
-    for (double each : firings) {
-      double[][] ripple = ripple(degrees, each, Math.max(FEWEST_ORDERS, n / 2));
-      for (double strength : STRENGTHS) {
-        double[][] covariance = noise(degrees, out);
-        for (int i = 0; i < n; i++) {
-          for (int j = 0; j < n; j++) {
-            covariance[i][j] += strength * strength * ripple[i][j];
-          }
+    double decay = Math.pow(DECAY, 1.0 / turns);
+    List<double[]> nats = new ArrayList<>();
+    for (double firings : FIRINGS) {
+      List<double[]> shapes = CompressionShape.of(degrees, widths.length, firings, decay);
+      for (Make make : Make.values()) {
+        double out = Math.max(OUT_DEGREES, make.outPitches * wheel.pitchDegrees()) / turns;
+        double[][] ripple = ripple(degrees, firings, make.otherOrders, decay);
+        for (double strength : STRENGTHS) {
+          double[][] l = triangle(noise(degrees, out), strength, ripple);
+          nats.add(densities(l, degrees, starts, NO_SHAPE));
         }
-        CholeskyDecomposition c =
-            new CholeskyDecomposition(new Array2DRowRealMatrix(covariance, false), 1e-9, 0);
-        for (int start = 0; start < starts; start++) {
-          nats[start][model] = density(c, degrees, start);
+        for (double strength : shapes.isEmpty() ? new double[0] : CompressionShape.STRENGTHS) {
+          double[][] l = triangle(noise(degrees, out), SHAPELESS * strength, ripple);
+          nats.add(densities(l, degrees, starts, scaled(strength, shapes)));
         }
-        model++;
       }
     }
-    double[] each = Arrays.stream(nats).mapToDouble(TurnPace::logMean).toArray();
+    double[] each = new double[starts];
+    Arrays.setAll(each, start -> logMean(nats.stream().mapToDouble(x -> x[start]).toArray()));
     int best = 0;
     for (int start = 1; start < starts; start++) {
       best = each[start] > each[best] ? start : best;
@@ -123,19 +159,103 @@ final class TurnPace {
     return new Fit(logMean(each), best, each);
   }
 
-  private double density(CholeskyDecomposition c, double[] degrees, int start) {
+  /** The Cholesky triangle of what noise and waves make of shares and widths. */
+  private static double[][] triangle(double[][] noise, double strength, double[][] ripple) {
+    int size = noise.length;
+    double[][] l = new double[size][size];
+    for (int i = 0; i < size; i++) {
+      for (int j = 0; j <= i; j++) {
+        double rest = noise[i][j] + strength * strength * ripple[i][j];
+        for (int k = 0; k < j; k++) {
+          rest -= l[i][k] * l[j][k];
+        }
+        l[i][j] = i == j ? Math.sqrt(rest) : rest / l[j][j];
+      }
+    }
+    return l;
+  }
+
+  private static List<double[]> scaled(double factor, List<double[]> vectors) {
+    return vectors.stream().map(v -> Arrays.stream(v).map(x -> factor * x).toArray()).toList();
+  }
+
+  /** Log density of shares and widths with the first edge as each of the first teeth. */
+  private double[] densities(double[][] l, double[] degrees, int starts, List<double[]> shapes) {
+    double logDet = 0;
+    for (int k = 0; k < l.length; k++) {
+      logDet += Math.log(l[k][k]);
+    }
+    shapes.forEach(shape -> solve(l, shape));
+    double[] squares = shapes.stream().mapToDouble(shape -> dot(shape, shape)).toArray();
+    double[] nats = new double[starts];
+    for (int start = 0; start < starts; start++) {
+      nats[start] = exponent(l, degrees, start, shapes, squares) - logDet - l.length * HALF_LOG_2PI;
+    }
+    return nats;
+  }
+
+  /**
+   * The exponent, averaged over shapes. Widths are paces in a unit that is not known: with u as the
+   * true one, what is off is off + u times the widths, and u is averaged out (Laplace's way for its
+   * power).
+   */
+  private double exponent(
+      double[][] l, double[] degrees, int start, List<double[]> shapes, double[] squares) {
     int n = shares.length;
-    double[] off = new double[n];
+    double[] off = new double[l.length];
+    double[] perUnit = new double[l.length];
     for (int k = 0; k < n; k++) {
       int tooth = (start + k) % n;
       off[tooth] = shares[k] - (degrees[tooth + 1] - degrees[tooth]) / 360;
+      if (widths.length > 0) {
+        off[n + tooth] = -1;
+        perUnit[n + tooth] = widths[k];
+      }
     }
-    RealVector v = new ArrayRealVector(off, false);
-    double logDet = 0;
-    for (int k = 0; k < n; k++) {
-      logDet += Math.log(c.getL().getEntry(k, k));
+    solve(l, off);
+    solve(l, perUnit);
+    double square = dot(off, off);
+    double along = dot(off, perUnit);
+    double precision = dot(perUnit, perUnit);
+    double[] each = new double[shapes.size()];
+    for (int i = 0; i < each.length; i++) {
+      double[] shape = shapes.get(i);
+      double rest = square - 2 * dot(off, shape) + squares[i];
+      each[i] = exponent(rest, along - dot(shape, perUnit), precision);
     }
-    return -0.5 * v.dotProduct(c.getSolver().solve(v)) - logDet - n * HALF_LOG_2PI;
+    return shapes.isEmpty() ? exponent(square, along, precision) : logMean(each);
+  }
+
+  private double exponent(double square, double along, double precision) {
+    if (widths.length == 0) {
+      return -0.5 * square;
+    }
+    double unit = -along / precision;
+    return unit <= 0
+        ? IMPOSSIBLE
+        : -0.5 * (square + unit * along)
+            + (widths.length - 1) * Math.log(unit)
+            + HALF_LOG_2PI
+            - 0.5 * Math.log(precision);
+  }
+
+  /** Solves l x = y for a lower triangle, x in the place of y. */
+  private static void solve(double[][] l, double[] y) {
+    for (int i = 0; i < y.length; i++) {
+      double sum = y[i];
+      for (int j = 0; j < i; j++) {
+        sum -= l[i][j] * y[j];
+      }
+      y[i] = sum / l[i][i];
+    }
+  }
+
+  private static double dot(double[] a, double[] b) {
+    double sum = 0;
+    for (int i = 0; i < a.length; i++) {
+      sum += a[i] * b[i];
+    }
+    return sum;
   }
 
   private static double logMean(double[] nats) {
@@ -144,44 +264,51 @@ final class TurnPace {
         + Math.log(Arrays.stream(nats).map(x -> Math.exp(x - most)).average().orElseThrow());
   }
 
-  /** Covariance of the shares by waves of strength 1 at an engine's firing order. */
-  private static double[][] ripple(double[] degrees, double firing, int orders) {
-    int n = degrees.length - 1;
-    double[][] sum = new double[n][n];
+  /** Covariance of shares and widths by waves of strength 1 at an engine's firing order. */
+  private double[][] ripple(double[] degrees, double firing, double others, double decay) {
+    int n = shares.length;
+    int size = n + widths.length;
+    int orders = Math.max(FEWEST_ORDERS, n / 2);
+    double[][] sum = new double[size][size];
     for (int order = 1; order <= orders; order++) {
-      boolean main = order % firing == 0;
-      double falls = Math.pow(firing / Math.max(order, firing), DECAY);
-      double variance = falls * (main ? 1 : OTHER_ORDERS * OTHER_ORDERS);
-      double[] cos = new double[n];
-      double[] sin = new double[n];
+      double falls = Math.pow(decay, Math.max(0, order - firing));
+      double amplitude = falls * (order % firing == 0 ? 1 : others);
+      double[] cos = new double[size];
+      double[] sin = new double[size];
       for (int k = 0; k < n; k++) {
         double a = Math.toRadians(order * degrees[k]);
         double b = Math.toRadians(order * degrees[k + 1]);
         cos[k] = (Math.sin(b) - Math.sin(a)) / (2 * Math.PI * order);
         sin[k] = (Math.cos(a) - Math.cos(b)) / (2 * Math.PI * order);
+        if (size > n) {
+          cos[n + k] = Math.cos(a);
+          sin[n + k] = Math.sin(a);
+        }
       }
-      for (int i = 0; i < n; i++) {
-        for (int j = 0; j < n; j++) {
-          sum[i][j] += variance * (cos[i] * cos[j] + sin[i] * sin[j]);
+      for (int i = 0; i < size; i++) {
+        for (int j = 0; j < size; j++) {
+          sum[i][j] += amplitude * amplitude * (cos[i] * cos[j] + sin[i] * sin[j]);
         }
       }
     }
     return sum;
   }
 
-  /** Covariance of the shares by the teeth's places and by what differs from turn to turn. */
+  /** Covariance by the teeth's places and widths and by what differs from turn to turn. */
   private double[][] noise(double[] degrees, double out) {
-    int n = degrees.length - 1;
+    int n = shares.length;
+    int size = n + widths.length;
     double place = Math.pow(out / 360, 2);
-    double[][] sum = new double[n][n];
+    double[][] sum = new double[size][size];
     for (int i = 0; i < n; i++) {
       int next = (i + 1) % n;
-      sum[i][i] +=
-          LEAST_VARIANCE
-              + 2 * place
-              + scatter * scatter * (degrees[i + 1] - degrees[i]) / 360 / turns;
+      double varies = scatter * scatter / turns;
+      sum[i][i] += LEAST_VARIANCE + 2 * place + varies * (degrees[i + 1] - degrees[i]) / 360;
       sum[i][next] -= place;
       sum[next][i] -= place;
+    }
+    for (int i = n; i < size; i++) {
+      sum[i][i] = WIDTH_SPREAD * WIDTH_SPREAD + Math.pow(widthScatter, 2) / turns;
     }
     return sum;
   }

@@ -6,6 +6,7 @@ import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.IntStream;
 
 /**
  * Reads the wheel from what all turns of a clean train have in common.
@@ -29,11 +30,17 @@ final class TurnRhythm {
   /** No interval differs by more from turn to turn; one with and without a gap does. */
   private static final double MOST_UNLIKE = 0.25;
 
+  /** Teeth of finer wheels stand in each other's field, and their pace shows without widths. */
+  private static final int MOST_WITH_WIDTHS = 24;
+
+  private static final double WIDTHS_ALIKE = 0.15;
+
   /** Above this speed no wave of the pace is so strong that a gap could be mistaken. */
   private static final double STARTER_RPM = 500;
 
   private static final int NEIGHBOURS = 3;
   private static final int MOST_GAPS = 4;
+  private static final int MOST_WIDE = 5;
   private static final double CLEAR_NATS = 3;
   private static final double MOST_VOTES = 0.8;
 
@@ -57,14 +64,14 @@ final class TurnRhythm {
   /**
    * Finds the turn that repeats.
    *
-   * @param times of the edges, s
+   * @param edges the series
    * @param from first edge
    * @param to end, exclusive
    * @return the shortest row of intervals that repeats at least twice; empty when none does
    */
-  static Optional<TurnRhythm> of(double[] times, int from, int to) {
+  static Optional<TurnRhythm> of(EdgeSeries edges, int from, int to) {
     for (int teeth = FEWEST_TEETH; teeth <= MOST_TEETH; teeth++) {
-      Optional<TurnRhythm> r = fold(times, from, to, teeth);
+      Optional<TurnRhythm> r = fold(edges, from, to, teeth);
       if (r.isPresent()) {
         return r.filter(TurnRhythm::isOnTheStarter);
       }
@@ -92,8 +99,8 @@ final class TurnRhythm {
         int from = labels.from + size * k / part;
         int to = labels.from + size * (k + 1) / part;
         Optional<TurnRhythm> rhythm =
-            fold(edges.times, from, to, wheel.teeth())
-                .or(() -> fold(edges.times, from, to, 2 * wheel.teeth()))
+            fold(edges, from, to, wheel.teeth())
+                .or(() -> fold(edges, from, to, 2 * wheel.teeth()))
                 .filter(TurnRhythm::isOnTheStarter);
         if (rhythm.isPresent()) {
           rhythm.get().settle(labels, wheel, from - labels.from, to - labels.from);
@@ -137,23 +144,25 @@ final class TurnRhythm {
   }
 
   /** The turn of so many teeth, if the train repeats by it. */
-  private static Optional<TurnRhythm> fold(double[] times, int from, int to, int teeth) {
+  private static Optional<TurnRhythm> fold(EdgeSeries edges, int from, int to, int teeth) {
     int turns = (to - from - 1) / teeth;
     if (turns < 2) {
       return Optional.empty();
     }
+    double[] times = edges.times;
     double[][] share = new double[teeth][turns];
+    double[][] width = new double[teeth][turns];
     for (int turn = 0; turn < turns; turn++) {
       int first = from + turn * teeth;
       double time = times[first + teeth] - times[first];
       for (int k = 0; k < teeth; k++) {
         share[k][turn] = (times[first + k + 1] - times[first + k]) / time;
+        width[k][turn] = edges.widths[first + k] / time;
       }
     }
-    double[] mean = new double[teeth];
+    double[] mean = means(share);
     double squares = 0;
     for (int k = 0; k < teeth; k++) {
-      mean[k] = Arrays.stream(share[k]).sum() / turns;
       for (double s : share[k]) {
         if (Math.abs(s - mean[k]) > MOST_UNLIKE * mean[k]) {
           return Optional.empty();
@@ -164,8 +173,35 @@ final class TurnRhythm {
     double scatter = Math.sqrt(squares / (teeth * (turns - 1.0)));
     double seconds = (times[from + turns * teeth] - times[from]) / turns;
     return scatter * Math.sqrt(teeth) < ALIKE && !repeats(mean)
-        ? Optional.of(new TurnRhythm(from, to, mean, new TurnPace(mean, scatter, turns), seconds))
+        ? Optional.of(new TurnRhythm(from, to, mean, pace(mean, scatter, width, turns), seconds))
         : Optional.empty();
+  }
+
+  private static double[] means(double[][] values) {
+    return Arrays.stream(values).mapToDouble(v -> Arrays.stream(v).average().orElse(0)).toArray();
+  }
+
+  /** With the widths where each tooth's is known, and about the same in each turn. */
+  private static TurnPace pace(double[] shares, double scatter, double[][] width, int turns) {
+    double[][] known =
+        Arrays.stream(width)
+            .map(v -> Arrays.stream(v).filter(w -> w > 0).toArray())
+            .toArray(double[][]::new);
+    double[] mean = means(known);
+    double average = Arrays.stream(mean).average().orElseThrow();
+    double squares = 0;
+    int n = 0;
+    for (int k = 0; k < mean.length; k++) {
+      for (double w : known[k]) {
+        squares += Math.pow((w - mean[k]) / average, 2);
+        n++;
+      }
+    }
+    double differs = Math.sqrt(squares / Math.max(1, n - mean.length));
+    boolean all = Arrays.stream(mean).allMatch(w -> w > 0);
+    boolean used = all && mean.length <= MOST_WITH_WIDTHS && differs < WIDTHS_ALIKE;
+    double[] widths = Arrays.stream(used ? mean : new double[0]).map(w -> w / average).toArray();
+    return new TurnPace(shares, scatter, widths, differs, turns);
   }
 
   /**
@@ -196,15 +232,20 @@ final class TurnRhythm {
     return shares.length;
   }
 
-  /** Whether the row may be a turn of a wheel, or two. */
+  /** Whether the row may be a turn of a wheel, or two, or any part of a plain one's. */
   boolean suits(WheelPattern wheel) {
-    return wheel.teeth() == shares.length || pace.isCycleOf(wheel);
+    return wheel.teeth() == shares.length || pace.isCycleOf(wheel) || !wheel.hasReference();
+  }
+
+  /** How probable a wheel makes the row, nats; a plain one whatever its number of teeth. */
+  double nats(WheelPattern wheel) {
+    return pace.fit(wheel.hasReference() ? wheel : WheelPattern.plain(shares.length)).nats();
   }
 
   /**
    * Wheels with as many teeth, or with half as many: those with one gap, with an extra tooth, with
    * none, and what the intervals show when each is measured by those around it, one of its gaps a
-   * slot more or less or all of them alike.
+   * slot more or less, or some of them alike and no others.
    */
   Set<WheelPattern> candidates() {
     Set<WheelPattern> all = new LinkedHashSet<>();
@@ -236,20 +277,30 @@ final class TurnRhythm {
       steps[k] = (int) Math.max(1, Math.round(shares[k] / median(around)));
     }
     addBySteps(steps, all);
-    for (int k = 0; k < n; k++) {
-      if (steps[k] > 1) {
-        for (int change = -1; change <= 1; change += 2) {
-          steps[k] += change;
-          addBySteps(steps, all);
-          steps[k] -= change;
-        }
+    int[] wide = IntStream.range(0, n).filter(k -> steps[k] > 1).toArray();
+    for (int k : wide) {
+      for (int change = -1; change <= 1; change += 2) {
+        steps[k] += change;
+        addBySteps(steps, all);
+        steps[k] -= change;
       }
     }
-    for (int gap = 2; gap <= 4; gap++) {
-      for (int k = 0; k < n; k++) {
-        steps[k] = steps[k] > 1 ? gap : 1;
+    if (wide.length <= MOST_WIDE) {
+      addAlike(n, wide, all);
+    }
+  }
+
+  /** Any of the wide intervals are gaps of one size, and the others slow teeth. */
+  private static void addAlike(int n, int[] wide, Set<WheelPattern> all) {
+    for (int some = 1; some < 1 << wide.length; some++) {
+      for (int gap = 2; gap <= 4; gap++) {
+        int[] steps = new int[n];
+        Arrays.fill(steps, 1);
+        for (int k = 0; k < wide.length; k++) {
+          steps[wide[k]] = (some >> k & 1) == 1 ? gap : 1;
+        }
+        addBySteps(steps, all);
       }
-      addBySteps(steps, all);
     }
   }
 
@@ -285,12 +336,12 @@ final class TurnRhythm {
   /**
    * Labels the train, in which every edge is a tooth.
    *
-   * @param wheel of as many teeth as the row has edges, or of half as many
+   * @param wheel that suits the row
    * @return its labels
    */
   Labelling label(WheelPattern wheel) {
     Labelling labels = new Labelling(from, to);
-    int first = pace.fit(wheel).firstTooth();
+    int first = wheel.hasReference() ? pace.fit(wheel).firstTooth() : 0;
     for (int i = 0; i < labels.size(); i++) {
       labels.teeth[i] = (first + i) % wheel.teeth();
       labels.steps[i] = i == 0 ? 0 : 1;

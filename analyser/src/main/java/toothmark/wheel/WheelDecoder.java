@@ -87,7 +87,7 @@ public final class WheelDecoder {
       int studied = Math.min(n, STUDIED);
       NoiseModel guess = NoiseEstimate.of(series, 0, n);
       NoiseStudy study = new NoiseStudy(series, wheel, filter, 0, studied).run(guess);
-      TurnRhythm.of(series.times, 0, studied)
+      TurnRhythm.of(series, 0, studied)
           .filter(r -> r.suits(pattern))
           .ifPresent(r -> study.tried(guess, r.label(pattern)));
       NoiseModel learned = NoiseStudy.withRates(study.noise(), study.labels());

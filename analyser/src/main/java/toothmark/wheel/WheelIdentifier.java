@@ -22,7 +22,7 @@ public final class WheelIdentifier {
 
   private static final WordBook BOOK = new WordBook("toothmark.wheel.wheel");
 
-  private static final int FEWEST_EDGES = 8;
+  private static final int FEWEST_EDGES = 7;
 
   /** Cost of an edge in a train without any order is about 1.4 nats. */
   private static final double NO_ORDER_NATS = 0.8;
@@ -156,19 +156,17 @@ public final class WheelIdentifier {
   private final class Side {
 
     private final EdgeDirection direction;
+    private final EdgeSeries series;
     private final TrainSearch search;
     private final double costPerEdge;
     private final OptionalDouble swing;
     private final double sharpness;
     private final double irregularity;
 
-    /** How many strong edges a turn are blunt. */
-    private final double blunt;
-
     Side(CrankEdges edges, EdgeDirection direction) {
       this.direction = direction;
       EdgeTrain teeth = edges.train(direction);
-      EdgeSeries series = EdgeSeries.of(teeth);
+      this.series = EdgeSeries.of(teeth);
       this.search = new TrainSearch(series, stated);
       if (teeth.size() >= FEWEST_EDGES) {
         search.run();
@@ -185,7 +183,6 @@ public final class WheelIdentifier {
               : GapLevel.swing(
                   labels, top().pattern(), teeth, edges.train(direction.opposite()), direction);
       this.sharpness = series.medianDoubt();
-      this.blunt = labels.isEmpty() ? 0 : series.bluntShare() * top().pattern().teeth();
       this.irregularity =
           labels.isEmpty()
               ? Double.POSITIVE_INFINITY
@@ -217,9 +214,11 @@ public final class WheelIdentifier {
       if (Math.max(mine, theirs) > SWING_CLEAR && Math.abs(mine - theirs) > SWING_CLEAR) {
         return mine > theirs;
       }
-      if (Math.max(blunt, other.blunt) > BLUNT_A_TURN
-          && Math.min(blunt, other.blunt) < SELDOM * Math.max(blunt, other.blunt)) {
-        return blunt < other.blunt;
+      double myBlunt = blunt(other.sharpness);
+      double theirBlunt = other.blunt(sharpness);
+      if (Math.max(myBlunt, theirBlunt) > BLUNT_A_TURN
+          && Math.min(myBlunt, theirBlunt) < SELDOM * Math.max(myBlunt, theirBlunt)) {
+        return myBlunt < theirBlunt;
       }
       if (Math.max(sharpness, other.sharpness) > SHARPER * Math.min(sharpness, other.sharpness)) {
         return sharpness < other.sharpness;
@@ -229,6 +228,13 @@ public final class WheelIdentifier {
         return mine > theirs;
       }
       return irregularity <= other.irregularity;
+    }
+
+    /** How many strong edges a turn are blunt, and less certain than those of the other side. */
+    private double blunt(double othersDoubt) {
+      return search.ranking().isEmpty()
+          ? 0
+          : series.bluntShare(othersDoubt) * top().pattern().teeth();
     }
 
     String whyNot() {

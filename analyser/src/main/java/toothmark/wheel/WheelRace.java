@@ -79,11 +79,25 @@ final class WheelRace {
     return cost;
   }
 
-  /** With the teeth beside a gap as they were measured, or in place, whichever is likelier. */
+  /** With those teeth beside a gap as they were measured that make the edges likelier. */
   private double cost(int k, WheelPattern pattern, ToothFaults faults) {
-    ToothFaults far = faults.withoutSmaller(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
-    double cost = costAs(k, pattern, faults);
-    return far == faults ? cost : Math.min(cost, costAs(k, pattern, far));
+    double all = costAs(k, pattern, faults);
+    int[] small = faults.smallerThan(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
+    if (small.length == 0 || all > leader[k] + HOPELESS) {
+      return all;
+    }
+    ToothFaults far = faults.inPlace(small);
+    double none = costAs(k, pattern, far);
+    int[] idle =
+        Arrays.stream(small)
+            .filter(t -> costAs(k, pattern, faults.inPlace(without(small, t))) >= none)
+            .toArray();
+    double some = costAs(k, pattern, faults.inPlace(idle));
+    return Math.min(Math.min(all, none), some);
+  }
+
+  private static int[] without(int[] teeth, int one) {
+    return Arrays.stream(teeth).filter(t -> t != one).toArray();
   }
 
   private double costAs(int k, WheelPattern pattern, ToothFaults faults) {

@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.within;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -35,6 +36,27 @@ class WaveEdgesTest {
     assertThat(m.missed()).isZero();
     assertThat(m.worstDegrees()).isLessThan(0.002);
     assertThat(m.strongStrays()).isZero();
+  }
+
+  /** Whatever lies between the teeth: beside the gap too. */
+  @Test
+  void measuresThePaceByTheWidthOfEachTooth() {
+    AnalyticWave wave =
+        new AnalyticWave(12, 1)
+            .blur(0.12)
+            .speed(200, 0)
+            .ripple(0.3, 2)
+            .sampled(20_000, 2)
+            .noise(0.01, 3);
+    EdgeTrain train = DETECTOR.detect(wave.signal()).falling();
+    double[] degrees =
+        IntStream.range(1, train.size() - 1)
+            .mapToDouble(i -> train.width(i) * 6 * wave.rpm(train.time(i)))
+            .toArray();
+    double mean = Arrays.stream(degrees).average().orElseThrow();
+    assertThat(degrees).hasSizeGreaterThan(60);
+    assertThat(Arrays.stream(degrees).map(d -> Math.abs(d / mean - 1)).max().orElseThrow())
+        .isLessThan(0.015);
   }
 
   @Test

@@ -21,7 +21,7 @@ final class CompressionShape {
   static final double[] STRENGTHS = {0.08, 0.15, 0.25, 0.4, 0.6};
 
   /** Over finer rows waves alone tell as much. */
-  private static final int MOST_EDGES = 24;
+  private static final int MOST_EDGES = 12;
 
   private static final int ORDERS = 12;
 
@@ -35,6 +35,11 @@ final class CompressionShape {
 
   private CompressionShape() {}
 
+  /** Whether rows of so many edges are so coarse that its shape says more than waves do. */
+  static boolean suits(int edges) {
+    return edges <= MOST_EDGES;
+  }
+
   /**
    * What the pace adds to shares and widths, for a first wave of strength 1.
    *
@@ -47,7 +52,7 @@ final class CompressionShape {
    */
   static List<double[]> of(double[] degrees, int widths, double firings, double decay) {
     List<double[]> all = new ArrayList<>();
-    if (degrees.length - 1 > MOST_EDGES || firings % 1 != 0) {
+    if (!suits(degrees.length - 1) || firings % 1 != 0) {
       return all;
     }
     for (double fall : FALLS) {

@@ -26,7 +26,7 @@ final class TurnPace {
 
   private static final int FEWEST_ORDERS = 12;
 
-  /** What is left of a wave from one order of the turn to the next. */
+  /** What is usually left of a wave from one order of the turn to the next. */
   private static final double DECAY = 0.65;
 
   /** How far teeth stand out of place, degrees; and in pitches, beside a gap. */
@@ -53,19 +53,30 @@ final class TurnPace {
 
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
 
-  /** How alike cylinders are, and how exactly the teeth stand. */
+  /** How alike cylinders are, how exactly the teeth stand, and how sharp compressions are. */
   private enum Make {
-    EXACT(0.01, 0),
-    COARSE(0.1, OUT_PITCHES);
+    EXACT(0.01, 0, DECAY),
+    COARSE(0.1, OUT_PITCHES, DECAY),
+    /** On an engine so light that compression nearly stops it. */
+    LIGHT(0.05, OUT_PITCHES, 0.85);
+
+    /** Of rows so fine that waves tell more than how exact the teeth are. */
+    private static final List<Make> FINE = List.of(COARSE, LIGHT);
+
+    private static final List<Make> ALL = List.of(values());
 
     /** Strength of waves that are no multiple of the firing order, of those that are. */
     private final double otherOrders;
 
     private final double outPitches;
 
-    Make(double otherOrders, double outPitches) {
+    /** What is left of a wave from one order of the turn to the next. */
+    private final double decay;
+
+    Make(double otherOrders, double outPitches, double decay) {
       this.otherOrders = otherOrders;
       this.outPitches = outPitches;
+      this.decay = decay;
     }
   }
 
@@ -137,9 +148,10 @@ final class TurnPace {
     List<double[]> nats = new ArrayList<>();
     for (double firings : FIRINGS) {
       List<double[]> shapes = CompressionShape.of(degrees, widths.length, firings, decay);
-      for (Make make : Make.values()) {
+      for (Make make : CompressionShape.suits(n) ? Make.ALL : Make.FINE) {
         double out = Math.max(OUT_DEGREES, make.outPitches * wheel.pitchDegrees()) / turns;
-        double[][] ripple = ripple(degrees, firings, make.otherOrders, decay);
+        double[][] ripple =
+            ripple(degrees, firings, make.otherOrders, Math.pow(make.decay, 1.0 / turns));
         for (double strength : STRENGTHS) {
           double[][] l = triangle(noise(degrees, out), strength, ripple);
           nats.add(densities(l, degrees, starts, NO_SHAPE));

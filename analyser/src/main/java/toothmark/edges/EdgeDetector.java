@@ -1,6 +1,7 @@
 package toothmark.edges;
 
 import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
@@ -82,12 +83,16 @@ public final class EdgeDetector {
       wave = finer;
       extrema = FluxEdges.find(wave);
     }
-    HumTrack hum = HumFinder.find(wave, extrema);
+    Wave seen = wave;
+    Extrema turns = extrema;
+    CompletableFuture<HumTrack> listening =
+        CompletableFuture.supplyAsync(() -> HumFinder.find(seen, turns));
+    FluxTiming.FluxTrains trains = FluxTiming.of(wave, extrema);
+    HumTrack hum = listening.join();
     if (!hum.isNone()) {
       wave = wave.without(hum);
-      extrema = FluxEdges.find(wave);
+      trains = FluxTiming.of(wave, FluxEdges.find(wave));
     }
-    FluxTiming.FluxTrains trains = FluxTiming.of(wave, extrema);
     EdgeTrain fuller =
         trains.falling().size() >= trains.rising().size() ? trains.falling() : trains.rising();
     return new CrankEdges(

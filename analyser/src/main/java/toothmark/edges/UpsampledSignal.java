@@ -1,5 +1,6 @@
 package toothmark.edges;
 
+import java.util.Arrays;
 import toothmark.capture.SampledSignal;
 
 /**
@@ -21,7 +22,6 @@ final class UpsampledSignal extends SampledSignal {
   private static final double[][] PHASES = phases();
 
   private final SampledSignal source;
-  private final double[] neighbours = new double[CHUNK + 2 * TAPS];
 
   UpsampledSignal(SampledSignal source) {
     super(source.timeOf(0), source.intervalSeconds() / FACTOR, (source.size() - 1) * FACTOR + 1);
@@ -65,16 +65,17 @@ final class UpsampledSignal extends SampledSignal {
       long source0 = from / FACTOR;
       int n = (int) Math.min(count - done, (long) CHUNK * FACTOR - from % FACTOR);
       int spans = (int) ((from + n - 1) / FACTOR - source0) + 1;
-      loadNeighbours(source0 - TAPS_EACH_SIDE + 1, spans + TAPS);
+      double[] neighbours = neighbours(source0 - TAPS_EACH_SIDE + 1, spans + TAPS);
       for (int i = 0; i < n; i++) {
         long at = from + i;
-        into[done + i] = sum((int) (at / FACTOR - source0), PHASES[(int) (at % FACTOR)]);
+        into[done + i] =
+            sum(neighbours, (int) (at / FACTOR - source0), PHASES[(int) (at % FACTOR)]);
       }
       done += n;
     }
   }
 
-  private double sum(int offset, double[] phase) {
+  private static double sum(double[] neighbours, int offset, double[] phase) {
     double sum = 0;
     for (int k = 0; k < TAPS; k++) {
       sum += phase[k] * neighbours[offset + k];
@@ -83,18 +84,16 @@ final class UpsampledSignal extends SampledSignal {
   }
 
   /** Beyond the record its first and last samples go on. */
-  private void loadNeighbours(long first, int count) {
+  private double[] neighbours(long first, int count) {
     int before = (int) Math.max(0, Math.min(count, -first));
     long from = Math.max(0, first);
     int inside = (int) Math.max(0, Math.min(count - before, source.size() - from));
     double[] block = new double[inside];
     source.read(from, block, inside);
+    double[] neighbours = new double[count];
     System.arraycopy(block, 0, neighbours, before, inside);
-    for (int i = 0; i < before; i++) {
-      neighbours[i] = block[0];
-    }
-    for (int i = before + inside; i < count; i++) {
-      neighbours[i] = neighbours[before + inside - 1];
-    }
+    Arrays.fill(neighbours, 0, before, block[0]);
+    Arrays.fill(neighbours, before + inside, count, block[inside - 1]);
+    return neighbours;
   }
 }

@@ -121,26 +121,27 @@ public final class Examiner {
 
   private Examination run() throws JobSheetException {
     CrankChannel crank = CrankChannel.find(capture, sheet);
+    FirstLooks looks = FirstLooks.start(capture, sheet, crank.channel());
     ChannelSurvey survey = ChannelSurvey.of(crank.channel().signal());
     CrankEdges edges = edges(crank.channel(), survey);
     betweenStages.run();
+    CompletableFuture<Disturbances> disturbances =
+        CompletableFuture.supplyAsync(() -> DisturbanceScan.of(crank.channel().signal(), edges));
     WheelSearch wheel = identifier().identify(edges);
     betweenStages.run();
     EdgeDirection timed = timedEdge(edges, wheel.found());
     CompletableFuture<ReceiverTrace> received =
         CompletableFuture.supplyAsync(
             () -> receive(crank.channel(), edges.kind(), timed, wheel.found(), survey));
-    CompletableFuture<Disturbances> disturbances =
-        CompletableFuture.supplyAsync(() -> DisturbanceScan.of(crank.channel().signal(), edges));
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(edges, w));
     betweenStages.run();
     ReceiverTrace heard = received.join();
     betweenStages.run();
-    Ignition ignition = ignition(crank.channel(), edges.kind(), decoded);
+    Ignition ignition = ignition(crank.channel(), edges.kind(), looks, decoded);
     if (isOffBySlots(decoded, ignition)) {
       Optional<DecodedCrank> other = wheel.found().flatMap(w -> decodeOtherwise(edges, w));
       if (other.isPresent()) {
-        Ignition otherwise = ignition(crank.channel(), edges.kind(), other);
+        Ignition otherwise = ignition(crank.channel(), edges.kind(), looks, other);
         boolean fits = !isOffBySlots(other, otherwise);
         decoded = fits ? other : decoded;
         ignition = fits ? otherwise : ignition;
@@ -239,19 +240,20 @@ public final class Examiner {
     return FollowedWheel.withGaps(wheel.runLengths(), wheel.gapLengths());
   }
 
-  private Ignition ignition(Channel crank, SensorKind kind, Optional<DecodedCrank> decoded)
+  private Ignition ignition(
+      Channel crank, SensorKind kind, FirstLooks looks, Optional<DecodedCrank> decoded)
       throws JobSheetException {
     Optional<AngleTimeline> angle = decoded.map(DecodedCrank::angle);
-    IgnitionChannels channels = IgnitionChannels.find(capture, sheet, crank, angle);
+    IgnitionChannels channels = IgnitionChannels.find(capture, sheet, crank, looks, angle);
     FiringOrder order =
         FiringOrders.of(
             sheet.engine(), channels.coils().stream().map(JobSheet.CoilEntry::coil).toList());
     if (decoded.isEmpty()) {
       return new Ignition(channels, List.of(), NO_TIMING);
     }
-    List<CoilTrack> coils = CoilReader.read(coilChannels(channels), angle.get(), order);
+    List<CoilTrack> coils = CoilReader.read(coilChannels(channels, looks), angle.get(), order);
     List<TdcMark> marks =
-        channels.tdc().map(t -> TdcMarks.read(t.signal(), angle.get())).orElse(List.of());
+        channels.tdc().map(t -> TdcMarks.read(looks.at(t).edges(), angle.get())).orElse(List.of());
     Timing timing =
         TimingMeasurement.measure(
             new TimingInputs(
@@ -302,10 +304,13 @@ public final class Examiner {
     return TableAdvance.at(table, log.get(), angle);
   }
 
-  private List<CoilChannel> coilChannels(IgnitionChannels channels) {
-    return channels.coils().stream()
-        .map(c -> new CoilChannel(c.coil(), capture.channel(c.channel()).orElseThrow().signal()))
-        .toList();
+  private List<CoilChannel> coilChannels(IgnitionChannels channels, FirstLooks looks) {
+    return channels.coils().stream().map(c -> coilChannel(c, looks)).toList();
+  }
+
+  private CoilChannel coilChannel(JobSheet.CoilEntry entry, FirstLooks looks) {
+    Channel channel = capture.channel(entry.channel()).orElseThrow();
+    return new CoilChannel(entry.coil(), channel.signal(), () -> looks.at(channel).edges());
   }
 
   private WheelSetting setting(DecodedCrank crank, SensorKind kind) {

@@ -23,7 +23,11 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
   private static final double BEFORE_TDC = 90;
 
   static IgnitionChannels find(
-      Capture capture, JobSheet sheet, Channel crank, Optional<AngleTimeline> angle)
+      Capture capture,
+      JobSheet sheet,
+      Channel crank,
+      FirstLooks looks,
+      Optional<AngleTimeline> angle)
       throws JobSheetException {
     Optional<Channel> tdc = Optional.empty();
     if (sheet.channels().tdc().isPresent()) {
@@ -33,17 +37,21 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
     for (JobSheet.CoilEntry c : sheet.coils()) {
       CrankChannel.named(capture, c.channel(), "coils.channel");
     }
-    boolean stated = tdc.isPresent() || !sheet.coils().isEmpty();
-    if (stated || angle.isEmpty()) {
+    if (areStated(sheet) || angle.isEmpty()) {
       return new IgnitionChannels(tdc, sheet.coils(), "");
     }
     List<SwitchingChannel> seen = new ArrayList<>();
     for (Channel c : capture.channels()) {
       if (c != crank) {
-        SwitchingChannel.of(c, angle.get()).ifPresent(seen::add);
+        SwitchingChannel.of(c, looks.at(c), angle.get()).ifPresent(seen::add);
       }
     }
     return guess(seen);
+  }
+
+  /** Whether the job sheet names any, and none is to be guessed. */
+  static boolean areStated(JobSheet sheet) {
+    return sheet.channels().tdc().isPresent() || !sheet.coils().isEmpty();
   }
 
   private static IgnitionChannels guess(List<SwitchingChannel> seen) {

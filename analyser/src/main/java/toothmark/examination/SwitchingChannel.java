@@ -6,11 +6,7 @@ import java.util.Optional;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import toothmark.capture.Channel;
 import toothmark.edges.ChannelSurvey;
-import toothmark.edges.CrankEdges;
-import toothmark.edges.EdgeDetector;
 import toothmark.edges.EdgeTrain;
-import toothmark.edges.SensorKind;
-import toothmark.edges.SignalShape;
 import toothmark.ignition.PickUp;
 import toothmark.rotation.AngleTimeline;
 import toothmark.timing.PulseWidths;
@@ -74,15 +70,13 @@ record SwitchingChannel(
   /** Battery voltage stands this far above the charging level, against the flyback. */
   private static final double BATTERY_SHARE = 0.02;
 
-  static Optional<SwitchingChannel> of(Channel channel, AngleTimeline angle) {
-    ChannelSurvey survey = ChannelSurvey.of(channel.signal());
-    if (survey.shape() != SignalShape.TWO_LEVEL && survey.shape() != SignalShape.PULSE_TRAIN) {
+  static Optional<SwitchingChannel> of(Channel channel, FirstLooks.Look look, AngleTimeline angle) {
+    ChannelSurvey survey = look.survey();
+    if (!look.switches()) {
       return Optional.empty();
     }
-    CrankEdges edges =
-        EdgeDetector.withDefaults().withKind(SensorKind.HALL).detect(channel.signal(), survey);
-    List<TdcMark> rises = TdcMarks.read(channel.signal(), angle);
-    double[] falls = angles(edges.falling(), angle);
+    List<TdcMark> rises = TdcMarks.read(look.edges(), angle);
+    double[] falls = angles(look.edges().falling(), angle);
     if (rises.size() < FEWEST || falls.length < FEWEST) {
       return Optional.empty();
     }

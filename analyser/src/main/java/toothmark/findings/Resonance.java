@@ -245,9 +245,8 @@ record Resonance(
   }
 
   private static List<Place> places(Turns turns, ToothLateness late, EdgeTrain train) {
-    List<Place> places = new ArrayList<>();
     if (late.size() == 0) {
-      return places;
+      return List.of();
     }
     double[] at = late.places();
     double[] strength = strengths(turns, late, train);
@@ -258,14 +257,11 @@ record Resonance(
       windows.add(new int[] {firstAtOrAfter(at, from), firstAtOrAfter(at, from + TURNS)});
     }
     int fullest = windows.stream().mapToInt(w -> w[1] - w[0]).max().orElse(0);
-    for (int[] w : windows) {
-      if (w[1] - w[0] > WHOLE * fullest && isWhole(turns, late, w[0], w[1])) {
-        split(turns, late, strength, w[0], w[1]).stream()
-            .filter(p -> p.hertz() > LOWEST_HERTZ)
-            .forEach(places::add);
-      }
-    }
-    return places;
+    return windows.parallelStream()
+        .filter(w -> w[1] - w[0] > WHOLE * fullest && isWhole(turns, late, w[0], w[1]))
+        .flatMap(w -> split(turns, late, strength, w[0], w[1]).stream())
+        .filter(p -> p.hertz() > LOWEST_HERTZ)
+        .toList();
   }
 
   /** Whether no tooth stands so far out that it was lost, or another edge taken for it. */

@@ -9,7 +9,7 @@ import java.util.stream.IntStream;
 import toothmark.capture.EventSignal;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.Signal;
-import toothmark.edges.LogicEdges;
+import toothmark.edges.CrankEdges;
 import toothmark.rotation.AngleTimeline;
 
 /**
@@ -59,14 +59,14 @@ public final class CoilReader {
       }
       return out;
     }
-    return signal instanceof SampledSignal samples
-        ? sampled(samples, channel.coil().pickUp())
-        : stepped(signal, channel.coil().pickUp());
+    return signal instanceof SampledSignal samples ? sampled(samples, channel) : stepped(channel);
   }
 
-  private static Firings sampled(SampledSignal signal, PickUp pickUp) {
-    return switch (pickUp) {
-      case LOGIC -> SteadyDwell.sharpen(LogicFirings.read(signal), signal.intervalSeconds());
+  private static Firings sampled(SampledSignal signal, CoilChannel channel) {
+    return switch (channel.coil().pickUp()) {
+      case LOGIC ->
+          SteadyDwell.sharpen(
+              LogicFirings.read(channel.switching().get()), signal.intervalSeconds());
       case PRIMARY_VOLTAGE -> PrimaryFirings.read(signal);
       case CURRENT_CLAMP -> CurrentFirings.read(signal);
       case INDUCTIVE_CLAMP -> BurstFirings.read(signal);
@@ -74,12 +74,13 @@ public final class CoilReader {
   }
 
   /** A channel that a logic analyser recorded, behind a comparator. */
-  private static Firings stepped(Signal signal, PickUp pickUp) {
-    return switch (pickUp) {
-      case LOGIC -> LogicFirings.read(signal);
-      case PRIMARY_VOLTAGE -> LogicFirings.read(signal, ChargingLevel.LOW);
-      case CURRENT_CLAMP -> LogicFirings.read(signal, ChargingLevel.HIGH);
-      case INDUCTIVE_CLAMP -> BurstFirings.read(LogicEdges.detect(signal).rising());
+  private static Firings stepped(CoilChannel channel) {
+    CrankEdges edges = channel.switching().get();
+    return switch (channel.coil().pickUp()) {
+      case LOGIC -> LogicFirings.read(edges);
+      case PRIMARY_VOLTAGE -> LogicFirings.read(edges, ChargingLevel.LOW);
+      case CURRENT_CLAMP -> LogicFirings.read(edges, ChargingLevel.HIGH);
+      case INDUCTIVE_CLAMP -> BurstFirings.read(edges.rising());
     };
   }
 

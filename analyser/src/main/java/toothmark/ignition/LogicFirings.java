@@ -3,10 +3,8 @@ package toothmark.ignition;
 import java.util.Arrays;
 import org.apache.commons.math3.stat.descriptive.moment.StandardDeviation;
 import org.apache.commons.math3.stat.descriptive.rank.Median;
-import toothmark.capture.Signal;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeTrain;
-import toothmark.edges.LogicEdges;
 
 /**
  * Firings of a two-level channel: charging from one edge to the next, spark at its end.
@@ -28,16 +26,11 @@ final class LogicFirings {
 
   private LogicFirings() {}
 
-  static Firings read(Signal signal) {
-    CrankEdges edges = LogicEdges.detect(signal);
+  static Firings read(CrankEdges edges) {
     return read(edges, chargingLevel(edges));
   }
 
-  static Firings read(Signal signal, ChargingLevel level) {
-    return read(LogicEdges.detect(signal), level);
-  }
-
-  private static Firings read(CrankEdges edges, ChargingLevel level) {
+  static Firings read(CrankEdges edges, ChargingLevel level) {
     boolean high = level == ChargingLevel.HIGH;
     EdgeTrain starts = high ? edges.rising() : edges.falling();
     EdgeTrain sparks = high ? edges.falling() : edges.rising();

@@ -74,24 +74,32 @@ final class PageFigures {
           .findFirst()
           .ifPresent(d -> proofs.put(e.getKey(), d));
     }
-    return new PageFigures(drawn, proofs);
+    return new PageFigures(new ArrayList<>(drawn), proofs);
   }
 
   /** Figures that prove no finding. */
   static PageFigures of(List<Figure> figures) {
-    return new PageFigures(draw(figures), Map.of());
+    return new PageFigures(new ArrayList<>(draw(figures)), Map.of());
   }
 
   /** Each figure has its own document and its own ids, so they can be drawn side by side. */
   private static List<Drawn> draw(List<Figure> figures) {
     return IntStream.range(0, figures.size())
         .parallel()
-        .mapToObj(
-            i -> {
-              String id = "picture-" + (i + 1);
-              return new Drawn(id, figures.get(i), FigureSvg.of(figures.get(i), id + "-"));
-            })
+        .mapToObj(i -> draw(i, figures.get(i)))
         .toList();
+  }
+
+  private static Drawn draw(int index, Figure figure) {
+    String id = "picture-" + (index + 1);
+    return new Drawn(id, figure, FigureSvg.of(figure, id + "-"));
+  }
+
+  /** One more that a section of the page shows, unless it is there already. */
+  void add(Figure figure) {
+    if (all.stream().noneMatch(d -> d.figure().question().equals(figure.question()))) {
+      all.add(draw(all.size(), figure));
+    }
   }
 
   /** The figure that proves a finding. */

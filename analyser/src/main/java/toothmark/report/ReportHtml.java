@@ -6,12 +6,10 @@ import java.io.OutputStream;
 import java.io.OutputStreamWriter;
 import java.io.Writer;
 import java.nio.charset.StandardCharsets;
-import java.util.ArrayList;
 import java.util.Base64;
 import java.util.List;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
-import toothmark.chart.Figure;
 import toothmark.chart.Lettering;
 import toothmark.examination.Examination;
 import toothmark.examination.JobSheet;
@@ -35,9 +33,8 @@ final class ReportHtml {
     this.examination = examination;
     this.losses = LossesSection.of(examination);
     this.circuits = CircuitsSection.of(examination);
-    List<Figure> more = new ArrayList<>(losses.pictures());
-    circuits.levels().ifPresent(more::add);
-    this.figures = PageFigures.of(examination, more);
+    this.figures = PageFigures.of(examination, losses.pictures());
+    circuits.levels().ifPresent(figures::add);
     page();
   }
 

@@ -3,6 +3,7 @@ package toothmark.report;
 import java.io.BufferedOutputStream;
 import java.io.IOException;
 import java.io.OutputStream;
+import java.io.UncheckedIOException;
 import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.Files;
 import java.nio.file.LinkOption;
@@ -12,6 +13,8 @@ import java.util.ArrayDeque;
 import java.util.ArrayList;
 import java.util.Deque;
 import java.util.List;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.CompletionException;
 import java.util.stream.Stream;
 import toothmark.examination.Examination;
 
@@ -170,7 +173,37 @@ public final class ResultFolder {
     return ".toothmark-" + folder.getFileName() + "-" + Long.toHexString(System.nanoTime());
   }
 
+  /** Tables are written beside the page, which takes as long as all of them. */
   private static void fill(Path draft, List<Product> products, Examination examination)
+      throws IOException {
+    CompletableFuture<Void> tables =
+        CompletableFuture.runAsync(
+            () -> {
+              try {
+                write(draft, products.stream().filter(p -> !p.isPage()).toList(), examination);
+              } catch (IOException e) {
+                throw new UncheckedIOException(e);
+              }
+            });
+    try {
+      write(draft, products.stream().filter(Product::isPage).toList(), examination);
+    } finally {
+      join(tables);
+    }
+  }
+
+  private static void join(CompletableFuture<Void> writing) throws IOException {
+    try {
+      writing.join();
+    } catch (CompletionException e) {
+      if (e.getCause() instanceof UncheckedIOException io) {
+        throw io.getCause();
+      }
+      throw e;
+    }
+  }
+
+  private static void write(Path draft, List<Product> products, Examination examination)
       throws IOException {
     for (Product p : products) {
       try (OutputStream out =
@@ -246,7 +279,12 @@ public final class ResultFolder {
     }
   }
 
-  private record Product(String name, Writer writer) {}
+  private record Product(String name, Writer writer) {
+
+    boolean isPage() {
+      return name.equals(PAGE) || this == DOCUMENT;
+    }
+  }
 
   private record Move(Path from, Path to) {}
 

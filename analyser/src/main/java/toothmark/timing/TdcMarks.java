@@ -3,10 +3,8 @@ package toothmark.timing;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import toothmark.capture.Signal;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeTrain;
-import toothmark.edges.LogicEdges;
 import toothmark.ignition.CrankPoint;
 import toothmark.rotation.AngleTimeline;
 import toothmark.units.CrankAngle;
@@ -54,12 +52,11 @@ public final class TdcMarks {
   /**
    * Reads the marks.
    *
-   * @param signal the TDC channel
+   * @param edges of the TDC channel, as one that switches
    * @param timeline the crank's angle
    * @return the rises at which the crank's angle is known, in time order
    */
-  public static List<TdcMark> read(Signal signal, AngleTimeline timeline) {
-    CrankEdges edges = LogicEdges.detect(signal);
+  public static List<TdcMark> read(CrankEdges edges, AngleTimeline timeline) {
     List<TdcMark> rises = known(edges.rising(), timeline);
     List<TdcMark> falls = known(edges.falling(), timeline);
     List<Mark> marks = paired(rises, falls);

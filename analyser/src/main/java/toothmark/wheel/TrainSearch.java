@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.function.BooleanSupplier;
 
 /** Ranks the wheels that the edges of one train may show. */
 final class TrainSearch {
@@ -69,7 +70,8 @@ final class TrainSearch {
     return raced;
   }
 
-  TrainSearch run() {
+  /** Ranks, unless that turns out to be needless meanwhile. */
+  TrainSearch run(BooleanSupplier needless) {
     boolean rough = false;
     for (int[] s : calmest()) {
       rough |= study(s[0], s[1]);
@@ -91,6 +93,9 @@ final class TrainSearch {
     List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
     likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
     for (WheelPattern p : likelyFirst) {
+      if (needless.getAsBoolean()) {
+        return this;
+      }
       double cost = race.cost(p);
       if (cost < Double.POSITIVE_INFINITY) {
         list.add(runner(p, cost));
@@ -144,16 +149,6 @@ final class TrainSearch {
       return rhythms.stream().map(r -> r.label(pattern)).toList();
     }
     return new WheelRace(edges, stretches, stated).labels(pattern);
-  }
-
-  /** Share of the edges that the best wheel takes for teeth; 0 when there is none. */
-  double namedShare() {
-    if (ranking.isEmpty()) {
-      return 0;
-    }
-    List<Labelling> labels = labels(ranking.get(0).pattern());
-    double named = labels.stream().mapToInt(Labelling::count).sum();
-    return named / labels.stream().mapToInt(Labelling::size).sum();
   }
 
   /** Confidence of each in the ranking. */

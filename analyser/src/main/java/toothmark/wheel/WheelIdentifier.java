@@ -6,6 +6,8 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.atomic.AtomicBoolean;
+import java.util.function.BooleanSupplier;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.EdgeDirection;
 import toothmark.edges.EdgeTrain;
@@ -31,6 +33,11 @@ public final class WheelIdentifier {
   private static final double FEWEST_NAMED = 0.35;
 
   private static final double SWING_CLEAR = 0.2;
+
+  /**
+   * With so much the other edges' gaps, if they have any, swing clearly less: 0.12 at most seen.
+   */
+  private static final double SWING_ALONE = 0.3;
 
   /** Slots are wider than teeth, so their crossings are flatter and less certain. */
   private static final double SHARPER = 3;
@@ -99,7 +106,7 @@ public final class WheelIdentifier {
     }
     List<String> evidence = new ArrayList<>();
     EdgeDirection direction = chosenEdge(edges, evidence);
-    Side side = new Side(edges, direction);
+    Side side = new Side(edges, direction, () -> false);
     return side.isWheel()
         ? WheelSearch.of(side.identification(Orientation.UNKNOWN, evidence))
         : WheelSearch.none(side.whyNot());
@@ -130,20 +137,20 @@ public final class WheelIdentifier {
   /** Of a wave: the steep crossings are teeth, and which way they go shows how it is wired. */
   private WheelSearch ofWave(CrankEdges edges) {
     EdgeDirection timed = timedEdge.orElse(EdgeDirection.FALLING);
+    AtomicBoolean needless = new AtomicBoolean();
     CompletableFuture<Side> meanwhile =
-        CompletableFuture.supplyAsync(() -> new Side(edges, timed.opposite()));
-    Side as = new Side(edges, timed);
+        CompletableFuture.supplyAsync(() -> new Side(edges, timed.opposite(), needless::get));
+    Side as = new Side(edges, timed, () -> false);
+    if (as.isWheel() && as.swing().orElse(0) > SWING_ALONE) {
+      needless.set(true);
+      return WheelSearch.of(as.identification(Orientation.NORMAL, List.of(as.swingEvidence())));
+    }
     Side other = meanwhile.join();
     if (!as.isWheel() && !other.isWheel()) {
       return WheelSearch.none(as.whyNot());
     }
     Side best = as.likelierThan(other) ? as : other;
-    List<String> evidence = new ArrayList<>();
-    best.swing()
-        .ifPresent(
-            v ->
-                evidence.add(
-                    BOOK.of("gap-flux." + best.direction, String.format(Locale.ROOT, "%.2f", v))));
+    List<String> evidence = best.swing().isPresent() ? List.of(best.swingEvidence()) : List.of();
     boolean telling = best.swing().isPresent() || other.swing().isPresent();
     Orientation o =
         !telling && !best.top().pattern().hasReference()
@@ -159,17 +166,19 @@ public final class WheelIdentifier {
     private final EdgeSeries series;
     private final TrainSearch search;
     private final double costPerEdge;
+    private final double named;
     private final OptionalDouble swing;
     private final double sharpness;
     private final double irregularity;
 
-    Side(CrankEdges edges, EdgeDirection direction) {
+    /** Looks for the wheel until it is found, or needless. */
+    Side(CrankEdges edges, EdgeDirection direction, BooleanSupplier needless) {
       this.direction = direction;
       EdgeTrain teeth = edges.train(direction);
       this.series = EdgeSeries.of(teeth);
       this.search = new TrainSearch(series, stated);
       if (teeth.size() >= FEWEST_EDGES) {
-        search.run();
+        search.run(needless);
       }
       this.costPerEdge =
           search.ranking().isEmpty()
@@ -177,6 +186,7 @@ public final class WheelIdentifier {
               : search.ranking().get(0).cost() / search.raced();
       List<Labelling> labels =
           search.ranking().isEmpty() ? List.of() : search.labels(top().pattern());
+      this.named = named(labels);
       this.swing =
           labels.isEmpty() || edges.kind() != SensorKind.VARIABLE_RELUCTANCE
               ? OptionalDouble.empty()
@@ -194,11 +204,22 @@ public final class WheelIdentifier {
     }
 
     boolean isWheel() {
-      return costPerEdge < NO_ORDER_NATS && search.namedShare() > FEWEST_NAMED;
+      return costPerEdge < NO_ORDER_NATS && named > FEWEST_NAMED;
+    }
+
+    /** Share of the edges that the best wheel takes for teeth; 0 when there is none. */
+    private static double named(List<Labelling> labels) {
+      double named = labels.stream().mapToInt(Labelling::count).sum();
+      return labels.isEmpty() ? 0 : named / labels.stream().mapToInt(Labelling::size).sum();
     }
 
     OptionalDouble swing() {
       return swing;
+    }
+
+    String swingEvidence() {
+      return BOOK.of(
+          "gap-flux." + direction, String.format(Locale.ROOT, "%.2f", swing.getAsDouble()));
     }
 
     /**

@@ -64,7 +64,11 @@ class IgnitionChannelsTest {
     channels.forEach((name, signal) -> all.add(new Channel(name, "V", signal)));
     Capture capture = new Capture("capture.csv", all, new Reading("text", List.of(), List.of()));
     return IgnitionChannels.find(
-        capture, JobSheet.empty(), crank, Optional.of(engine.timeline(10, 0)));
+        capture,
+        JobSheet.empty(),
+        crank,
+        FirstLooks.start(capture, JobSheet.empty(), crank),
+        Optional.of(engine.timeline(10, 0)));
   }
 
   private static List<List<Integer>> cylinders(IgnitionChannels found) {

@@ -12,6 +12,7 @@ import java.util.function.DoublePredicate;
 import java.util.function.ToDoubleBiFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import toothmark.edges.LogicEdges;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
 import toothmark.ignition.CoilChannel;
@@ -67,7 +68,7 @@ class LimiterTest {
                 WheelPattern.plain(36),
                 new ToothGeometry(new double[36], uncertain(36, 0.01), new double[36], 0),
                 SensorKind.VARIABLE_RELUCTANCE),
-            TdcMarks.read(engine.pulses(tdc, 1e-3, 1e-6), timeline),
+            TdcMarks.read(LogicEdges.detect(engine.pulses(tdc, 1e-3, 1e-6)), timeline),
             TdcReadings.NONE,
             CoilReader.read(coils, timeline, FOUR),
             FOUR,

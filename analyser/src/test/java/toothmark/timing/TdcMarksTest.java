@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.function.DoubleUnaryOperator;
 import org.junit.jupiter.api.Test;
 import toothmark.capture.SampledSignal;
+import toothmark.edges.LogicEdges;
 import toothmark.ignition.SketchedEngine;
 import toothmark.rotation.AngleTimeline;
 import toothmark.units.CrankAngle;
@@ -29,7 +30,7 @@ class TdcMarksTest {
       int to = (int) Math.ceil(endOfMark.applyAsDouble(rise) / INTERVAL);
       Arrays.fill(v, Math.min(v.length, from), Math.min(v.length, to), 5);
     }
-    return TdcMarks.read(SampledSignal.of(0, INTERVAL, v), timeline);
+    return TdcMarks.read(LogicEdges.detect(SampledSignal.of(0, INTERVAL, v)), timeline);
   }
 
   private static double beyondPlace(TdcMark mark) {

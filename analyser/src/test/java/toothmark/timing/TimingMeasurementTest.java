@@ -13,6 +13,7 @@ import java.util.function.DoubleUnaryOperator;
 import java.util.function.IntFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
+import toothmark.edges.LogicEdges;
 import toothmark.edges.SensorKind;
 import toothmark.ignition.Coil;
 import toothmark.ignition.CoilChannel;
@@ -71,7 +72,8 @@ class TimingMeasurementTest {
     return new TimingInputs(
         timeline,
         wheel,
-        TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), timeline),
+        TdcMarks.read(
+            LogicEdges.detect(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION)), timeline),
         TdcReadings.NONE,
         CoilReader.read(coils, timeline, FOUR),
         FOUR,
@@ -180,7 +182,8 @@ class TimingMeasurementTest {
       tdc[i] = engine.timeAt(engine.degreesAt(tdc[i]) + moved.applyAsDouble(tdc[i]));
     }
     List<TdcMark> marks =
-        TdcMarks.read(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION), in.timeline());
+        TdcMarks.read(
+            LogicEdges.detect(engine.pulses(shifted(tdc, 1e-3), 1e-3, RESOLUTION)), in.timeline());
     return TimingMeasurement.measure(
             new TimingInputs(
                 in.timeline(),

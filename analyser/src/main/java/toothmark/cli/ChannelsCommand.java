@@ -1,7 +1,6 @@
 package toothmark.cli;
 
 import java.nio.file.Path;
-import java.util.Optional;
 import java.util.concurrent.Callable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -11,8 +10,8 @@ import picocli.CommandLine.Spec;
 import toothmark.capture.Capture;
 import toothmark.capture.CaptureReader;
 import toothmark.capture.ReadingOptions;
-import toothmark.examination.Examination;
 import toothmark.examination.Examiner;
+import toothmark.examination.Glance;
 import toothmark.examination.JobSheet;
 import toothmark.examination.JobSheetReader;
 import toothmark.report.ChannelsText;
@@ -55,7 +54,7 @@ final class ChannelsCommand implements Callable<Integer> {
           ReadingOptions.withDefaults().withLayout(sheet.layout()).withProgress(progress);
       options = whole ? options : options.withFirstBytes(FIRST_BYTES);
       try (Capture read = CaptureReader.read(capture, options)) {
-        Examination seen = Examiner.examine(read, sheet, Optional.empty());
+        Glance seen = Examiner.glance(read, sheet);
         progress.clear();
         Screen.print(spec.commandLine(), ChannelsText.of(seen, Screen.columns()));
       }

@@ -119,11 +119,42 @@ public final class Examiner {
     return new Examiner(capture, sheet, log, betweenStages).run();
   }
 
-  private Examination run() throws JobSheetException {
+  /**
+   * Decodes a capture and finds which channel is what, without a diagnosis.
+   *
+   * @param capture what was recorded
+   * @param sheet what the user states
+   * @return what it holds; a crank signal that cannot be decoded is a normal result
+   * @throws JobSheetException if the sheet does not fit the capture
+   */
+  public static Glance glance(Capture capture, JobSheet sheet) throws JobSheetException {
+    Examiner examiner = new Examiner(capture, sheet, Optional.empty(), () -> {});
+    Beginning begun = examiner.begin();
+    WheelSearch wheel = examiner.identifier().identify(begun.edges);
+    Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(begun.edges, w));
+    Channel crank = begun.crank.channel();
+    IgnitionChannels channels =
+        IgnitionChannels.find(capture, sheet, crank, begun.looks, decoded.map(DecodedCrank::angle));
+    return new Glance(capture, roles(begun.crank, channels), begun.edges, decoded, wheel.reason());
+  }
+
+  /** The channels gone through. */
+  private record Beginning(
+      CrankChannel crank, FirstLooks looks, ChannelSurvey survey, CrankEdges edges) {}
+
+  private Beginning begin() throws JobSheetException {
     CrankChannel crank = CrankChannel.find(capture, sheet);
     FirstLooks looks = FirstLooks.start(capture, sheet, crank.channel());
     ChannelSurvey survey = ChannelSurvey.of(crank.channel().signal());
-    CrankEdges edges = edges(crank.channel(), survey);
+    return new Beginning(crank, looks, survey, edges(crank.channel(), survey));
+  }
+
+  private Examination run() throws JobSheetException {
+    Beginning begun = begin();
+    CrankChannel crank = begun.crank;
+    FirstLooks looks = begun.looks;
+    ChannelSurvey survey = begun.survey;
+    CrankEdges edges = begun.edges;
     betweenStages.run();
     CompletableFuture<Disturbances> disturbances =
         CompletableFuture.supplyAsync(() -> DisturbanceScan.of(crank.channel().signal(), edges));

@@ -1,6 +1,6 @@
 package toothmark.examination;
 
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -61,7 +61,7 @@ final class FirstLooks {
     return new FirstLooks(
         CompletableFuture.supplyAsync(
             () -> {
-              Map<Channel, Look> seen = new HashMap<>();
+              Map<Channel, Look> seen = new IdentityHashMap<>();
               channels.forEach(c -> seen.put(c, new Look(c.signal())));
               return seen;
             }));

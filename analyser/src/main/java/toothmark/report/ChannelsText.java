@@ -14,8 +14,7 @@ import toothmark.capture.StepSignal;
 import toothmark.chart.Curve;
 import toothmark.chart.SignalCurve;
 import toothmark.edges.EdgeTrain;
-import toothmark.examination.Examination;
-import toothmark.findings.Observations;
+import toothmark.examination.Glance;
 import toothmark.report.VerdictText.Line;
 import toothmark.report.VerdictText.Role;
 import toothmark.rotation.DecodedCrank;
@@ -38,15 +37,13 @@ public final class ChannelsText {
   /** A gap must come by some times before its repeating can be trusted (common practice). */
   private static final double TURNS_WANTED = 4;
 
-  private final Examination examination;
-  private final Observations seen;
+  private final Glance seen;
   private final Capture capture;
   private final Interval drawn;
   private final ScreenLines lines;
 
-  private ChannelsText(Examination examination, int width) {
-    this.examination = examination;
-    this.seen = examination.observations();
+  private ChannelsText(Glance seen, int width) {
+    this.seen = seen;
     this.capture = seen.capture();
     this.drawn = excerpt();
     this.lines = new ScreenLines(width);
@@ -55,12 +52,12 @@ public final class ChannelsText {
   /**
    * Says what a capture holds.
    *
-   * @param examination of the capture
+   * @param seen what it holds
    * @param width columns of the screen
    * @return the lines
    */
-  public static List<Line> of(Examination examination, int width) {
-    ChannelsText text = new ChannelsText(examination, width);
+  public static List<Line> of(Glance seen, int width) {
+    ChannelsText text = new ChannelsText(seen, width);
     text.lines.wrap(Role.VERDICT, "", text.capture.file() + ": " + text.capture.reading().format());
     text.lines.gap();
     text.capture.channels().forEach(text::channel);
@@ -88,7 +85,7 @@ public final class ChannelsText {
   }
 
   private void channel(Channel channel) {
-    ChannelRole role = ChannelRole.of(channel.name(), examination.roles());
+    ChannelRole role = ChannelRole.of(channel.name(), seen.roles());
     String content = content(channel);
     lines.figure(
         channel.name(),
@@ -200,8 +197,8 @@ public final class ChannelsText {
     for (String doubt : reading.doubts()) {
       lines.wrap(Role.WATCH, Wording.of("channels.note"), doubt);
     }
-    if (!examination.roles().assumption().isEmpty()) {
-      lines.wrap(Role.WATCH, Wording.of("channels.guessed"), examination.roles().assumption());
+    if (!seen.roles().assumption().isEmpty()) {
+      lines.wrap(Role.WATCH, Wording.of("channels.guessed"), seen.roles().assumption());
     }
   }
 }

@@ -161,45 +161,56 @@ final class EdgeSeries {
     return result;
   }
 
-  /** The values within reach of a place, by size; it moves on along them. */
+  /**
+   * The values within reach of a place, none of them negative. Their median is looked for from the
+   * last one, which it seldom is far from. The bits of such numbers are in the numbers' order, and
+   * are compared without a branch, since which of two is larger nobody can predict.
+   */
   private static final class Window {
 
-    private final double[] values;
-    private final double[] sorted = new double[2 * REACH + 1];
-    private int from;
-    private int to;
+    private final long[] values;
+    private long median;
 
     Window(double[] values) {
-      this.values = values;
+      this.values = Arrays.stream(values).mapToLong(Double::doubleToRawLongBits).toArray();
     }
 
-    /** The median around a place: not before that asked for last, nor out of its reach. */
+    /** The median around a place. */
     double medianAround(int centre) {
-      for (; from < centre - REACH; from++) {
-        int at = place(values[from]);
-        System.arraycopy(sorted, at + 1, sorted, at, to - from - at - 1);
-      }
-      for (; to < Math.min(values.length, centre + REACH + 1); to++) {
-        int at = place(values[to]);
-        System.arraycopy(sorted, at, sorted, at + 1, to - from - at);
-        sorted[at] = values[to];
-      }
-      return sorted[(to - from) / 2];
-    }
-
-    /** How many are smaller. */
-    private int place(double x) {
-      int low = 0;
-      int high = to - from;
-      while (low < high) {
-        int middle = (low + high) >>> 1;
-        if (sorted[middle] < x) {
-          low = middle + 1;
+      int from = Math.max(0, centre - REACH);
+      int to = Math.min(values.length, centre + REACH + 1);
+      int middle = (to - from) / 2;
+      while (true) {
+        long smaller = 0;
+        long larger = 0;
+        for (int i = from; i < to; i++) {
+          smaller += values[i] - median >>> 63;
+          larger += median - values[i] >>> 63;
+        }
+        if (smaller > middle) {
+          median = nextBelow(from, to);
+        } else if (to - from - larger <= middle) {
+          median = nextAbove(from, to);
         } else {
-          high = middle;
+          return Double.longBitsToDouble(median);
         }
       }
-      return low;
+    }
+
+    private long nextBelow(int from, int to) {
+      long next = 0;
+      for (int i = from; i < to; i++) {
+        next = Math.max(next, values[i] & values[i] - median >> 63);
+      }
+      return next;
+    }
+
+    private long nextAbove(int from, int to) {
+      long next = Long.MAX_VALUE;
+      for (int i = from; i < to; i++) {
+        next = Math.min(next, values[i] | ~(median - values[i] >> 63) & Long.MAX_VALUE);
+      }
+      return next;
     }
   }
 }

@@ -7,9 +7,7 @@ import java.awt.Graphics2D;
 import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.stream.Stream;
 
 /**
@@ -66,21 +64,24 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
     FontMetrics metrics = g.getFontMetrics();
     boxes(metrics, frame)
         .forEach(
-            (label, box) -> {
+            written -> {
               g.setPaint(paper);
-              g.fill(box);
-              g.setPaint(label.colour());
+              g.fill(written.box());
+              g.setPaint(written.label().colour());
               g.drawString(
-                  label.text(),
-                  (float) (box.getX() + PAD),
-                  (float) (box.getY() + metrics.getAscent() - 1));
+                  written.label().text(),
+                  (float) (written.box().getX() + PAD),
+                  (float) (written.box().getY() + metrics.getAscent() - 1));
             });
   }
 
+  /** Words that have found a place. */
+  record Written(Label label, Rectangle2D box) {}
+
   /** Where the words stand that are written. */
-  Map<Label, Rectangle2D> boxes(FontMetrics metrics, Frame frame) {
+  List<Written> boxes(FontMetrics metrics, Frame frame) {
     List<double[]> seen = seen(frame);
-    Map<Label, Rectangle2D> boxes = new LinkedHashMap<>();
+    List<Written> boxes = new ArrayList<>();
     for (Label label : labels) {
       if (Double.isNaN(label.x()) || frame.showsX(label.x())) {
         Stream<Rectangle2D> away =
@@ -91,9 +92,9 @@ record LabelsLayer(List<Label> labels, Font font, Color paper, List<Points> clea
         Stream<Rectangle2D> usual =
             atHome(label.place()).map(side -> box(label, side, AWAY[0], metrics, frame));
         Stream.concat(away, usual)
-            .filter(b -> boxes.values().stream().noneMatch(b::intersects))
+            .filter(b -> boxes.stream().noneMatch(w -> b.intersects(w.box())))
             .findFirst()
-            .ifPresent(b -> boxes.put(label, b));
+            .ifPresent(b -> boxes.add(new Written(label, b)));
       }
     }
     return boxes;

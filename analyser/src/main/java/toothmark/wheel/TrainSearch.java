@@ -4,10 +4,8 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
 import java.util.HashSet;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.function.BooleanSupplier;
@@ -254,22 +252,22 @@ final class TrainSearch {
       return List.of(new int[] {0, n});
     }
     int length = Math.min(STRETCH, n / STRETCHES);
-    List<int[]> all = new ArrayList<>();
-    Map<int[], Double> unrest = new IdentityHashMap<>();
+    record Calm(int[] stretch, double unrest) {}
+    List<Calm> all = new ArrayList<>();
     for (int k = 0; k < PLACES; k++) {
       int from = (int) ((long) k * (n - length) / (PLACES - 1));
       int to = from + length;
-      all.add(new int[] {from, to});
-      unrest.put(all.get(k), roughness(from, to) * change(from, to));
+      all.add(new Calm(new int[] {from, to}, roughness(from, to) * change(from, to)));
     }
-    all.sort(Comparator.comparingDouble(unrest::get));
+    all.sort((a, b) -> Double.compare(a.unrest, b.unrest));
     List<int[]> best = new ArrayList<>();
-    for (int[] s : all) {
+    for (Calm calm : all) {
+      int[] s = calm.stretch;
       if (best.size() < STRETCHES && best.stream().allMatch(b -> apart(b, s))) {
         best.add(s);
       }
     }
-    best.sort(Comparator.comparingInt(s -> s[0]));
+    best.sort((a, b) -> Integer.compare(a[0], b[0]));
     return best;
   }
 

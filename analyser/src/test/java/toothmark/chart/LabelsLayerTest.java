@@ -8,6 +8,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.XYPlot;
 import org.junit.jupiter.api.Test;
@@ -47,7 +48,8 @@ class LabelsLayerTest {
             .createGraphics()
             .getFontMetrics(Lettering.regular(11));
     return new LabelsLayer(List.of(labels), Lettering.regular(11), Color.WHITE, clear)
-        .boxes(metrics, frame);
+        .boxes(metrics, frame).stream()
+            .collect(Collectors.toMap(LabelsLayer.Written::label, LabelsLayer.Written::box));
   }
 
   private boolean hidesTheLine(Rectangle2D box) {

@@ -141,21 +141,44 @@ final class LossSources {
     }
     Arrays.sort(rpm);
     double[] lost = events.stream().mapToDouble(LostTeeth::rpm).sorted().toArray();
-    double slow = lost[(int) Math.floor(0.9 * (lost.length - 1))];
+    Slowness slow = Slowness.of(lost);
     double fast = lost[(int) Math.ceil(0.1 * (lost.length - 1))];
-    int below = Math.max(1, upTo(rpm, slow));
+    double below = Math.max(1, Arrays.stream(rpm).map(slow::share).sum());
     int above = Math.max(1, rpm.length - upTo(rpm, fast));
     double price = Math.log(10) + 0.5 * Math.log(rpm.length);
     sources.add(
         new Mixture.Source(
             Losses.SLOW,
             price,
-            e -> events.get(e).rpm() <= slow ? weak(e) * gone(e, 0.3) / below : 0));
+            e -> slow.share(events.get(e).rpm()) / below * weak(e) * gone(e, 0.3)));
     sources.add(
         new Mixture.Source(
             Losses.FAST,
             price,
             e -> events.get(e).rpm() >= fast ? geometric(e, 0.6) * gone(e, 0.5) / above : 0));
+  }
+
+  /**
+   * How the chance that a signal in proportion to speed is too weak falls with speed: by half at a
+   * speed, and to little not far above.
+   */
+  private record Slowness(double rpm, double width) {
+
+    private static final double LEAST_WIDTH = 0.02;
+
+    static Slowness of(double[] sorted) {
+      double half = quantile(sorted, 0.75);
+      double width = (quantile(sorted, 0.9) - quantile(sorted, 0.5)) / 2;
+      return new Slowness(half, Math.max(width, LEAST_WIDTH * half));
+    }
+
+    private static double quantile(double[] sorted, double share) {
+      return sorted[(int) Math.floor(share * (sorted.length - 1))];
+    }
+
+    double share(double at) {
+      return 1 / (1 + Math.exp((at - rpm) / width));
+    }
   }
 
   /** A tooth or two where it is just too weak, or as long as a compression holds the crank up. */

@@ -1,6 +1,7 @@
 package toothmark.findings;
 
 import java.util.List;
+import toothmark.edges.SensorKind;
 import toothmark.receiver.SyncLoss;
 import toothmark.units.Say;
 
@@ -19,13 +20,22 @@ final class WeakSignalCheck extends CrankCheck {
   /** Usual cranking speed, rev/min (common practice, no source). */
   private static final double CRANKING_RPM = 200;
 
+  /** Times that slow teeth are missed in a list, from which on it is no chance. */
+  private static final int FEWEST_LISTED = 4;
+
+  /** The input's threshold may be to blame as well as the sensor. */
+  private static final double LISTED_PROBABILITY = 0.9;
+
   @Override
   public String id() {
-    return "weak-signal";
+    return Losses.SLOW;
   }
 
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
+    if (seen.edges().kind() == SensorKind.EDGES_ONLY) {
+      return listed(crank);
+    }
     if (seen.scale() == Observations.Scale.UNKNOWN) {
       return Outcome.cannotRun("no-volts");
     }
@@ -41,6 +51,24 @@ final class WeakSignalCheck extends CrankCheck {
     return SensorClippedCheck.cutsOff(seen) && lost.size() + strays == 0
         ? Outcome.cannotRun("cut-off")
         : Outcome.fires(draft(crank, volts, lost, strays));
+  }
+
+  /** A list of edges shows no height, but which teeth the input stage missed. */
+  private Outcome listed(CrankSymptoms crank) {
+    List<LostTeeth> lost = crank.losses().of(id()).stream().filter(l -> cranking(l.rpm())).toList();
+    if (lost.size() < FEWEST_LISTED) {
+      return Outcome.cannotRun("no-air-gap");
+    }
+    double fastest = lost.stream().mapToDouble(LostTeeth::rpm).max().orElseThrow();
+    return Outcome.fires(
+        Draft.of(id(), Severity.FAULT)
+            .probability(LISTED_PROBABILITY * crank.losses().part(id()).orElseThrow().probability())
+            .saw("slow-teeth", Words.times(lost.size()), Say.rpm(fastest))
+            .ratherThan("open-wire")
+            .ratherThan("threshold")
+            .caution("run-out")
+            .picture(Picture.SYNC)
+            .where(lost.stream().map(LostTeeth::during).toList()));
   }
 
   /** The height in proportion to speed at a usual cranking speed, V from peak to peak. */

@@ -5,7 +5,9 @@ import static toothmark.findings.Assertions.cannotRun;
 import static toothmark.findings.Assertions.fires;
 import static toothmark.findings.Assertions.quiet;
 
+import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -171,6 +173,35 @@ class SignalChecksTest {
   void weakSignalStaysQuiet() {
     cranking();
     quiet(new WeakSignalCheck(), scene);
+  }
+
+  /** Compressions slow the crank, the teeth that pass meanwhile are too small now and then. */
+  private void listOfASlowStarter() {
+    scene.starter = new StarterModel(new double[] {1, 1, 1, 1}, 200, 90, 360 * 14);
+    scene.seconds = scene.starter.timeOf(360 * 13);
+    scene.kind = SensorKind.EDGES_ONLY;
+  }
+
+  @Test
+  void aListOfEdgesShowsAWeakSignalByWhichTeethItMisses() {
+    listOfASlowStarter();
+    Random random = new Random(5);
+    scene.lost = (t, k, r) -> scene.rpmAt(t) * (1 + 0.06 * random.nextGaussian()) < 150;
+    Finding f = fires(new WeakSignalCheck(), scene);
+    assertThat(f.severity()).isEqualTo(Severity.FAULT);
+    List<Finding> all = Diagnostician.diagnose(scene.seen()).findings();
+    assertThat(all).extracting(Finding::id).startsWith("weak-signal");
+    assertThat(all).extracting(Finding::id).doesNotContain("intermittent-connection");
+    assertThat(all).extracting(Finding::id).doesNotContain("damaged-tooth");
+  }
+
+  @Test
+  void aListOfEdgesThatMissesTeethAtAnySpeedShowsNoWeakSignal() {
+    listOfASlowStarter();
+    Random random = new Random(5);
+    scene.lost = (t, k, r) -> random.nextInt(16) == 0;
+    cannotRun(
+        new WeakSignalCheck(), scene, "Only a wave has an amplitude that depends on the air gap.");
   }
 
   @Test

@@ -16,6 +16,10 @@ final class ClockFinder {
 
   private static final int CHUNK = 8192;
   private static final int FIT_ROWS = 1 << 16;
+
+  /** Times that are written finely tell their clock as well by so many. */
+  private static final int FINE_ROWS = 1 << 12;
+
   private static final int WORTH_FETCHING_TOGETHER = 16;
   private static final int WINDOWS = 64;
   private static final int WINDOW = 256;
@@ -45,9 +49,9 @@ final class ClockFinder {
   private final double[] chunk = new double[CHUNK];
 
   /** Distance of the rows that the fit looks at. */
-  private final long stride;
+  private long stride;
 
-  private final double[] near;
+  private double[] near;
   private long nearFirst;
   private int nearCount;
   private double[] sampled;
@@ -67,8 +71,6 @@ final class ClockFinder {
     this.times = times;
     this.announced = announced;
     this.stated = stated;
-    this.stride = Math.max(1, times.count() / FIT_ROWS);
-    this.near = new double[stride < WORTH_FETCHING_TOGETHER ? CHUNK : 1];
   }
 
   /** The clock, or null when the rows follow none. */
@@ -80,8 +82,11 @@ final class ClockFinder {
     if (!(typicalStep > 0)) {
       return null;
     }
+    boolean fine = rounding <= NEGLIGIBLE * typicalStep;
+    stride = Math.max(1, times.count() / (fine ? FINE_ROWS : FIT_ROWS));
+    near = new double[stride < WORTH_FETCHING_TOGETHER ? CHUNK : 1];
     Clock exact = attempt(NEGLIGIBLE * typicalStep);
-    if (rounding <= NEGLIGIBLE * typicalStep || exact != null && exact.pieces().size() == 1) {
+    if (fine || exact != null && exact.pieces().size() == 1) {
       return exact;
     }
     Clock rounded = attempt(rounding);

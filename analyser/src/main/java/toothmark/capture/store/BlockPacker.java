@@ -177,11 +177,10 @@ public final class BlockPacker {
     shape.base = min + (range + 1) / 2;
     shape.width = width(range);
     byte[] payload = new byte[count * shape.width];
-    ByteBuffer out = ByteBuffer.wrap(payload).order(ByteOrder.LITTLE_ENDIAN);
     if (shape.step != 0 && shape.width > 0) {
       values = withoutLine(values, count);
     }
-    write(values, count, out);
+    write(values, count, payload);
     return payload;
   }
 
@@ -205,28 +204,35 @@ public final class BlockPacker {
     return rest;
   }
 
-  private void write(long[] values, int count, ByteBuffer out) {
+  private void write(long[] values, int count, byte[] payload) {
     long base = shape.base;
+    ByteBuffer out = ByteBuffer.wrap(payload).order(ByteOrder.LITTLE_ENDIAN);
     switch (shape.width) {
       case 1 -> {
         for (int i = 0; i < count; i++) {
-          out.put(i, (byte) (values[i] - base));
+          payload[i] = (byte) (values[i] - base);
         }
       }
       case 2 -> {
+        short[] elements = new short[count];
         for (int i = 0; i < count; i++) {
-          out.putShort(2 * i, (short) (values[i] - base));
+          elements[i] = (short) (values[i] - base);
         }
+        out.asShortBuffer().put(elements);
       }
       case 4 -> {
+        int[] elements = new int[count];
         for (int i = 0; i < count; i++) {
-          out.putInt(4 * i, (int) (values[i] - base));
+          elements[i] = (int) (values[i] - base);
         }
+        out.asIntBuffer().put(elements);
       }
       case 8 -> {
+        long[] elements = new long[count];
         for (int i = 0; i < count; i++) {
-          out.putLong(8 * i, values[i] - base);
+          elements[i] = values[i] - base;
         }
+        out.asLongBuffer().put(elements);
       }
       default -> {}
     }

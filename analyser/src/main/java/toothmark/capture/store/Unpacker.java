@@ -44,29 +44,36 @@ final class Unpacker {
     double[] into = run.into();
     int offset = run.offset();
     int n = run.length();
-    int p = in.position();
     long base = block.base;
     long unit = block.unit;
     switch (block.width) {
       case 0 -> Arrays.fill(into, offset, offset + n, base);
       case 1 -> {
+        byte[] elements = new byte[n];
+        in.get(elements);
         for (int i = 0; i < n; i++) {
-          into[offset + i] = base + in.get(p + i) * unit;
+          into[offset + i] = base + elements[i] * unit;
         }
       }
       case 2 -> {
+        short[] elements = new short[n];
+        in.asShortBuffer().get(elements);
         for (int i = 0; i < n; i++) {
-          into[offset + i] = base + in.getShort(p + 2 * i);
+          into[offset + i] = base + elements[i];
         }
       }
       case 4 -> {
+        int[] elements = new int[n];
+        in.asIntBuffer().get(elements);
         for (int i = 0; i < n; i++) {
-          into[offset + i] = base + in.getInt(p + 4 * i);
+          into[offset + i] = base + elements[i];
         }
       }
       default -> {
+        long[] elements = new long[n];
+        in.asLongBuffer().get(elements);
         for (int i = 0; i < n; i++) {
-          into[offset + i] = base + in.getLong(p + 8 * i);
+          into[offset + i] = base + elements[i];
         }
       }
     }

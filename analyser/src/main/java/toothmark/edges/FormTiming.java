@@ -1,5 +1,7 @@
 package toothmark.edges;
 
+import java.util.stream.IntStream;
+
 /**
  * Moves each passing to where the form of its own tooth, seen over several turns, lies best.
  *
@@ -12,6 +14,7 @@ package toothmark.edges;
 final class FormTiming {
 
   private static final int BUFFER = 1 << 17;
+  private static final int SHARES = 2;
 
   /** The form reaches this much farther than the fit to a single passing ... */
   private static final double REACH = 2.1;
@@ -40,11 +43,11 @@ final class FormTiming {
   private final FormSpline form = new FormSpline();
   private final Tooth[] teeth;
 
-  private FormTiming(Wave wave, Passings passings) {
+  private FormTiming(Wave wave, Passings passings, Repeats repeats, double[] single) {
     this.wave = wave;
     this.passings = passings;
-    repeats = new Repeats(passings.position);
-    single = passings.position.clone();
+    this.repeats = repeats;
+    this.single = single;
     window = new SampleWindow(wave.signal(), BUFFER);
     teeth = new Tooth[repeats.lag];
   }
@@ -53,7 +56,12 @@ final class FormTiming {
   static void refine(Wave wave, Passings passings) {
     // What is cut off at a level changes its form with the speed.
     if (Double.isInfinite(wave.limit())) {
-      new FormTiming(wave, passings).run();
+      Repeats repeats = new Repeats(passings.position);
+      double[] single = passings.position.clone();
+      // Teeth are nothing to each other: every other one goes to another thread.
+      IntStream.range(0, SHARES)
+          .parallel()
+          .forEach(k -> new FormTiming(wave, passings, repeats, single).run(k));
     }
   }
 
@@ -253,9 +261,12 @@ final class FormTiming {
     }
   }
 
-  private void run() {
+  private void run(int share) {
     for (int i = 2; i + 2 < single.length && teeth.length > 0; i++) {
       int slot = i % teeth.length;
+      if (slot % SHARES != share) {
+        continue;
+      }
       if (teeth[slot] == null) {
         teeth[slot] = new Tooth();
       }

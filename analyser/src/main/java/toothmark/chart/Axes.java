@@ -224,7 +224,8 @@ final class Axes {
     private List<NumberTick> ticks(TextAnchor anchor) {
       List<NumberTick> ticks = new ArrayList<>();
       int decade = (int) Math.floor(Math.log10(getLowerBound()));
-      for (double ten = Math.pow(10, decade); ten <= getUpperBound(); ten *= 10) {
+      double last = Math.min(getUpperBound(), Double.MAX_VALUE);
+      for (double ten = Math.pow(10, decade); ten <= last; ten *= 10) {
         for (int step : new int[] {1, 2, 5}) {
           double value = step * ten;
           if (value >= getLowerBound() && value <= getUpperBound()) {

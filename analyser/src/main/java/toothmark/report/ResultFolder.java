@@ -199,6 +199,9 @@ public final class ResultFolder {
       if (e.getCause() instanceof UncheckedIOException io) {
         throw io.getCause();
       }
+      if (e.getCause() instanceof RuntimeException other) {
+        throw other;
+      }
       throw e;
     }
   }

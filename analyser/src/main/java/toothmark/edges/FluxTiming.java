@@ -72,6 +72,7 @@ final class FluxTiming {
     Passings passings = new Passings(extrema.size());
     for (int i = 0; i < extrema.size(); i++) {
       locate(i, passings);
+      passings.width[i] = width;
     }
     FormTiming.refine(wave, passings);
     for (int i = 0; i < extrema.size(); i++) {
@@ -83,7 +84,7 @@ final class FluxTiming {
           strength(i, prominences[i], scale[i]),
           levels[i],
           swing(i) * signal.intervalSeconds(),
-          width * signal.intervalSeconds());
+          passings.width[i] * signal.intervalSeconds());
     }
     return new FluxTrains(falling.train(), rising.train());
   }

@@ -18,7 +18,11 @@ final class Passings {
   /** Swing of flux from each to the next, V samples. */
   final double[] swing;
 
+  /** From the half height of the lobe before to that of the one behind, samples; 0 if unknown. */
+  final long[] width;
+
   Passings(int size) {
+    width = new long[size];
     swing = new double[size];
     position = new double[size];
     uncertainty = new double[size];

@@ -30,6 +30,12 @@ final class PatternPrior {
   /** Of each further gap, besides which slot it is at. */
   private static final double EACH_GAP = 2.5;
 
+  /**
+   * Of a wheel whose turn is twice or thrice the same: no part of it tells where the crank is, and
+   * what looks like one is nearly always some turns of a wheel of fewer teeth.
+   */
+  private static final double SAME_AGAIN = 8;
+
   private static final double WIDE_GAP = 3;
 
   /** An extra tooth stands on coarse wheels, where its half pitch is wide; common practice. */
@@ -53,8 +59,25 @@ final class PatternPrior {
     for (int g : gaps) {
       nats += g > 2 ? WIDE_GAP : 0;
     }
+    nats += sameAgain(p);
     boolean fineExtra = p.teeth() > p.slots() && p.slots() > FINEST_WITH_EXTRA;
     nats += fineExtra ? FINE_EXTRA : 0;
     return nats + (QUARTER_DEGREES % p.slots() != 0 ? ODD_PITCH : 0);
+  }
+
+  /** What is the dearer of a wheel of whose turn a part comes again and again, nats. */
+  static double sameAgain(WheelPattern p) {
+    int[] gaps = p.gapLengths();
+    int[] runs = p.runLengths();
+    for (int part = 1; part <= gaps.length / 2; part++) {
+      boolean same = gaps.length % part == 0;
+      for (int k = part; k < gaps.length; k++) {
+        same &= gaps[k] == gaps[k - part] && runs[k] == runs[k - part];
+      }
+      if (same) {
+        return SAME_AGAIN;
+      }
+    }
+    return 0;
   }
 }

@@ -134,7 +134,8 @@ final class TrainSearch {
         double nats = rhythms.stream().mapToDouble(r -> r.nats(p)).sum();
         if (nats > any) {
           list.add(runner(p, -nats));
-          fillings(p).forEach(w -> list.add(runner(w, ToothFaults.priceOfDead(w) - nats)));
+          double again = PatternPrior.sameAgain(p);
+          fillings(p).forEach(w -> list.add(runner(w, ToothFaults.priceOfDead(w) + again - nats)));
         }
       }
     }

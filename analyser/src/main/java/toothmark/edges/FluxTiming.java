@@ -41,9 +41,6 @@ final class FluxTiming {
   private final CrossingFit fit;
   private double pooledNoise;
 
-  /** Samples for which the last extremum's flux stays within half of its smaller swing. */
-  private long width;
-
   private FluxTiming(Wave wave, Extrema extrema) {
     this.wave = wave;
     this.signal = wave.signal();
@@ -72,7 +69,6 @@ final class FluxTiming {
     Passings passings = new Passings(extrema.size());
     for (int i = 0; i < extrema.size(); i++) {
       locate(i, passings);
-      passings.width[i] = width;
     }
     FormTiming.refine(wave, passings);
     for (int i = 0; i < extrema.size(); i++) {
@@ -116,7 +112,7 @@ final class FluxTiming {
   private void locate(int i, Passings passings) {
     long at = extrema.position(i);
     int sign = extrema.isMaximum(i) ? -1 : 1;
-    int half = halfWidth(i);
+    int half = halfWidth(i, passings);
     double offset = offset(i);
     boolean found =
         half >= 1 && fit.fit(at + 0.5, half, offset, sign, Math.max(wave.noise(), pooledNoise));
@@ -148,8 +144,8 @@ final class FluxTiming {
     return Double.isInfinite(fade) ? tilts[i] : tilts[i] * fade / (1 + fade);
   }
 
-  /** Samples to each side that the fit may use. */
-  private int halfWidth(int i) {
+  /** Samples to each side that the fit may use; notes how wide the wave is. */
+  private int halfWidth(int i, Passings passings) {
     long at = extrema.position(i);
     long left = i > 0 ? extrema.distance(i - 1) : LONGEST_HALF_WIDTH;
     long right = i + 1 < extrema.size() ? extrema.distance(i) : LONGEST_HALF_WIDTH;
@@ -159,7 +155,7 @@ final class FluxTiming {
     double swingRight = i + 1 < extrema.size() ? extrema.swing(i) : Double.POSITIVE_INFINITY;
     long l = halfHeight(at, -1, Math.min(reach, left), Math.min(swingLeft, swingRight));
     long r = halfHeight(at, +1, Math.min(reach, right), Math.min(swingLeft, swingRight));
-    width = i > 0 && i + 1 < extrema.size() ? l + r : 0;
+    passings.width[i] = i > 0 && i + 1 < extrema.size() ? l + r : 0;
     int half = (int) Math.max(1, Math.round(WINDOW * Math.min(l, r)));
     long room = Math.min(at, signal.size() - 2 - at) - 2;
     return unclipped(at, (int) Math.min(half, Math.max(0, room)));

@@ -61,7 +61,10 @@ final class ToothFaults {
     return feature;
   }
 
-  /** Teeth out of place by less than that, degrees. */
+  /**
+   * Teeth out of place by less than that, degrees: as the missing neighbour's field may make it
+   * seem beside a gap.
+   */
   int[] smallerThan(double degrees) {
     return IntStream.range(0, offsets.length)
         .filter(k -> offsets[k] != 0 && Math.abs(offsets[k]) < degrees)
@@ -75,24 +78,6 @@ final class ToothFaults {
       others[tooth] = 0;
     }
     return withOffsets(others);
-  }
-
-  /**
-   * The same without offsets as small as those that the missing neighbour's field makes beside a
-   * gap.
-   *
-   * @param degrees offsets smaller than this go
-   * @return this where there are none
-   */
-  ToothFaults withoutSmaller(double degrees) {
-    double[] far = offsets.clone();
-    boolean any = false;
-    for (int k = 0; k < far.length; k++) {
-      boolean small = far[k] != 0 && Math.abs(far[k]) < degrees;
-      far[k] = small ? 0 : far[k];
-      any |= small;
-    }
-    return any ? withOffsets(far) : this;
   }
 
   double offset(int tooth) {

@@ -149,8 +149,9 @@ public final class WheelDecoder {
       double turns = (double) reading.count() / pattern.teeth();
       double against = offPhase ? PhaseCheck.NATS_A_TURN * turns : 0;
       all.add(new Priced(faults, study.cost(pattern, faults) + against));
-      ToothFaults far = faults.withoutSmaller(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
-      if (far != faults) {
+      int[] small = faults.smallerThan(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
+      if (small.length > 0) {
+        ToothFaults far = faults.inPlace(small);
         all.add(new Priced(far, study.cost(pattern, far) + against));
       }
       if (PhaseCheck.mayExchange(pattern, faults)) {

@@ -2,7 +2,9 @@ package toothmark.wheel;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * How probable wheels make the intervals of a turn, or of a cycle, and the widths of its edges.
@@ -44,7 +46,13 @@ final class TurnPace {
   private static final double ANY_SPREAD = 0.5;
 
   /** What the pace has besides that shape, of its strength. */
-  private static final double SHAPELESS = 0.15;
+  private static final double SHAPELESS = 0.05;
+
+  /** How much stronger or weaker it may be than the next one that is tried. */
+  private static final double VARIANCE_OF_SHAPE = Math.pow(CompressionShape.BETWEEN, 2);
+
+  /** How seldom the pace has not that shape. */
+  private static final double OTHERWISE = 0.1;
 
   private static final List<double[]> NO_SHAPE = List.of();
 
@@ -53,29 +61,20 @@ final class TurnPace {
 
   private static final double HALF_LOG_2PI = 0.5 * Math.log(2 * Math.PI);
 
-  /** How alike cylinders are, how exactly the teeth stand, and how sharp compressions are. */
+  /** How alike cylinders are and how sharp compressions are. */
   private enum Make {
-    EXACT(0.01, 0, DECAY),
-    COARSE(0.1, OUT_PITCHES, DECAY),
+    USUAL(0.1, DECAY),
     /** On an engine so light that compression nearly stops it. */
-    LIGHT(0.05, OUT_PITCHES, 0.85);
-
-    /** Of rows so fine that waves tell more than how exact the teeth are. */
-    private static final List<Make> FINE = List.of(COARSE, LIGHT);
-
-    private static final List<Make> ALL = List.of(values());
+    LIGHT(0.05, 0.85);
 
     /** Strength of waves that are no multiple of the firing order, of those that are. */
     private final double otherOrders;
 
-    private final double outPitches;
-
     /** What is left of a wave from one order of the turn to the next. */
     private final double decay;
 
-    Make(double otherOrders, double outPitches, double decay) {
+    Make(double otherOrders, double decay) {
       this.otherOrders = otherOrders;
-      this.outPitches = outPitches;
       this.decay = decay;
     }
   }
@@ -84,24 +83,25 @@ final class TurnPace {
   private final double scatter;
   private final double[] widths;
   private final double widthScatter;
-  private final int turns;
+  private final double seconds;
+  private final Map<Integer, List<CompressionShape>> engines = new HashMap<>();
 
   /**
    * A row of intervals.
    *
    * @param shares of the row's time, their sum 1
-   * @param scatter of an interval from row to row, over the root of its share
+   * @param scatter of an interval's mean, over the root of its share
    * @param widths of the edges, their mean 1, as {@link toothmark.edges.EdgeTrain#width}; none
    *     where they are not known
-   * @param widthScatter of a width from row to row
-   * @param turns rows of which the shares are the mean
+   * @param widthScatter of a width's mean
+   * @param seconds a row takes
    */
-  TurnPace(double[] shares, double scatter, double[] widths, double widthScatter, int turns) {
+  TurnPace(double[] shares, double scatter, double[] widths, double widthScatter, double seconds) {
     this.shares = shares;
     this.scatter = scatter;
     this.widths = widths;
     this.widthScatter = widthScatter;
-    this.turns = turns;
+    this.seconds = seconds;
   }
 
   /** How well a wheel fits: nats, and which of its teeth, from 0, the first edge is. */
@@ -110,6 +110,18 @@ final class TurnPace {
   /** Whether the row would be two turns of a wheel. */
   boolean isCycleOf(WheelPattern wheel) {
     return 2 * wheel.teeth() == shares.length;
+  }
+
+  /**
+   * The row's intervals in slots, each by how fast the teeth at its ends pass.
+   *
+   * @return one for each interval; none where widths are not known
+   */
+  int[] stepsByWidths() {
+    double[] ratio = new double[widths.length];
+    Arrays.setAll(ratio, k -> shares[k] / (widths[k] + widths[(k + 1) % widths.length]));
+    double slot = Arrays.stream(ratio).sorted().skip(widths.length / 3).findFirst().orElse(1);
+    return Arrays.stream(ratio).mapToInt(r -> (int) Math.max(1, Math.round(r / slot))).toArray();
   }
 
   /** How probable the intervals are if no wheel orders them, nats. */
@@ -144,31 +156,71 @@ final class TurnPace {
     }
     degrees[n] = 360;
     int starts = wheel.hasReference() ? wheel.teeth() : 1;
-    double decay = Math.pow(DECAY, 1.0 / turns);
-    List<double[]> nats = new ArrayList<>();
-    for (double firings : FIRINGS) {
-      List<double[]> shapes = CompressionShape.of(degrees, widths.length, firings, decay);
-      for (Make make : CompressionShape.suits(n) ? Make.ALL : Make.FINE) {
-        double out = Math.max(OUT_DEGREES, make.outPitches * wheel.pitchDegrees()) / turns;
-        double[][] ripple =
-            ripple(degrees, firings, make.otherOrders, Math.pow(make.decay, 1.0 / turns));
-        for (double strength : STRENGTHS) {
-          double[][] l = triangle(noise(degrees, out), strength, ripple);
-          nats.add(densities(l, degrees, starts, NO_SHAPE));
-        }
-        for (double strength : shapes.isEmpty() ? new double[0] : CompressionShape.STRENGTHS) {
-          double[][] l = triangle(noise(degrees, out), SHAPELESS * strength, ripple);
-          nats.add(densities(l, degrees, starts, scaled(strength, shapes)));
-        }
+    double out = Math.max(OUT_DEGREES, OUT_PITCHES * wheel.pitchDegrees()) / turns;
+    double[][] noise = noise(degrees, out);
+    double[] each = byWaves(degrees, starts, turns, noise);
+    if (CompressionShape.suits(n)) {
+      double[] shaped = byCompression(degrees, starts, wheel, noise);
+      for (int k = 0; k < starts; k++) {
+        double more = Math.max(each[k], shaped[k]);
+        double sum =
+            OTHERWISE * Math.exp(each[k] - more) + (1 - OTHERWISE) * Math.exp(shaped[k] - more);
+        each[k] = more + Math.log(sum);
       }
     }
-    double[] each = new double[starts];
-    Arrays.setAll(each, start -> logMean(nats.stream().mapToDouble(x -> x[start]).toArray()));
     int best = 0;
     for (int start = 1; start < starts; start++) {
       best = each[start] > each[best] ? start : best;
     }
     return new Fit(logMean(each), best, each);
+  }
+
+  /** Nats by first tooth if the pace is any waves. */
+  private double[] byWaves(double[] degrees, int starts, int turns, double[][] noise) {
+    List<double[]> nats = new ArrayList<>();
+    for (double firings : FIRINGS) {
+      for (Make make : Make.values()) {
+        double decay = Math.pow(make.decay, 1.0 / turns);
+        double[][] ripple = ripple(degrees, firings, make.otherOrders, decay);
+        for (double strength : STRENGTHS) {
+          double[][] l = triangle(noise, strength, ripple);
+          nats.add(densities(l, degrees, starts, NO_SHAPE));
+        }
+      }
+    }
+    return logMeans(nats, 0);
+  }
+
+  /** Nats by first tooth if it is what compressions make of it, and little else. */
+  private double[] byCompression(
+      double[] degrees, int starts, WheelPattern wheel, double[][] noise) {
+    int turns = isCycleOf(wheel) ? 2 : 1;
+    List<CompressionShape> engines = engines(wheel.hasReference() ? turns : 0);
+    double decay = Math.pow(DECAY, 1.0 / turns);
+    List<double[]> nats = new ArrayList<>();
+    double weight = 0;
+    for (CompressionShape c : engines) {
+      double[][] ripple = ripple(degrees, c.firings, Make.USUAL.otherOrders, decay);
+      double[][] l = triangle(noise, SHAPELESS * c.strength, ripple);
+      double[] found = densities(l, degrees, starts, c.of(degrees, widths.length));
+      nats.add(Arrays.stream(found).map(x -> x + c.nats).toArray());
+      weight += Math.exp(c.nats) / engines.size();
+    }
+    return logMeans(nats, Math.log(weight));
+  }
+
+  /** By how many turns of the crank the row is, or 0 where that is open. */
+  private List<CompressionShape> engines(int turns) {
+    return engines.computeIfAbsent(
+        turns,
+        t -> t == 0 ? CompressionShape.ofFiring(seconds) : CompressionShape.ofTurns(t, seconds));
+  }
+
+  /** Logs of the means over the rows, less a constant. */
+  private static double[] logMeans(List<double[]> nats, double less) {
+    double[] each = new double[nats.get(0).length];
+    Arrays.setAll(each, k -> logMean(nats.stream().mapToDouble(x -> x[k]).toArray()) - less);
+    return each;
   }
 
   /** The Cholesky triangle of what noise and waves make of shares and widths. */
@@ -187,10 +239,6 @@ final class TurnPace {
     return l;
   }
 
-  private static List<double[]> scaled(double factor, List<double[]> vectors) {
-    return vectors.stream().map(v -> Arrays.stream(v).map(x -> factor * x).toArray()).toList();
-  }
-
   /** Log density of shares and widths with the first edge as each of the first teeth. */
   private double[] densities(double[][] l, double[] degrees, int starts, List<double[]> shapes) {
     double logDet = 0;
@@ -207,9 +255,9 @@ final class TurnPace {
   }
 
   /**
-   * The exponent, averaged over shapes. Widths are paces in a unit that is not known: with u as the
-   * true one, what is off is off + u times the widths, and u is averaged out (Laplace's way for its
-   * power).
+   * The exponent, averaged over shapes and how strong each is. Widths are paces in a unit that is
+   * not known: with u as the true one, what is off is off + u times the widths, and u is averaged
+   * out (Laplace's way for its power).
    */
   private double exponent(
       double[][] l, double[] degrees, int start, List<double[]> shapes, double[] squares) {
@@ -232,8 +280,14 @@ final class TurnPace {
     double[] each = new double[shapes.size()];
     for (int i = 0; i < each.length; i++) {
       double[] shape = shapes.get(i);
-      double rest = square - 2 * dot(off, shape) + squares[i];
-      each[i] = exponent(rest, along - dot(shape, perUnit), precision);
+      double over = dot(off, shape) - squares[i];
+      double unit = dot(perUnit, shape);
+      double free = VARIANCE_OF_SHAPE / (1 + VARIANCE_OF_SHAPE * squares[i]);
+      double rest = square - 2 * over - squares[i] - free * over * over;
+      double tilt = along - unit - free * over * unit;
+      each[i] =
+          exponent(rest, tilt, precision - free * unit * unit)
+              + 0.5 * Math.log(free / VARIANCE_OF_SHAPE);
     }
     return shapes.isEmpty() ? exponent(square, along, precision) : logMean(each);
   }
@@ -314,13 +368,13 @@ final class TurnPace {
     double[][] sum = new double[size][size];
     for (int i = 0; i < n; i++) {
       int next = (i + 1) % n;
-      double varies = scatter * scatter / turns;
+      double varies = scatter * scatter;
       sum[i][i] += LEAST_VARIANCE + 2 * place + varies * (degrees[i + 1] - degrees[i]) / 360;
       sum[i][next] -= place;
       sum[next][i] -= place;
     }
     for (int i = n; i < size; i++) {
-      sum[i][i] = WIDTH_SPREAD * WIDTH_SPREAD + Math.pow(widthScatter, 2) / turns;
+      sum[i][i] = WIDTH_SPREAD * WIDTH_SPREAD + widthScatter * widthScatter;
     }
     return sum;
   }

@@ -173,7 +173,7 @@ final class TurnRhythm {
     double scatter = Math.sqrt(squares / (teeth * (turns - 1.0)));
     double seconds = (times[from + turns * teeth] - times[from]) / turns;
     return scatter * Math.sqrt(teeth) < ALIKE && !repeats(mean)
-        ? Optional.of(new TurnRhythm(from, to, mean, pace(mean, scatter, width, turns), seconds))
+        ? Optional.of(new TurnRhythm(from, to, mean, pace(mean, scatter, width, seconds), seconds))
         : Optional.empty();
   }
 
@@ -182,7 +182,8 @@ final class TurnRhythm {
   }
 
   /** With the widths where each tooth's is known, and about the same in each turn. */
-  private static TurnPace pace(double[] shares, double scatter, double[][] width, int turns) {
+  private static TurnPace pace(double[] shares, double scatter, double[][] width, double seconds) {
+    double root = Math.sqrt(width[0].length);
     double[][] known =
         Arrays.stream(width)
             .map(v -> Arrays.stream(v).filter(w -> w > 0).toArray())
@@ -201,7 +202,7 @@ final class TurnRhythm {
     boolean all = Arrays.stream(mean).allMatch(w -> w > 0);
     boolean used = all && mean.length <= MOST_WITH_WIDTHS && differs < WIDTHS_ALIKE;
     double[] widths = Arrays.stream(used ? mean : new double[0]).map(w -> w / average).toArray();
-    return new TurnPace(shares, scatter, widths, differs, turns);
+    return new TurnPace(shares, scatter / root, widths, differs / root, seconds);
   }
 
   /**
@@ -245,11 +246,13 @@ final class TurnRhythm {
   /**
    * Wheels with as many teeth, or with half as many: those with one gap, with an extra tooth, with
    * none, and what the intervals show when each is measured by those around it, one of its gaps a
-   * slot more or less, or some of them alike and no others.
+   * slot more or less, or some of them alike and no others; and when it is measured by the widths
+   * of its own edges.
    */
   Set<WheelPattern> candidates() {
     Set<WheelPattern> all = new LinkedHashSet<>();
     addCandidates(shares, all);
+    addBySteps(pace.stepsByWidths(), all);
     int half = shares.length / 2;
     if (shares.length % 2 == 0 && half >= FEWEST_TEETH) {
       double[] turn = new double[half];

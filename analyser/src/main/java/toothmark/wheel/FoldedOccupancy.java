@@ -103,7 +103,7 @@ final class FoldedOccupancy {
   }
 
   /** The wheel with teeth in these slots, or null when it can be no wheel. */
-  private static WheelPattern pattern(boolean[] tooth) {
+  static WheelPattern pattern(boolean[] tooth) {
     int n = tooth.length;
     int start = -1;
     int teeth = 0;

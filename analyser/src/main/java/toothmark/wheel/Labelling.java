@@ -75,6 +75,16 @@ final class Labelling {
     return teeth.length;
   }
 
+  /** Whether every edge is the tooth after the one before. */
+  boolean isPlain() {
+    for (int i = 1; i < teeth.length; i++) {
+      if (teeth[i] == STRAY || steps[i] != 1) {
+        return false;
+      }
+    }
+    return teeth[0] != STRAY;
+  }
+
   int count() {
     int n = 0;
     for (int t : teeth) {

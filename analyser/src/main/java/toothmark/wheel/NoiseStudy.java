@@ -50,7 +50,8 @@ final class NoiseStudy {
   NoiseStudy run(NoiseModel first) {
     labels = null;
     attempt(first);
-    if (isPlain(labels)) {
+    if (labels.isPlain()) {
+      // no other noise would change the labels
       MotionFit fit = new MotionFit(edges, wheel, filter, labels);
       for (double[] g : GUESSES) {
         NoiseModel other = fit.fit(first.withMotion(g[0], g[1]));
@@ -63,16 +64,6 @@ final class NoiseStudy {
       attempt(first.withMotion(g[0], g[1]));
     }
     return this;
-  }
-
-  /** Whether every edge is the tooth after the one before, which no other noise would change. */
-  private static boolean isPlain(Labelling labels) {
-    for (int i = 1; i < labels.size(); i++) {
-      if (labels.teeth[i] == Labelling.STRAY || labels.steps[i] != 1) {
-        return false;
-      }
-    }
-    return labels.teeth[0] != Labelling.STRAY;
   }
 
   /**

@@ -42,6 +42,14 @@ final class TrainSearch {
 
   private static final double STATED_BONUS = 6;
 
+  /** A speed that changes by as much within a short record is no steady one. */
+  private static final double GROWS = 1.5;
+
+  /** How much rougher the speed may be than calm parts of a record show. */
+  private static final double ROUGHER = 4;
+
+  private static final int RACED_AGAIN = 8;
+
   /** A wheel in the race. */
   record Runner(WheelPattern pattern, double cost) {}
 
@@ -52,6 +60,11 @@ final class TrainSearch {
   private final Set<WheelPattern> candidates = new LinkedHashSet<>();
   private List<Runner> ranking = List.of();
   private int raced;
+
+  /** The wheel whose labels were asked for last, and they. */
+  private Optional<WheelPattern> labelled = Optional.empty();
+
+  private List<Labelling> labels = List.of();
 
   TrainSearch(EdgeSeries edges, Optional<WheelPattern> stated) {
     this.edges = edges;
@@ -86,21 +99,65 @@ final class TrainSearch {
     }
     addFilled();
     addNeighbours();
-    WheelRace race = new WheelRace(edges, stretches, stated);
-    List<Runner> list = new ArrayList<>();
     List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
     likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
-    for (WheelPattern p : likelyFirst) {
-      if (needless.getAsBoolean()) {
-        return this;
-      }
-      double cost = race.cost(p);
-      if (cost < Double.POSITIVE_INFINITY) {
-        list.add(runner(p, cost));
+    List<Runner> list = race(likelyFirst, stretches, needless);
+    if (!needless.getAsBoolean()) {
+      rank(list);
+      if (!list.isEmpty() && !labels(list.get(0).pattern()).stream().allMatch(Labelling::isPlain)) {
+        raceOnlySeen();
+        raceRougher();
       }
     }
-    rank(list);
     return this;
+  }
+
+  private List<Runner> race(
+      List<WheelPattern> wheels, List<WheelRace.Stretch> over, BooleanSupplier needless) {
+    WheelRace race = new WheelRace(edges, over, stated);
+    List<Runner> list = new ArrayList<>();
+    for (WheelPattern p : wheels) {
+      double cost = needless.getAsBoolean() ? Double.POSITIVE_INFINITY : race.cost(p);
+      if (cost < Double.POSITIVE_INFINITY) {
+        list.add(runner(p, cost));
+        fillings(p).forEach(w -> list.add(runner(w, cost + ToothFaults.priceOfDead(w))));
+      }
+    }
+    return list;
+  }
+
+  /** Teeth of the best that never gave an edge may be gaps. */
+  private void raceOnlySeen() {
+    WheelPattern best = ranking.get(0).pattern();
+    List<WheelPattern> other = SeenTeeth.wheel(best, labels(best)).stream().toList();
+    if (candidates.addAll(other)) {
+      List<Runner> list = race(other, stretches, () -> false);
+      list.addAll(ranking);
+      rank(list);
+    }
+  }
+
+  /**
+   * A speed that grows may do so more suddenly than calm parts of a record show: at the first fire
+   * after idling. So the likelier wheels are compared with a rougher speed too, the same for all,
+   * and that noise stands which makes the edges more probable.
+   */
+  private void raceRougher() {
+    WheelRace.Stretch s = stretches.get(0);
+    if (stretches.size() > 1 || change(s.from(), s.to()) < GROWS) {
+      return;
+    }
+    NoiseModel rough = s.noise().withMotion(s.noise().jitter(), ROUGHER * s.noise().roughness());
+    List<WheelRace.Stretch> again = List.of(new WheelRace.Stretch(s.from(), s.to(), rough));
+    List<WheelPattern> first = ranking.stream().map(Runner::pattern).limit(RACED_AGAIN).toList();
+    List<Runner> list = race(first, again, () -> false);
+    double best = list.stream().mapToDouble(Runner::cost).min().orElse(Double.POSITIVE_INFINITY);
+    if (best < ranking.get(0).cost()) {
+      stretches.set(0, again.get(0));
+      labelled = Optional.empty();
+      list.addAll(ranking);
+      rank(list);
+    }
   }
 
   /** A wheel with what it costs to explain the edges by it, what is usual and what is stated. */
@@ -147,7 +204,11 @@ final class TrainSearch {
     if (!rhythms.isEmpty() && rhythms.get(0).suits(pattern)) {
       return rhythms.stream().map(r -> r.label(pattern)).toList();
     }
-    return new WheelRace(edges, stretches, stated).labels(pattern);
+    if (labelled.filter(pattern::equals).isEmpty()) {
+      labels = new WheelRace(edges, stretches, stated).labels(pattern);
+      labelled = Optional.of(pattern);
+    }
+    return labels;
   }
 
   /** Confidence of each in the ranking. */

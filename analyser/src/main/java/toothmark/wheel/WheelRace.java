@@ -1,8 +1,11 @@
 package toothmark.wheel;
 
 import java.util.Arrays;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.DoubleStream;
 import java.util.stream.IntStream;
 
 /**
@@ -26,6 +29,9 @@ final class WheelRace {
   private final double[] leader;
   private final double[][] pace;
 
+  /** What wheels cost in each stretch, as found when others with dead teeth were tried. */
+  private final Map<WheelPattern, double[]> known = new HashMap<>();
+
   WheelRace(EdgeSeries edges, List<Stretch> stretches, Optional<WheelPattern> stated) {
     this.edges = edges;
     this.stated = stated;
@@ -48,8 +54,7 @@ final class WheelRace {
       if (labels.cost == Double.POSITIVE_INFINITY) {
         return labels.cost;
       }
-      double cost = cost(k, pattern, labels);
-      sum += cost;
+      sum += Math.min(cost(k, pattern, labels), known(pattern)[k]);
       if (sum > leader[k] + HOPELESS) {
         return Double.POSITIVE_INFINITY;
       }
@@ -79,11 +84,34 @@ final class WheelRace {
     return cost;
   }
 
-  /** With those teeth beside a gap as they were measured that make the edges likelier. */
+  /**
+   * Cost with teeth out of place or dead. A wheel without the dead ones is the same row of teeth,
+   * and no dearer but for what is usual.
+   */
   private double cost(int k, WheelPattern pattern, ToothFaults faults) {
+    double cost = withBesideGap(k, pattern, faults);
+    if (faults.dead() > 0 && faults.feature().isEmpty()) {
+      double price = k == 0 ? faults.dead() * ToothFaults.priceOfDead(pattern) : 0;
+      SeenTeeth.wheel(pattern, faults::isDead)
+          .ifPresent(w -> known(w)[k] = Math.min(known(w)[k], cost - price));
+    }
+    return cost;
+  }
+
+  private double[] known(WheelPattern pattern) {
+    return known.computeIfAbsent(
+        pattern,
+        p -> DoubleStream.generate(() -> Double.POSITIVE_INFINITY).limit(leader.length).toArray());
+  }
+
+  /**
+   * With those teeth beside a gap as they were measured that make the edges likelier. That is
+   * looked into where they have their price, in the first stretch.
+   */
+  private double withBesideGap(int k, WheelPattern pattern, ToothFaults faults) {
     double all = costAs(k, pattern, faults);
     int[] small = faults.smallerThan(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
-    if (small.length == 0 || all > leader[k] + HOPELESS) {
+    if (k > 0 || small.length == 0 || all > leader[k] + HOPELESS) {
       return all;
     }
     ToothFaults far = faults.inPlace(small);

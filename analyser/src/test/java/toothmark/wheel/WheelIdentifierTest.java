@@ -143,6 +143,32 @@ class WheelIdentifierTest {
     assertThat(both).containsExactlyInAnyOrder(wheel, WheelPattern.of(36, 1));
   }
 
+  /**
+   * The speed jumps by a third within an interval: calm teeth before and after tell nothing of it.
+   */
+  @ParameterizedTest
+  @CsvSource({"6+1, 0.07", "8-1, 0.06", "12-2, 0.065"})
+  void followsTheFirstFire(String wheel, double fires) {
+    EdgeScenario made =
+        EdgeScenario.of(wheel).rpm(t -> t < fires ? 590 : 780 + 7000 * (t - fires)).seconds(0.2);
+    WheelSearch search = WheelIdentifier.withDefaults().identify(listed(made.make(3).train()));
+    assertThat(search.found().orElseThrow().pattern()).hasToString(wheel);
+  }
+
+  /**
+   * A tooth of one gap more, broken off, and a gap more are the same edges: what is usual decides.
+   */
+  @Test
+  void prefersAThirdGapToABrokenToothOfAWheelThatNobodyUses() {
+    WheelPattern wheel = WheelPattern.ofRuns(36, new int[] {22, 9, 2}, new int[] {1, 1, 1});
+    EdgeScenario made = EdgeScenario.of(wheel).ripple(0.01, 2).rpm(4000).besideGaps(0.1);
+    for (int seed = 1; seed <= 4; seed++) {
+      EdgeTrain train = made.seconds(0.11).make(seed).train();
+      WheelSearch search = WheelIdentifier.withDefaults().identify(listed(train));
+      assertThat(search.found().orElseThrow().pattern()).as("seed %d", seed).isEqualTo(wheel);
+    }
+  }
+
   /** The last passing may lie at the record's end, so that nothing comes half a pitch after it. */
   @ParameterizedTest
   @CsvSource({"10+1, 2.2, 90", "15+1, 2.83, 60", "9+1, 2.11, 210"})

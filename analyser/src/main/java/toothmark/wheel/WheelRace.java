@@ -104,14 +104,11 @@ final class WheelRace {
         p -> DoubleStream.generate(() -> Double.POSITIVE_INFINITY).limit(leader.length).toArray());
   }
 
-  /**
-   * With those teeth beside a gap as they were measured that make the edges likelier. That is
-   * looked into where they have their price, in the first stretch.
-   */
+  /** With those teeth beside a gap as they were measured that make the edges likelier. */
   private double withBesideGap(int k, WheelPattern pattern, ToothFaults faults) {
     double all = costAs(k, pattern, faults);
     int[] small = faults.smallerThan(OutlyingTeeth.BESIDE_GAP * pattern.pitchDegrees());
-    if (k > 0 || small.length == 0 || all > leader[k] + HOPELESS) {
+    if (small.length == 0 || all > leader[k] + HOPELESS) {
       return all;
     }
     ToothFaults far = faults.inPlace(small);

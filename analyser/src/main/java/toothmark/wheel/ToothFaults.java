@@ -104,6 +104,11 @@ final class ToothFaults {
     return many ? Double.POSITIVE_INFINITY : BENT_NATS * bent() + priceOfDead(pattern) * odd;
   }
 
+  /** Whether a wheel gives so many edges each turn, some of its teeth dead or something besides. */
+  static boolean mayGive(WheelPattern pattern, int edges) {
+    return edges >= pattern.teeth() - MOST_DEAD && edges <= pattern.teeth() + 1;
+  }
+
   /** What it costs to say of one tooth that it gives no edge, nats. */
   static double priceOfDead(WheelPattern pattern) {
     return DEAD_NATS + Math.log(pattern.teeth());

@@ -99,6 +99,7 @@ final class TrainSearch {
     }
     addFilled();
     addNeighbours();
+    keepThoseOfTheTurn();
     List<WheelPattern> likelyFirst = new ArrayList<>(candidates);
     likelyFirst.sort(Comparator.comparingDouble(PatternPrior::nats));
     List<Runner> list = race(likelyFirst, stretches, needless);
@@ -304,6 +305,26 @@ final class TrainSearch {
     for (int m = 1; m <= 3 && slots - m >= 3; m++) {
       candidates.add(WheelPattern.of(slots, m));
     }
+  }
+
+  /**
+   * Where every turn has the same edges, leaves out the wheels that would have a stray, or a tooth
+   * lost, in each: no edge would be dearer than that.
+   */
+  private void keepThoseOfTheTurn() {
+    Set<Integer> turns = new HashSet<>();
+    for (WheelRace.Stretch s : stretches) {
+      turns.add(TurnRhythm.atAnySpeed(edges, s.from(), s.to()).map(TurnRhythm::teeth).orElse(0));
+    }
+    int teeth = turns.iterator().next();
+    if (turns.size() == 1 && teeth > 0) {
+      candidates.removeIf(p -> !mayTurnBy(p, teeth) && stated.filter(p::equals).isEmpty());
+    }
+  }
+
+  private static boolean mayTurnBy(WheelPattern p, int teeth) {
+    boolean twice = p.teeth() % teeth == 0 && PatternPrior.sameAgain(p) > 0;
+    return !p.hasReference() || twice || ToothFaults.mayGive(p, teeth);
   }
 
   /** The calmest stretches, in time order, not overlapping. */

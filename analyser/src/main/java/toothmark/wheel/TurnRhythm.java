@@ -69,14 +69,19 @@ final class TurnRhythm {
    * @param to end, exclusive
    * @return the shortest row of intervals that repeats at least twice; empty when none does
    */
-  static Optional<TurnRhythm> of(EdgeSeries edges, int from, int to) {
+  static Optional<TurnRhythm> atAnySpeed(EdgeSeries edges, int from, int to) {
     for (int teeth = FEWEST_TEETH; teeth <= MOST_TEETH; teeth++) {
       Optional<TurnRhythm> r = fold(edges, from, to, teeth);
       if (r.isPresent()) {
-        return r.filter(TurnRhythm::isOnTheStarter);
+        return r;
       }
     }
     return Optional.empty();
+  }
+
+  /** Finds the turn that repeats, as {@link #atAnySpeed}; empty at a running speed too. */
+  static Optional<TurnRhythm> of(EdgeSeries edges, int from, int to) {
+    return atAnySpeed(edges, from, to).filter(TurnRhythm::isOnTheStarter);
   }
 
   private boolean isOnTheStarter() {

@@ -188,7 +188,7 @@ final class Labeller {
       return false;
     }
     for (Survivor s : ways.list()) {
-      if (s.pending() < ways.best() + AHEAD && !isBefore(s, lone)) {
+      if (s.pending < ways.best() + AHEAD && !isBefore(s, lone)) {
         return false;
       }
     }
@@ -219,7 +219,7 @@ final class Labeller {
       if (dt <= 0) {
         continue;
       }
-      double base = s.pending();
+      double base = s.pending;
       if (!s.paceKnown) {
         second(s, i, base, interval, roughness);
         continue;
@@ -333,7 +333,7 @@ final class Labeller {
 
   private void restart(int i) {
     Survivor leader = ways.leader();
-    double base = leader == null ? ways.best() : leader.pending();
+    double base = leader == null ? ways.best() : leader.pending;
     start(i, leader, base + RESTART_NATS);
   }
 
@@ -368,7 +368,7 @@ final class Labeller {
       labels.cost = Double.POSITIVE_INFINITY;
       return;
     }
-    labels.cost = effort.shortCut ? Double.NaN : leader.pending();
+    labels.cost = effort.shortCut ? Double.NaN : leader.pending;
     settle(leader);
   }
 }

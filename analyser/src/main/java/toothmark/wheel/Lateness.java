@@ -24,8 +24,13 @@ final class Lateness {
   private static final double LITTLE_NATS = HALF_LOG_2PI - Math.log(LITTLE_SHARE);
   private static final double WIDE_NATS = HALF_LOG_2PI - Math.log(WIDE_SHARE);
 
+  /** Whatever the variance, teeth that are a little out of place cost no less. */
+  private static final double LEAST_NATS = LITTLE_NATS + 0.5 * Math.log(LITTLE);
+
+  private double variance;
   private double core;
   private double coreWeight;
+  private boolean othersKnown;
   private double little;
   private double littleWeight;
   private double wide;
@@ -37,25 +42,46 @@ final class Lateness {
    * @param variance of the prediction and the tooth's jitter
    */
   void of(double variance) {
+    this.variance = variance;
     core = CORE_NATS + 0.5 * Math.log(variance);
     coreWeight = 0.5 / variance;
+    othersKnown = false;
+  }
+
+  private void learnOthers() {
     little = LITTLE_NATS + 0.5 * Math.log(variance + LITTLE);
     littleWeight = 0.5 / (variance + LITTLE);
     wide = WIDE_NATS + 0.5 * Math.log(variance + WIDE);
     wideWeight = 0.5 / (variance + WIDE);
+    othersKnown = true;
   }
 
   /** Cost of that lateness. */
   double nats(double late) {
     double x = late * late;
-    return Math.min(
-        core + coreWeight * x, Math.min(little + littleWeight * x, wide + wideWeight * x));
+    double c = core + coreWeight * x;
+    if (c <= LEAST_NATS) {
+      return c;
+    }
+    if (!othersKnown) {
+      learnOthers();
+    }
+    double l = little + littleWeight * x;
+    double w = wide + wideWeight * x;
+    double other = l < w ? l : w;
+    return c < other ? c : other;
   }
 
   /** Variance that the tooth's place has beside the usual, by the likeliest of the three. */
   double spread(double late) {
     double x = late * late;
     double c = core + coreWeight * x;
+    if (c <= LEAST_NATS) {
+      return 0;
+    }
+    if (!othersKnown) {
+      learnOthers();
+    }
     double l = little + littleWeight * x;
     double w = wide + wideWeight * x;
     return c <= l && c <= w ? 0 : l <= w ? LITTLE : WIDE;

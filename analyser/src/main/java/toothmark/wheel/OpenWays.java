@@ -30,6 +30,7 @@ final class OpenWays {
   private List<Survivor> open = new ArrayList<>();
   private List<Survivor> next = new ArrayList<>();
   private final List<Survivor> fresh = new ArrayList<>();
+  private Survivor leader;
 
   /** Cost of the best way up to the last edge, nats. */
   private double best = Double.POSITIVE_INFINITY;
@@ -59,33 +60,31 @@ final class OpenWays {
     on.from = null;
     on.cost = 0;
     on.strayNats = 0;
+    on.pending = 0;
     on.forward = 0;
     on.surprise = 0;
     on.successor = Double.POSITIVE_INFINITY;
     best = 0;
+    leader = on;
   }
 
   /** The best of those up to the edge before, or null when none is open. */
   Survivor leader() {
-    return likeliest(open);
+    return leader;
   }
 
   /** The best of those that take the edge at hand for a tooth, or null. */
   Survivor newLeader() {
-    return likeliest(fresh);
-  }
-
-  private static Survivor likeliest(List<Survivor> ways) {
-    Survivor leader = null;
-    for (Survivor s : ways) {
-      leader = leader == null || s.pending() < leader.pending() ? s : leader;
+    Survivor likeliest = null;
+    for (Survivor s : fresh) {
+      likeliest = likeliest == null || s.cost < likeliest.cost ? s : likeliest;
     }
-    return leader;
+    return likeliest;
   }
 
   /** The last survivor that every open way passes, or null. */
   Survivor shared() {
-    return ancestry.shared(open, leader());
+    return ancestry.shared(open, leader);
   }
 
   /** The survivor of that label and about that pace, or one that may be overwritten with it. */
@@ -124,26 +123,29 @@ final class OpenWays {
   void close(int edge, double time, double strayNats) {
     double lowest = Double.POSITIVE_INFINITY;
     for (Survivor s : fresh) {
-      lowest = Math.min(lowest, s.cost);
+      s.pending = s.cost;
+      lowest = s.cost < lowest ? s.cost : lowest;
       atEdge[s.tooth] = null;
       besides[s.tooth] = null;
     }
     for (Survivor s : open) {
       s.strayNats += strayNats;
-      lowest = Math.min(lowest, s.pending());
+      s.pending = s.cost + Survivor.skip(s.strayNats);
+      lowest = s.pending < lowest ? s.pending : lowest;
     }
     best = lowest;
+    leader = null;
     next.clear();
     for (Survivor s : open) {
-      double behind = s.pending() - lowest;
+      double behind = s.pending - lowest;
       boolean stale = !s.paceKnown && edge - s.edge > FIRST_REACH;
       if (behind <= margin && behind <= s.successor + PATIENCE && !stale) {
-        next.add(s);
+        keep(s);
       }
     }
     for (Survivor s : fresh) {
       if (s.cost <= lowest + margin) {
-        next.add(s);
+        keep(s);
       }
     }
     fresh.clear();
@@ -153,6 +155,11 @@ final class OpenWays {
     next = swap;
   }
 
+  private void keep(Survivor s) {
+    next.add(s);
+    leader = leader == null || s.pending < leader.pending ? s : leader;
+  }
+
   private void thin(double time) {
     if (next.size() <= most) {
       return;
@@ -160,7 +167,7 @@ final class OpenWays {
     markFirst(time);
     for (double m = margin; next.size() > most && m > 1; m *= NARROWER) {
       double limit = best + m;
-      next.removeIf(s -> !s.firstOfPhase && s.pending() > limit);
+      next.removeIf(s -> !s.firstOfPhase && s.pending > limit);
     }
   }
 
@@ -170,7 +177,7 @@ final class OpenWays {
       double beyond = s.paceKnown ? (time - s.time) / s.pace : 0;
       int phase = wheel.phase(s.tooth, beyond, firstOfPhase.length);
       Survivor first = firstOfPhase[phase];
-      s.firstOfPhase = first == null || s.pending() < first.pending();
+      s.firstOfPhase = first == null || s.pending < first.pending;
       if (s.firstOfPhase) {
         if (first != null) {
           first.firstOfPhase = false;

@@ -23,6 +23,9 @@ final class Survivor extends SpeedState {
   /** Cost of the edges since, all taken for strays, nats. */
   double strayNats;
 
+  /** Cost of the way with all edges since taken for strays, as of the last edge closed, nats. */
+  double pending;
+
   /** Fading sum of what was improbable on the way, nats. */
   double surprise;
 
@@ -50,11 +53,7 @@ final class Survivor extends SpeedState {
 
   /** What it costs to take a row of edges, of this summed cost, for strays. */
   static double skip(double strayNats) {
-    return Math.min(strayNats, BURST_NATS + BURST_SHARE * strayNats);
-  }
-
-  /** Cost of the way with all edges since taken for strays, nats. */
-  double pending() {
-    return cost + skip(strayNats);
+    double burst = BURST_NATS + BURST_SHARE * strayNats;
+    return strayNats < burst ? strayNats : burst;
   }
 }

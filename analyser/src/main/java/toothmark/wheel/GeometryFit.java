@@ -36,7 +36,10 @@ final class GeometryFit {
   /** Windows in which the speed changes more are used only where there are too few others. */
   private static final double CALM = 0.1;
 
-  private static final int PASSES = 5;
+  private static final int PASSES = 8;
+
+  /** A pass that moves no tooth by more is the last. */
+  private static final double SETTLED_DEGREES = 1e-3;
 
   /** How far a sound tooth is off, and how far a bent one may be, degrees. */
   private static final double SOUND_DEGREES = 0.03;
@@ -257,24 +260,38 @@ final class GeometryFit {
     return equations.solve(BlockedEquations.NONE);
   }
 
+  /** Solves again and again, each time with the ripple as free as the last solution says. */
   private RealVector refined(RealVector first, int passes) {
     RealVector found = first;
+    double[] freedom = freedom(first);
+    RealVector before = new ArrayRealVector(unknowns);
     for (int k = 0; k < passes; k++) {
-      equations.accumulate(found, ripple(found), k > 0);
-      found = solved();
+      equations.accumulate(found, new GeometryWindow.Ripple(waves, freedom), k > 0);
+      RealVector move = solved().subtract(found);
+      found = found.add(move);
+      if (k > 0 && new ArrayRealVector(offsets(move)).getLInfNorm() < SETTLED_DEGREES) {
+        break;
+      }
+      double[] next = freedom(found);
+      if (move.dotProduct(before) < 0) {
+        // halfway, or it may swing between two solutions for ever
+        Arrays.setAll(next, m -> 0.5 * (freedom[m] + next[m]));
+      }
+      System.arraycopy(next, 0, freedom, 0, freedom.length);
+      before = move;
     }
     return found;
   }
 
   /** Torque changes with load, so a window's ripple may be another than its speed says. */
-  private GeometryWindow.Ripple ripple(RealVector known) {
+  private double[] freedom(RealVector known) {
     double[] freedom = new double[RIPPLE_ORDERS.length];
     for (int m = 0; m < freedom.length; m++) {
       double usual =
           Math.hypot(known.getEntry(teeth + 2 + 2 * m), known.getEntry(teeth + 3 + 2 * m));
       freedom[m] = Math.max(LEAST_FREEDOM_DEGREES, FREEDOM * usual) / equations.scale();
     }
-    return new GeometryWindow.Ripple(waves, freedom);
+    return freedom;
   }
 
   /**

@@ -86,12 +86,10 @@ final class SteadyRow {
     return p;
   }
 
-  /** Told that the blocks are empty again: the lowest power of their rows is not known. */
+  /** Told that the blocks are empty again: their power is the lowest that the last ones needed. */
   void newBlock() {
-    for (Writing w : writings) {
-      if (w != null && w.exponent) {
-        w.bringTo(Writing.NO_POWER);
-      }
+    for (int c = 0; learned && c < writings.length; c++) {
+      writings[c].raise();
     }
   }
 
@@ -195,11 +193,14 @@ final class SteadyRow {
   }
 
   private void scale(Writing w, int count) {
+    long least = w.least;
     for (int i = 0; i < count; i++) {
       long factor = w.factors[Writing.code(text, cells[i])];
       first[i] *= factor;
       wrong[i] |= factor - 1 & Long.MIN_VALUE;
+      least = Math.min(least, factor);
     }
+    w.least = least;
   }
 
   private int firstWrong(int count) {

@@ -76,6 +76,9 @@ final class Writing {
    */
   final long[] factors = new long[256];
 
+  /** Least of the factors used since the power was brought here, or looked at; 0 for none. */
+  long least;
+
   private final int decimals;
   private final int digits;
 
@@ -159,12 +162,25 @@ final class Writing {
    */
   void bringTo(int power) {
     this.power = power;
+    least = 1;
     Arrays.fill(factors, 0);
     for (int e = 0; exponent && e <= LARGEST_EXPONENT; e++) {
       int size = e / 10 << 4 | e % 10;
       factors[size] = factorFor(e);
       factors[size | MINUS] = factorFor(-e);
     }
+  }
+
+  /** Brings the numbers that follow to the lowest power that those since the last call needed. */
+  void raise() {
+    int higher = 0;
+    while (least < Long.MAX_VALUE && least >= Digits.powerOfTen(higher + 1)) {
+      higher++;
+    }
+    if (higher > 0) {
+      bringTo(power + higher);
+    }
+    least = Long.MAX_VALUE;
   }
 
   private long factorFor(int e) {

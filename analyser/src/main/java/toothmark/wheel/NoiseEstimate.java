@@ -1,6 +1,7 @@
 package toothmark.wheel;
 
 import java.util.Arrays;
+import org.apache.commons.math3.util.KthSelector;
 
 /**
  * A first guess of the noise, from the edges alone.
@@ -58,8 +59,8 @@ final class NoiseEstimate {
     for (int i = 0; i < x.length; i++) {
       a[i] = Math.abs(x[i]);
     }
-    Arrays.sort(a);
-    return Math.max(1e-5, a[(int) (QUANTILE * a.length)] / NORMAL_QUANTILE);
+    double low = new KthSelector().select(a, null, (int) (QUANTILE * a.length));
+    return Math.max(1e-5, low / NORMAL_QUANTILE);
   }
 
   /** Variance and lag-one covariance of what is within the limit. */
@@ -83,7 +84,6 @@ final class NoiseEstimate {
 
   private static double reference(EdgeSeries edges, int lo, int hi) {
     double[] a = Arrays.copyOfRange(edges.intervals, lo, hi);
-    Arrays.sort(a);
-    return a[a.length / 2];
+    return new KthSelector().select(a, null, a.length / 2);
   }
 }

@@ -195,8 +195,8 @@ final class PhaseCheck {
         at[i] = place;
       } else {
         int turns = labels.steps[i] == 0 ? 1 : (labels.steps[i] - 1) / pattern.teeth();
-        int rest = Math.floorMod(place - at[last], places);
-        at[i] = at[last] + (rest == 0 ? places : rest) + (long) Math.min(turns, 8) * places;
+        int rest = place - placeOf[labels.teeth[last]];
+        at[i] = at[last] + (rest > 0 ? rest : rest + places) + (long) Math.min(turns, 8) * places;
         fill(before, last, i);
       }
       before = last;

@@ -14,6 +14,10 @@ import java.util.function.IntToDoubleFunction;
 final class SwingScale {
 
   private static final double BLOCK_SECONDS = 0.1;
+
+  /** A drift of so many extrema is straight enough: one of many teeth would pass for a swing. */
+  private static final int PART = 32;
+
   private static final int BLOCKS_EACH_SIDE = 5;
   private static final double BLOCK_QUANTILE = 0.6;
 
@@ -29,7 +33,7 @@ final class SwingScale {
   private SwingScale() {}
 
   /**
-   * A first scale: the range of flux less its straight line in blocks of 0.1 s.
+   * A first scale: the range of flux less its straight line, usual in blocks of 0.1 s.
    *
    * @return the usual swing at each extremum, V samples; to be asked in order
    */
@@ -48,7 +52,7 @@ final class SwingScale {
       while (to < e.size() && e.position(to) / blockSamples == block) {
         to++;
       }
-      ranges[blocks] = rangeLessLine(e, Math.max(0, from - 1), Math.min(e.size(), to + 1));
+      ranges[blocks] = usualRange(e, Math.max(0, from - 1), Math.min(e.size(), to + 1));
       ends[blocks] = to;
       from = to;
     }
@@ -63,6 +67,16 @@ final class SwingScale {
       }
       return values[block[0]];
     };
+  }
+
+  private static double usualRange(Extrema e, int from, int to) {
+    double[] ranges = new double[Math.max(1, (to - from) / PART)];
+    for (int k = 0; k < ranges.length; k++) {
+      int first = from + (to - from) * k / ranges.length;
+      int end = from + (to - from) * (k + 1) / ranges.length;
+      ranges[k] = rangeLessLine(e, first, end);
+    }
+    return quantile(ranges, 0.5);
   }
 
   private static double rangeLessLine(Extrema e, int from, int to) {

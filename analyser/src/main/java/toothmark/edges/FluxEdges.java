@@ -26,7 +26,7 @@ final class FluxEdges {
   /** The extrema that are teeth or slots, or disturbances of like size. */
   static Extrema find(Wave wave) {
     Extrema all = FluxZigzag.of(wave);
-    IntToDoubleFunction first = SwingScale.fromBlocks(all, wave.signal().intervalSeconds());
+    IntToDoubleFunction first = SwingScale.fromBlocks(all, wave);
     Extrema teeth = all.standingOut(i -> FIRST_HYSTERESIS * first.applyAsDouble(i));
     for (int round = 0; round < 2; round++) {
       teeth = all.standingOut(hysteresis(all, teeth, wave.walkNoise()));

@@ -15,8 +15,11 @@ final class SwingScale {
 
   private static final double BLOCK_SECONDS = 0.1;
 
-  /** A drift of so many extrema is straight enough: one of many teeth would pass for a swing. */
-  private static final int PART = 32;
+  /**
+   * Near three samples a tooth a harmonic folds onto an offset, and flux drifts by many swings in a
+   * block; over so many extrema the drift is straight enough.
+   */
+  private static final int COARSE_PART = 32;
 
   private static final int BLOCKS_EACH_SIDE = 5;
   private static final double BLOCK_QUANTILE = 0.6;
@@ -35,10 +38,14 @@ final class SwingScale {
   /**
    * A first scale: the range of flux less its straight line, usual in blocks of 0.1 s.
    *
+   * @param e its extrema
+   * @param wave as recorded, or finer
    * @return the usual swing at each extremum, V samples; to be asked in order
    */
-  static IntToDoubleFunction fromBlocks(Extrema e, double intervalSeconds) {
-    long blockSamples = Math.max(1, Math.round(BLOCK_SECONDS / intervalSeconds));
+  static IntToDoubleFunction fromBlocks(Extrema e, Wave wave) {
+    double interval = wave.signal().intervalSeconds();
+    long blockSamples = Math.max(1, Math.round(BLOCK_SECONDS / interval));
+    int part = wave.oversampling() > 1 ? COARSE_PART : Integer.MAX_VALUE;
     double[] ranges = new double[16];
     int[] ends = new int[16];
     int blocks = 0;
@@ -52,7 +59,7 @@ final class SwingScale {
       while (to < e.size() && e.position(to) / blockSamples == block) {
         to++;
       }
-      ranges[blocks] = usualRange(e, Math.max(0, from - 1), Math.min(e.size(), to + 1));
+      ranges[blocks] = usualRange(e, Math.max(0, from - 1), Math.min(e.size(), to + 1), part);
       ends[blocks] = to;
       from = to;
     }
@@ -69,8 +76,8 @@ final class SwingScale {
     };
   }
 
-  private static double usualRange(Extrema e, int from, int to) {
-    double[] ranges = new double[Math.max(1, (to - from) / PART)];
+  private static double usualRange(Extrema e, int from, int to, int part) {
+    double[] ranges = new double[Math.max(1, (to - from) / part)];
     for (int k = 0; k < ranges.length; k++) {
       int first = from + (to - from) * k / ranges.length;
       int end = from + (to - from) * (k + 1) / ranges.length;

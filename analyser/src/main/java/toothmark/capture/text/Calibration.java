@@ -31,8 +31,8 @@ final class Calibration {
     if (plan.stated().isScaled()) {
       return new Channel(name, unit.symbol(), Derived.of(signal, plan::value));
     }
-    Value stated = settings.of(Key.UNIT, channel);
-    Value scale = settings.of(Key.SCALE, channel);
+    Value stated = settings.of(Key.UNIT, channel, name);
+    Value scale = settings.of(Key.SCALE, channel, name);
     boolean counts = unit.isNone() || unit.isCount();
     boolean whole = table.column(column).writtenStep() >= 1;
     if (counts && whole && scale != null) {
@@ -52,16 +52,16 @@ final class Calibration {
   /** value = count · scale + offset, or (count - offset) · scale where the offset is in counts. */
   private Channel scaled(String name, int channel, SampledSignal signal, Value stated) {
     Settings settings = table.layout().settings();
-    Value scale = settings.of(Key.SCALE, channel);
-    Value offset = settings.of(Key.OFFSET, channel);
-    Value probe = settings.of(Key.PROBE, channel);
-    double factor = scale.number().doubleValue();
+    Value scale = settings.of(Key.SCALE, channel, name);
+    Value offset = settings.of(Key.OFFSET, channel, name);
+    Value probe = settings.of(Key.PROBE, channel, name);
+    double factor = inBaseUnit(scale, stated);
     double zero = 0;
     if (offset != null) {
       boolean inCounts = offset.unit().isCount();
-      zero = offset.number().doubleValue() * (inCounts ? -factor : 1);
+      zero = inCounts ? -factor * offset.number().doubleValue() : inBaseUnit(offset, stated);
     }
-    Value reference = settings.of(Key.REFERENCE, channel);
+    Value reference = settings.of(Key.REFERENCE, channel, name);
     if (reference != null) {
       zero -= reference.number().doubleValue() * factor;
     }
@@ -81,6 +81,12 @@ final class Calibration {
             + scale.place());
     return new Channel(
         name, unit, Derived.scaled(signal, factor * attenuation, zero * attenuation));
+  }
+
+  /** A number with no unit of its own is in the one that is stated for the channel. */
+  private static double inBaseUnit(Value value, Value stated) {
+    boolean own = stated == null || !(value.unit().isNone() || value.unit().isCount());
+    return value.number().scaleByPowerOfTen(own ? 0 : stated.unit().power()).doubleValue();
   }
 
   private void noteProbe(Settings settings) {

@@ -1,14 +1,22 @@
 package toothmark.capture.text;
 
 import java.math.BigDecimal;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /** Times of day, as recorders that follow the wall clock write them. */
 final class ClockText {
+
+  private static final Pattern BEHIND =
+      Pattern.compile("(?: ?([aApP])\\.?[mM]\\.?| ?Z| ?[+-]\\d\\d:?\\d\\d)$");
 
   private ClockText() {}
 
   /**
    * Seconds since midnight.
+   *
+   * <p>Twelve hours and {@code am} or {@code pm} are understood, and a zone behind the time passed
+   * over.
    *
    * @param text {@code h:mm:ss} or {@code m:ss} with or without a fraction, perhaps behind a date
    *     and a blank or {@code T}
@@ -20,7 +28,9 @@ final class ClockText {
     if (colon < 1) {
       return null;
     }
-    String t = text.substring(afterDate(text, colon));
+    Matcher m = BEHIND.matcher(text.substring(afterDate(text, colon)));
+    String t = m.replaceFirst("");
+    boolean twelve = m.reset().find() && m.group(1) != null;
     int second = t.indexOf(':', t.indexOf(':') + 1);
     int first = t.indexOf(':');
     int hours = second < 0 ? 0 : small(t, 0, first);
@@ -28,6 +38,9 @@ final class ClockText {
     BigDecimal rest = fraction(t.substring((second < 0 ? first : second) + 1), decimalMark);
     if (hours < 0 || minutes < 0 || rest == null) {
       return null;
+    }
+    if (twelve && hours <= 12) {
+      hours = hours % 12 + (Character.toLowerCase(m.group(1).charAt(0)) == 'p' ? 12 : 0);
     }
     return rest.add(BigDecimal.valueOf(3600L * hours + 60L * minutes));
   }
@@ -57,7 +70,7 @@ final class ClockText {
   }
 
   private static BigDecimal fraction(String t, char decimalMark) {
-    String s = t.endsWith("Z") ? t.substring(0, t.length() - 1) : t;
+    String s = t;
     boolean point = false;
     for (int i = 0; i < s.length(); i++) {
       char c = s.charAt(i);

@@ -12,6 +12,9 @@ final class EventBuilder {
   private static final String NAME = "1";
   private static final int CHUNK = 8192;
 
+  /** Of 60 teeth at 100 000 rev/min, s. */
+  private static final double CLOSEST = 10e-6;
+
   private final Table table;
   private final Notes notes;
 
@@ -41,6 +44,7 @@ final class EventBuilder {
       notes.doubt(Shown.count(repeated, "edge") + " at the time of the edge before left out");
     }
     notes.fact("what it holds", "edge times, " + instants.size());
+    checkPace(instants);
     return channel(instants, times.writtenStep());
   }
 
@@ -92,6 +96,7 @@ final class EventBuilder {
       return StepBuilder.fromRuns(instants, levels, resolution, name(level));
     }
     notes.fact("what it holds", "tooth periods, " + (instants.size() - 1));
+    checkPace(instants);
     return channel(instants, resolution);
   }
 
@@ -110,6 +115,26 @@ final class EventBuilder {
             + ": a period is "
             + Shown.seconds(seconds)
             + ", but must be above 0; remove the row, or name the column a time");
+  }
+
+  /**
+   * A unit that is a thousand times off, or a mark of thousands, must not pass for a fast crank.
+   */
+  private void checkPace(DoubleList instants) throws UnreadableCaptureException {
+    double[] t = instants.toArray();
+    double apart = t.length < 2 ? CLOSEST : (t[t.length - 1] - t[0]) / (t.length - 1);
+    if (apart < CLOSEST) {
+      throw new UnreadableCaptureException(
+          table.file()
+              + ": "
+              + table.place(0)
+              + ": the edges would be "
+              + Shown.seconds(apart)
+              + " apart, but teeth that pass a sensor are at least "
+              + Shown.seconds(CLOSEST)
+              + " apart; state capture.time_unit in the job sheet, or capture.decimal_mark if a"
+              + " mark of thousands was taken for that of decimals");
+    }
   }
 
   private int levelColumn() {

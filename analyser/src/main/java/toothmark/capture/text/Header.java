@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 
 /**
  * Names and units above the rows of numbers.
@@ -16,6 +17,9 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
   static final Header NONE = new Header(List.of(), List.of(), List.of(), 0);
 
   private static final int LINES_TO_LOOK_AT = 6;
+
+  /** What a name above a lone column does not hold: a setting's mark, or a number behind one. */
+  private static final Pattern SETTING = Pattern.compile("[=:]|[,;\\t] *[-+.]?\\d");
 
   /**
    * Reads the header.
@@ -99,7 +103,7 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
     if (cells.size() != width && !fewer) {
       return null;
     }
-    if (width == 1 && (line.indexOf('=') >= 0 || line.indexOf(':') >= 0)) {
+    if (width == 1 && SETTING.matcher(line).find()) {
       return null;
     }
     int numbers = 0;
@@ -108,13 +112,22 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
       filled += cell.isEmpty() ? 0 : 1;
       numbers += Cell.of(cell, dialect.decimalMark()).kind() == Cell.Kind.NUMBER ? 1 : 0;
     }
-    if (filled == 0 || numbers == filled || fewer && (numbers > 0 || filled * 2 < width)) {
+    if (filled == 0 || numbers == filled) {
+      return null;
+    }
+    if (fewer && (numbers > 0 || filled * 2 < width && !namesTime(cells))) {
       return null;
     }
     while (cells.size() < width) {
       cells.add("");
     }
     return cells;
+  }
+
+  /** Whether the first cell names a time or has its unit: then others have no name. */
+  private static boolean namesTime(List<String> cells) {
+    NameWithUnit first = NameWithUnit.of(cells.get(0), false);
+    return first.unit().isTime() || Words.isTime(first.name()) && first.unit().isNone();
   }
 
   private static boolean isBeside(String cell, Dialect dialect) {

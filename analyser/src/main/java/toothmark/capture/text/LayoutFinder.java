@@ -59,6 +59,10 @@ final class LayoutFinder {
       ColumnKind kind = beside[c] ? ColumnKind.EMPTY : kinds.get(c);
       kind = kind == ColumnKind.EMPTY && !beside[c] ? kindAbove(c, firstRow) : kind;
       Unit unit = header.units().get(c).isNone() ? gluedUnit(c) : header.units().get(c);
+      if (saysHex(header, c)) {
+        kind = ColumnKind.HEX;
+        unit = Unit.NONE;
+      }
       plans.add(ColumnPlan.of(header.names().get(c), unit, kind, stated.column(c)));
     }
     checkColumns();
@@ -270,6 +274,17 @@ final class LayoutFinder {
       }
     }
     return Unit.NONE;
+  }
+
+  /** Whether words without a letter in these rows are called hexadecimal above. */
+  private boolean saysHex(Header header, int column) {
+    String name = Words.normal(header.names().get(column));
+    boolean says = header.units().get(column).symbol().equalsIgnoreCase("hex");
+    says |= (" " + name + " ").contains(" hex ");
+    for (List<String> row : rows) {
+      says &= HexText.value(row.get(column)) >= 0;
+    }
+    return says;
   }
 
   /** Columns that hold settings beside the first rows and nothing in most others. */

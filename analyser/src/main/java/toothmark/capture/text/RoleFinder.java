@@ -6,6 +6,14 @@ import java.util.List;
 /** Decides what each column is for, from its name, its unit and some of its numbers. */
 final class RoleFinder {
 
+  /** How far a counter that wraps falls at least, and how far it rises at most, of its range. */
+  private static final double LEAST_FALL = 0.7;
+
+  private static final double LARGEST_RISE = 0.3;
+
+  /** How often it rises at least for each time that it falls. */
+  private static final int FEWEST_RISES = 4;
+
   private final List<ColumnPlan> plans;
   private final List<List<String>> rows;
   private final char decimalMark;
@@ -109,7 +117,8 @@ final class RoleFinder {
       }
     }
     if (numeric == 1 && (timed >= 0 || isCounted(firstValue(), settings))) {
-      change(Role.VALUE, rises(firstValue()) ? Role.TIME : Role.PERIOD);
+      boolean times = rises(firstValue()) || wraps(firstValue());
+      change(Role.VALUE, times ? Role.TIME : Role.PERIOD);
       return;
     }
     if (timed >= 0) {
@@ -120,10 +129,25 @@ final class RoleFinder {
     }
     boolean stated = settings.first(Settings.Key.INTERVAL) != null;
     stated |= settings.first(Settings.Key.RATE) != null;
-    int c = firstValue();
-    if (numeric > 1 && isBare(plans.get(c)) && rises(c)) {
+    int c = risingBare();
+    if (numeric > 1 && c >= 0) {
       plans.set(c, plans.get(c).with(stated && risesByOne(c) ? Role.INDEX : Role.TIME));
     }
+  }
+
+  /** The first column, or the only other one, that has no name and rises; -1 when there is none. */
+  private int risingBare() {
+    int first = firstValue();
+    int found = -1;
+    for (int c = plans.size() - 1; c >= first; c--) {
+      if (isBare(plans.get(c)) && rises(c)) {
+        if (found >= 0 && c > first) {
+          return rises(first) && isBare(plans.get(first)) ? first : -1;
+        }
+        found = c;
+      }
+    }
+    return found;
   }
 
   /** Whether a lone column holds counts of a stated clock, or decimals that rise. */
@@ -132,6 +156,7 @@ final class RoleFinder {
     for (int r = 0; r < rows.size(); r++) {
       positive &= number(r, c) > 0;
     }
+    positive |= wraps(c);
     boolean counts = settings.first(Settings.Key.CLOCK) != null && isInteger(c) && positive;
     return counts || isBare(plans.get(c)) && !isInteger(c) && rises(c);
   }
@@ -176,6 +201,28 @@ final class RoleFinder {
       }
     }
     return rows.size() > 1;
+  }
+
+  /**
+   * Whether whole numbers rise in small steps and now and then fall through nearly all of their
+   * range, as a counter does. Periods go both ways, and the gap of a wheel is a large step up.
+   */
+  private boolean wraps(int c) {
+    double low = Double.POSITIVE_INFINITY;
+    double high = 0;
+    for (int r = 0; r < rows.size(); r++) {
+      low = Math.min(low, number(r, c));
+      high = Math.max(high, number(r, c));
+    }
+    int falls = 0;
+    for (int r = 1; r < rows.size(); r++) {
+      double step = (number(r, c) - number(r - 1, c)) / (high - low);
+      falls += step < 0 ? 1 : 0;
+      if (!(step < 0 ? step < -LEAST_FALL : step > 0 && step < LARGEST_RISE)) {
+        return false;
+      }
+    }
+    return low >= 0 && falls > 0 && falls * FEWEST_RISES < rows.size() && isInteger(c);
   }
 
   private boolean risesByOne(int c) {

@@ -70,13 +70,15 @@ final class SampleBuilder {
   List<Channel> uneven(List<Integer> columns, Times times, double typicalStep)
       throws UnreadableCaptureException {
     if (!(typicalStep > 0)) {
+      boolean falls = times.at(times.count() - 1) < times.at(0);
       throw new UnreadableCaptureException(
           table.file()
               + ": the times of the rows do not rise: "
               + Shown.seconds(times.at(0))
               + " in the first, "
               + Shown.seconds(times.at(times.count() - 1))
-              + " in the last; state the sampling interval");
+              + " in the last; "
+              + (falls ? "sort the rows by time" : "state the sampling interval"));
     }
     double interval = RoundNumber.interval(typicalStep / 2, typicalStep / 8, 2).orElseThrow();
     Stretches stretches = Stretches.uneven(times, interval, PAUSE_STEPS * typicalStep, segmentRows);

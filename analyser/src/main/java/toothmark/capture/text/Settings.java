@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import java.math.BigDecimal;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
@@ -45,7 +46,9 @@ final class Settings {
     REFERENCE("reference level", "y reference,yreference,y ref,yref"),
     PROBE(
         "probe factor",
-        "probe,probe factor,probe attenuation,attenuation,tastkopf,teiler,sonde,sonda"),
+        "probe,probe factor,probe attenuation,probe atten,probe ratio,attenuation,atten,"
+            + "tastkopf,tastkopffaktor,tastteiler,teiler,sonde,attenuation sonde,sonda,"
+            + "atenuacion,atenuacion de sonda,attenuazione,attenuazione sonda"),
     CLOCK(
         "counter clock",
         "clock,timer clock,counter clock,timer frequency,clock frequency,tick,ticks,"
@@ -95,12 +98,34 @@ final class Settings {
 
   private final Map<Key, List<Value>> values = new EnumMap<>(Key.class);
 
+  /** Whose each value is, where another word stands before its name; empty text where none does. */
+  private final Map<Key, List<String>> owners = new EnumMap<>(Key.class);
+
   boolean isEmpty() {
     return values.isEmpty();
   }
 
-  void put(Key key, List<Value> stated) {
-    values.putIfAbsent(key, List.copyOf(stated));
+  /**
+   * Keeps what is stated. A name that stands alone goes before one behind another word, such as
+   * that of a channel; of the same kind the first one counts for each owner.
+   *
+   * @param owner that word, in the form of {@link Words#normal}; empty text for none
+   */
+  void put(Key key, List<Value> stated, String owner) {
+    List<String> known = owners.getOrDefault(key, List.of());
+    if (known.isEmpty() || owner.isEmpty() && !known.contains("")) {
+      values.put(key, new ArrayList<>(stated));
+      owners.put(key, new ArrayList<>(Collections.nCopies(stated.size(), owner)));
+    } else if (!known.contains(owner) && areOfOneRow(known.get(0), owner)) {
+      values.get(key).addAll(stated);
+      known.addAll(Collections.nCopies(stated.size(), owner));
+    }
+  }
+
+  /** Whether two words number channels in one way, such as {@code ch1} and {@code ch2}. */
+  private static boolean areOfOneRow(String one, String other) {
+    int n = one.length();
+    return n > 0 && n == other.length() && one.regionMatches(0, other, 0, n - 1);
   }
 
   /** All values of a key; empty when it is not stated. */
@@ -114,9 +139,18 @@ final class Settings {
     return all.isEmpty() ? null : all.get(0);
   }
 
-  /** The value of a key for a channel: its own, or the only one; null when not stated. */
-  Value of(Key key, int channel) {
+  /**
+   * The value of a key for a channel: its own, or the only one; null when not stated.
+   *
+   * @param channel its number, from 0
+   * @param name its name
+   */
+  Value of(Key key, int channel, String name) {
     List<Value> all = all(key);
+    int own = all.isEmpty() ? -1 : owners.get(key).indexOf(Words.normal(name));
+    if (own >= 0 && !name.isEmpty()) {
+      return all.get(own);
+    }
     if (all.size() == 1) {
       return all.get(0);
     }

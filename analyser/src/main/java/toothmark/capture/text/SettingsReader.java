@@ -2,6 +2,8 @@ package toothmark.capture.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.Set;
 import java.util.regex.Pattern;
 import toothmark.capture.text.Settings.Key;
 import toothmark.capture.text.Settings.Value;
@@ -14,6 +16,35 @@ final class SettingsReader {
   /** The x of a probe factor; the count of volts per count. */
   private static final Pattern BEHIND_A_UNIT =
       Pattern.compile("(?i)((?<=\\d) ?x|(/| per )(count|lsb|bit|step|digit)s?)$");
+
+  private static final Set<String> OF_THE_SCREEN =
+      Set.of(
+          "vertical",
+          "horizontal",
+          "display",
+          "screen",
+          "zoom",
+          "grid",
+          "plot",
+          "cursor",
+          "trigger",
+          "time",
+          "vertikal",
+          "vertikale",
+          "bildschirm",
+          "verticale",
+          "pantalla");
+
+  private static final Set<String> OF_NO_SAMPLES =
+      Set.of("refresh", "frame", "update", "baud", "bit", "trigger", "display", "screen");
+
+  /** Words that turn the name of a key into that of another thing, such as divisions or baud. */
+  private static final Map<Key, Set<String>> ANOTHER =
+      Map.of(
+          Key.SCALE, OF_THE_SCREEN,
+          Key.OFFSET, OF_THE_SCREEN,
+          Key.RATE, OF_NO_SAMPLES,
+          Key.INTERVAL, OF_NO_SAMPLES);
 
   private final Dialect dialect;
   private final Settings settings = new Settings();
@@ -53,7 +84,7 @@ final class SettingsReader {
       String rest = word.substring(label.length()).strip();
       i = collect(key, values, rest, words, i + 1, new Value(null, stated, place)) - 1;
       if (!values.isEmpty()) {
-        settings.put(key, values);
+        settings.put(key, values, owner(Words.normal(label)));
       }
     }
   }
@@ -66,7 +97,7 @@ final class SettingsReader {
       Value template = new Value(null, unitOf(above, label(above)), place);
       collect(key, values, "", List.of(below), 0, template);
       if (!values.isEmpty()) {
-        settings.put(key, values);
+        settings.put(key, values, owner(Words.normal(label(above))));
       }
     }
   }
@@ -176,8 +207,8 @@ final class SettingsReader {
     }
     String w = BEHIND_A_UNIT.matcher(word).replaceFirst("");
     Cell cell = Cell.of(w, dialect.decimalMark());
-    if (cell.kind() != Cell.Kind.NUMBER && dialect.decimalMark() == ',') {
-      cell = Cell.of(w, '.');
+    if (cell.kind() != Cell.Kind.NUMBER) { // rows of whole numbers do not show the mark
+      cell = Cell.of(w, dialect.decimalMark() == ',' ? '.' : ',');
     }
     if (cell.kind() != Cell.Kind.NUMBER) {
       return false;
@@ -207,9 +238,16 @@ final class SettingsReader {
   /** What a label means; null when it is none of ours. */
   private static Key key(String label) {
     Key key = Key.named(label);
-    if (key == null && label.indexOf(' ') > 0) {
+    if (key == null && !owner(label).isEmpty()) {
       key = Key.named(label.substring(label.indexOf(' ') + 1));
+      return key == null || ANOTHER.getOrDefault(key, Set.of()).contains(owner(label)) ? null : key;
     }
     return key;
+  }
+
+  /** The word before the name of a key; empty text for a label that is one, or has no such word. */
+  private static String owner(String label) {
+    int blank = label.indexOf(' ');
+    return blank < 0 || Key.named(label) != null ? "" : label.substring(0, blank);
   }
 }

@@ -1,6 +1,8 @@
 package toothmark.capture.text;
 
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Unit of a column, as a symbol of the base unit and the power of ten of its prefix.
@@ -27,11 +29,18 @@ record Unit(String symbol, int power) {
   private static final Set<String> VOLTS = Words.set("v,volt,volts,voltios,в,вольт");
   private static final Set<String> AMPERES = Words.set("amp,amps,ampere,amperes,amperios");
   private static final Set<String> HERTZ =
-      Words.set("hertz,samples/s,samples/sec,samples per second,sample/s,pts/s");
+      Words.set(
+          "hertz,samples/s,samples/sec,samples per second,sample/s,pts/s,ech/s,echantillons/s,muestras/s,"
+              + "abtastungen/s,abtastwerte/s,werte/s,messungen/s,punkte/s");
   private static final Set<String> COUNTS =
       Words.set(
           "count,counts,lsb,raw,adc,code,codes,tick,ticks,digit,digits,samples,points,"
               + "adu,sequence");
+
+  /** Such as {@code x1E-6 s}, {@code 10^-3 V}. */
+  private static final Pattern TIMES_A_POWER =
+      Pattern.compile(
+          "[x*×]? ?(?:1?[eE]|10\\^|1(?:\\.0*)?[eE]|10\\*\\*)([+-]?\\d{1,2}) ?[*x×]? ?(\\D+)");
 
   boolean isTime() {
     return symbol.equals("s");
@@ -72,6 +81,11 @@ record Unit(String symbol, int power) {
     Unit whole = base(t);
     if (whole != null) {
       return whole;
+    }
+    Matcher times = TIMES_A_POWER.matcher(t);
+    Unit of = times.matches() ? parse(times.group(2)) : null;
+    if (of != null) {
+      return new Unit(of.symbol, of.power + Integer.parseInt(times.group(1)));
     }
     int prefix = prefixPower(t.charAt(0));
     Unit rest = t.length() > 1 && prefix != 0 ? symbolOnly(t.substring(1)) : null;
@@ -134,7 +148,8 @@ record Unit(String symbol, int power) {
       case "s", "S", "sec", "SEC", "Sec" -> SECOND;
       case "V", "v" -> new Unit("V", 0);
       case "A" -> new Unit("A", 0);
-      case "Hz", "HZ", "hz", "S/s", "Sa/s", "SPS", "sps", "Sps" -> new Unit("Hz", 0);
+      case "Hz", "HZ", "hz", "S/s", "Sa/s", "éch/s", "ech/s", "SPS", "sps", "Sps" ->
+          new Unit("Hz", 0);
       case "\u03a9", "\u2126", "Ohm", "ohm" -> new Unit("Ω", 0);
       default -> null;
     };

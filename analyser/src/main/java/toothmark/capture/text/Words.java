@@ -11,18 +11,18 @@ final class Words {
       set(
           "time,times,t,zeit,temps,tiempo,tempo,tid,tijd,aika,czas,cas,vreme,время,ido,"
               + "zaman,时间,時間,시간,timestamp,timestamps,zeitstempel,zeitpunkt,horodatage,uhrzeit,"
-              + "elapsed,second,seconds,sekunde,sekunden,seconde,secondes,segundos,sec,"
+              + "epoch,unixtime,datetime,elapsed,second,seconds,sekunde,sekunden,seconde,secondes,segundos,sec,"
               + "milliseconds,microseconds,nanoseconds");
   private static final Set<String> PERIOD =
       set(
           "period,periods,interval,intervals,dt,delta,duration,durations,spacing,"
-              + "periode,perioden,periodendauer,zahnperiode,abstand,dauer,intervall,"
+              + "periode,perioden,periodendauer,zahnperiode,zahnzeit,zahndauer,abstand,dauer,intervall,"
               + "intervalle,duree,periodo,durata,intervallo,intervalo,duracion,период");
   private static final Set<String> INDEX =
       set(
           "index,idx,no,nr,n,#,sample,samples,point,points,row,tooth,i,nummer,number,"
-              + "num,numero,x,x axis,x-axis,count,punkt,abtastwert,echantillon,muestra,"
-              + "campione,id");
+              + "num,numero,x,x axis,x-axis,count,punkt,abtastwert,messpunkt,zeile,echantillon,"
+              + "indice,ligne,muestra,fila,campione,riga,amostra,linha,id");
   private static final Set<String> SEGMENT =
       set(
           "segment,seg,trigger,frame,buffer,burst,shot,waveform,record,acquisition,"

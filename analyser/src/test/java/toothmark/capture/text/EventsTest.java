@@ -53,6 +53,27 @@ class EventsTest {
         .isEqualTo("1: instants 0.0 0.013739 0.025643 0.036552, step 5.0E-7\n");
   }
 
+  /** 10 000 counts of 1 MHz from edge to edge, 16 bits: 60 000 + 10 000 - 65 536 = 4464. */
+  @Test
+  void aCounterThatWrapsHoldsTimes() throws Exception {
+    StringBuilder list = new StringBuilder("timer clock: 1 MHz\ncapture register\n");
+    StringBuilder instants = new StringBuilder("1: instants");
+    for (int i = 0; i < 12; i++) {
+      list.append(i * 10_000 % 65_536).append('\n');
+      instants.append(' ').append(i / 100.0);
+    }
+    assertThat(understood(folder, list.toString())).startsWith(instants + ", step 1.0E-6\n");
+  }
+
+  @Test
+  void aMarkOfThousandsIsNoFastCrank() throws Exception {
+    assertThat(CaptureText.refused(folder, "Zahn;Dauer (µs)\n1;1.668\n2;1.668\n3;3.333\n"))
+        .isEqualTo(
+            "capture.txt: line 2: the edges would be 2.223 µs apart, but teeth that pass a sensor"
+                + " are at least 10 µs apart; state capture.time_unit in the job sheet, or"
+                + " capture.decimal_mark if a mark of thousands was taken for that of decimals");
+  }
+
   @Test
   void periodsWithoutAUnit() throws Exception {
     assertThat(understood(folder, "period\n13739\n11904\n10909\n"))

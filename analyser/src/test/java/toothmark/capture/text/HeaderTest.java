@@ -22,6 +22,7 @@ class HeaderTest {
       delimiter = '|',
       value = {
         "Time (us),CH1 (mV)",
+        "Time (x1E-6 s),CH1 (10^-3 V)",
         "Time [us],CH1 [mV]",
         "time(\u00b5s),CH1(mV)",
         "t/\u03bcs,CH1/mV",
@@ -67,6 +68,34 @@ class HeaderTest {
   void headerBehindACommentMark() throws Exception {
     assertThat(understood(folder, "# Time (ms),CH1 (V)\n-1.0,1.5\n-0.9,-2.25\n-0.8,3\n"))
         .isEqualTo(CH1);
+  }
+
+  /** The unit of time must not get lost: these are milliseconds. */
+  @Test
+  void manyColumnsBehindTheNames() throws Exception {
+    assertThat(
+            understood(
+                folder, "Time (ms),CH1 (V)\n-1.0,1.5,0,0,0,\n-0.9,-2.25,0,1,0,\n-0.8,3,0,0,0,\n"))
+        .startsWith(CH1)
+        .doesNotContain("no unit");
+  }
+
+  @Test
+  void countOfRowsInSpanish() throws Exception {
+    assertThat(
+            understood(
+                folder, "Intervalo: 100 us\nInicio: -1 ms\nÍndice;CH1 (V)\n0;1,5\n1;-2,25\n2;3\n"))
+        .isEqualTo(CH1);
+  }
+
+  @Test
+  void noHeaderAndTheTimeBehindTheValue() throws Exception {
+    assertThat(understood(folder, "1.5;-0.0010\n-2.25;-0.0009\n3;-0.0008\n"))
+        .isEqualTo(
+            """
+            1: every 1.0E-4 s from -0.001 s: 1.5 -2.25 3.0
+            ! the column of times has no unit; taken as seconds
+            """);
   }
 
   @Test

@@ -120,6 +120,13 @@ class LevelsTest {
             """);
   }
 
+  /** None of the words happens to hold a letter; the header says what they are. */
+  @Test
+  void hexadecimalBusByItsName() throws Exception {
+    assertThat(understood(folder, "Time[us] Data[hex]\n0 0000\n334 0010\n1167 0000\n2000 0010\n"))
+        .contains("Data[4]: levels 0.0 at 0.0 1.0 at 3.34E-4 0.0 at 0.001167 1.0 at 0.002");
+  }
+
   @Test
   void hexadecimalBusWithoutPrefix() throws Exception {
     assertThat(understood(folder, "Interval,1,us\nBus,Other\n0A,0\n0B,0\n0F,0\n04,1\n04,1\n00,1\n"))

@@ -18,6 +18,59 @@ class PreambleTest {
         .isEqualTo("1: instants 0.0 5.0E-4 0.001001 0.002001, step 5.0E-7\n");
   }
 
+  /** 0.04 V a count, not the 2 V of a division; a probe of 10; (133 - 128) * 0.04 * 10 = 2. */
+  @Test
+  void scaleOfTheScreenIsNotThatOfTheCounts() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                """
+                Sample Interval,0.001,s
+                Vertical Scale,2.0
+                Vertical Offset,3.0
+                Probe Atten,10
+                Y Increment,0.04
+                Y Origin,0
+                Y Reference,128
+                Bandwidth Limit,20
+                """
+                    + "128\n133\n123\n".repeat(4)))
+        .isEqualTo("1 in V: every 0.001 s from 0.0 s:" + " 0.0 2.0 -2.0".repeat(4) + "\n");
+  }
+
+  /** 100 counts of each: 100 * 0.01 V and 100 * 0.05 V. */
+  @Test
+  void eachChannelItsOwnScaleOnALineOfItsOwn() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "rate: 1000 Hz\nCH1 Scale: 0.01\nCH2 Scale: 0.05\nCH1,CH2\n0,0\n100,100\n0,200\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 0.0 1.0 0.0
+            CH2 in V: every 0.001 s from 0.0 s: 0.0 5.0 10.0
+            """);
+  }
+
+  /** Whole numbers do not show the mark of decimals; 2.5 mV a count, 400 * 2.5 mV = 1 V. */
+  @Test
+  void decimalCommasAboveWholeNumbers() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "Startzeit;-0,18;s\nAbtastintervall;0,5;ms\nEinheit;mV\nSkalierung;2,5\n\n"
+                    + "Kanal A\n0\n400\n-200\n"))
+        .isEqualTo("Kanal A in V: every 5.0E-4 s from -0.18 s: 0.0 1.0 -0.5\n");
+  }
+
+  @Test
+  void rateInFrench() throws Exception {
+    assertThat(
+            understood(
+                folder, "Fréquence d'échantillonnage : 20 kéch/s\nSignal (V)\n0,5\n1,25\n-0,5\n"))
+        .isEqualTo("Signal in V: every 5.0E-5 s from 0.0 s: 0.5 1.25 -0.5\n");
+  }
+
   @Test
   void severalOnOneLine() throws Exception {
     assertThat(

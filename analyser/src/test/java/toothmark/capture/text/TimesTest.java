@@ -371,4 +371,16 @@ class TimesTest {
     assertThat(s.intervalSeconds()).isEqualTo(1e-3);
     assertThat(doubts).startsWith("times scatter by up to 10").endsWith("the clock was followed");
   }
+
+  /** Noon comes after 11 am, and a zone of summer is no part of the time. */
+  @ParameterizedTest
+  @CsvSource({
+    "11/27/2026 11:59:59.9990 AM,11/27/2026 11:59:59.9995 AM,11/27/2026 12:00:00.0000 PM",
+    "2026-11-27T11:59:59.9990+01:00,2026-11-27T11:59:59.9995+01:00,2026-11-27T12:00:00.0000+01:00"
+  })
+  void twelveHoursAndZones(String one, String two, String three) throws Exception {
+    SampledSignal s = sampled("Time;V\n" + one + ";1.5\n" + two + ";2.5\n" + three + ";3.5\n");
+    assertThat(s.intervalSeconds()).isEqualTo(5e-4);
+    assertThat(s.size()).isEqualTo(3);
+  }
 }

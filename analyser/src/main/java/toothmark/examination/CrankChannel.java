@@ -26,6 +26,11 @@ record CrankChannel(Channel channel, String assumption) {
   private static final List<String> WORDS =
       List.of("crank", "ckp", "kurbel", "cigue", "vilebrequin", "trigger");
 
+  /** What is said of a coil's drive, which may be called a trigger too. */
+  static final List<String> COIL_WORDS =
+      List.of(
+          "coil", "ign", "spark", "spule", "zünd", "zuend", "bobin", "allum", "encend", "chispa");
+
   /** An edge weaker than this share of its neighbours is no evidence of a wheel. */
   private static final double STRONG = 0.4;
 
@@ -48,7 +53,7 @@ record CrankChannel(Channel channel, String assumption) {
     if (free.size() == 1) {
       return new CrankChannel(free.get(0), BOOK.of("crank.alone", free.get(0).name()));
     }
-    List<Channel> byName = free.stream().filter(c -> says(c, WORDS)).toList();
+    List<Channel> byName = free.stream().filter(CrankChannel::saysCrank).toList();
     if (byName.size() == 1) {
       return new CrankChannel(byName.get(0), BOOK.of("crank.named", byName.get(0).name()));
     }
@@ -80,6 +85,10 @@ record CrankChannel(Channel channel, String assumption) {
                   .collect(Collectors.joining(", ")));
     }
     return found.get();
+  }
+
+  private static boolean saysCrank(Channel channel) {
+    return says(channel, WORDS) && !says(channel, COIL_WORDS);
   }
 
   static boolean says(Channel channel, List<String> words) {

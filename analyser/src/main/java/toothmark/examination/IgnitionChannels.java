@@ -55,9 +55,10 @@ record IgnitionChannels(Optional<Channel> tdc, List<JobSheet.CoilEntry> coils, S
   }
 
   private static IgnitionChannels guess(List<SwitchingChannel> seen) {
+    List<SwitchingChannel> others = seen.stream().filter(c -> !c.looksLikeCam()).toList();
     Optional<SwitchingChannel> mark =
         seen.stream()
-            .filter(c -> c.looksLikeMark(seen))
+            .filter(c -> !c.looksLikeCam() && c.looksLikeMark(others))
             .min(Comparator.comparingDouble(SwitchingChannel::markScore));
     double zero = mark.map(SwitchingChannel::rise).orElse(0.0) + BEFORE_TDC;
     List<SwitchingChannel> coils =

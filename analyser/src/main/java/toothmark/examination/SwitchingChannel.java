@@ -3,8 +3,10 @@ package toothmark.examination;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import org.apache.commons.math3.stat.regression.SimpleRegression;
 import toothmark.capture.Channel;
+import toothmark.capture.StepSignal;
 import toothmark.edges.ChannelSurvey;
 import toothmark.edges.EdgeTrain;
 import toothmark.ignition.PickUp;
@@ -25,6 +27,7 @@ import toothmark.units.CrankAngle;
  * @param apart how far apart most falls come, degrees
  * @param widths what its pulses keep
  * @param duty share of time at the high level
+ * @param rpm mean speed at the rises, rev/min
  * @param pickUp how a coil's firing would have been picked up to look like this
  */
 record SwitchingChannel(
@@ -36,11 +39,25 @@ record SwitchingChannel(
     double apart,
     PulseWidths widths,
     double duty,
+    double rpm,
     PickUp pickUp) {
 
   private static final List<String> TDC_WORDS = List.of("tdc", "pmh", "dead centre", "dead center");
 
+  /** What is said of a sensor at the camshaft; {@code cam} only as a word of its own. */
+  private static final Pattern CAM =
+      Pattern.compile(
+          "(?i)\\b(cam|cmp|phase)(\\b|_|\\d)|camshaft|nocken|arbre.?[aà].?came|[aá]rbol.?de.?leva");
+
   private static final int FEWEST = 3;
+
+  /**
+   * A coil is full after some milliseconds and then only gets hot: a channel that keeps both of its
+   * levels for longer than this, and over as wide an angle, is no coil's at any speed.
+   */
+  private static final double LONGEST_CHARGE_SECONDS = 12e-3;
+
+  private static final double WIDEST_CHARGE_DEGREES = 90;
 
   /** A mark passes the sensor at the same angle each turn, within this scatter, degrees. */
   private static final double STEADY_DEGREES = 0.4;
@@ -72,7 +89,7 @@ record SwitchingChannel(
 
   static Optional<SwitchingChannel> of(Channel channel, FirstLooks.Look look, AngleTimeline angle) {
     ChannelSurvey survey = look.survey();
-    if (!look.switches()) {
+    if (!look.switches() || isNumber(channel)) {
       return Optional.empty();
     }
     List<TdcMark> rises = TdcMarks.read(look.edges(), angle);
@@ -98,6 +115,7 @@ record SwitchingChannel(
                 rises.stream().mapToDouble(TdcMark::widthDegrees).toArray(),
                 rises.stream().mapToDouble(m -> m.crank().rpm()).toArray()),
             survey.duty(),
+            rises.stream().mapToDouble(m -> m.crank().rpm()).average().orElseThrow(),
             pickUp(survey)));
   }
 
@@ -126,7 +144,37 @@ record SwitchingChannel(
   }
 
   boolean looksLikeCoil() {
-    return perTurn > 0.3 && perTurn < 6;
+    return perTurn > 0.3 && perTurn < 6 && !looksLikeCam();
+  }
+
+  /** Whether it is a camshaft's sensor, by its name or by levels that last too long for a coil. */
+  boolean looksLikeCam() {
+    if (CrankChannel.says(channel, CrankChannel.COIL_WORDS)) {
+      return false;
+    }
+    double degrees = Math.min(duty, 1 - duty) * CrankAngle.REVOLUTION / perTurn;
+    return CAM.matcher(channel.name()).find()
+        || degrees > WIDEST_CHARGE_DEGREES
+            && degrees > CrankAngle.turned(rpm, LONGEST_CHARGE_SECONDS);
+  }
+
+  /** Whether it has more than two levels, as all bits of a bus together. */
+  private static boolean isNumber(Channel channel) {
+    if (!(channel.signal() instanceof StepSignal steps)) {
+      return false;
+    }
+    double low = steps.level(0);
+    double high = low;
+    for (int i = 0; i < steps.size(); i++) {
+      double level = steps.level(i);
+      if (low == high) {
+        high = level;
+      }
+      if (level != low && level != high) {
+        return true;
+      }
+    }
+    return false;
   }
 
   /** How many cylinders it fires. */

@@ -108,6 +108,24 @@ class IgnitionChannelsTest {
     assertThat(find().tdc()).map(Channel::name).hasValue("C");
   }
 
+  /** Half a turn of the camshaft takes 67 ms at 900 rev/min: no coil is charged for so long. */
+  @Test
+  void aCamshaftsSensorIsNeitherCoilNorMakesAMarkOfOne() throws JobSheetException {
+    engine = SketchedEngine.steady(2, 900);
+    channel("A2", engine.passings(200, 720), t -> engine.timeAt(engine.degreesAt(t) + 360));
+    coil("B", sparks(90, 720));
+    IgnitionChannels found = find();
+    assertThat(found.tdc()).isEmpty();
+    assertThat(names(found)).containsExactly("B");
+  }
+
+  @Test
+  void aCamshaftsSensorIsKnownByItsName() throws JobSheetException {
+    channel("CAM 1", engine.passings(200, 720), t -> engine.timeAt(engine.degreesAt(t) + 30));
+    coil("B", sparks(90, 360));
+    assertThat(names(find())).containsExactly("B");
+  }
+
   @Test
   void aLimiterThatLeavesSparksOutMakesNoCoilOfOneCylinder() throws JobSheetException {
     double[] all = sparks(90, 360);

@@ -76,7 +76,8 @@ final class FluxSteps {
   static FluxSteps ofBlocks(Wave wave, long from, long to) {
     SampledSignal signal = wave.signal();
     int block = (int) Math.max(1, Math.round(BLOCK_SECONDS / signal.intervalSeconds()));
-    int n = (int) Math.min(MOST_BLOCKS, (Math.min(to, signal.size()) - from) / block);
+    long samples = Math.max(0, Math.min(to, signal.size()) - from);
+    int n = (int) Math.min(MOST_BLOCKS, samples / block);
     double[] starts = new double[n];
     double[] ends = new double[n];
     double[] steps = new double[n];

@@ -32,6 +32,14 @@ final class SampleStatistics {
   /** Share that it may spend in the middle half, on its way. */
   private static final double ON_THE_WAY = 0.05;
 
+  /** The share at its levels, and at each, of one that is pulled slowly to one of them. */
+  private static final double AT_LEVELS_PULLED = 0.6;
+
+  private static final double AT_EACH_PULLED = 0.2;
+
+  /** How far the shares of an exponential may be off, each against what it should be. */
+  private static final double EXPONENTIAL = 0.3;
+
   /** Levels nearer together than this many standard deviations of noise are one level. */
   private static final double APART = 8.0;
 
@@ -131,10 +139,41 @@ final class SampleStatistics {
     double quarter = levels.span() / 4;
     boolean switches =
         levels.span() > 0
-            && levels.share(histogram) >= AT_LEVELS
-            && histogram.shareBetween(levels.low() + quarter, levels.high() - quarter)
-                <= ON_THE_WAY;
+            && (levels.share(histogram) >= AT_LEVELS
+                    && histogram.shareBetween(levels.low() + quarter, levels.high() - quarter)
+                        <= ON_THE_WAY
+                || isPulled(levels.low(), levels.high())
+                || isPulled(levels.high(), levels.low()));
     return switches ? Optional.of(levels) : Optional.empty();
+  }
+
+  /**
+   * Whether a resistor pulls the signal from one level to the other while a transistor takes it
+   * back at once, as of an open collector with a long cable: it rests at both levels, and what it
+   * spends on the way between two fractions a and b of the span goes as ln((1 - a) / (1 - b)).
+   */
+  private boolean isPulled(double from, double to) {
+    double span = to - from;
+    double reach = Math.abs(span) / 10;
+    double atFrom = histogram.shareBetween(from - reach, from + reach);
+    double atTo = histogram.shareBetween(to - reach, to + reach);
+    if (Math.min(atFrom, atTo) < AT_EACH_PULLED || atFrom + atTo < AT_LEVELS_PULLED) {
+      return false;
+    }
+    double[] way = {0.1, 0.3, 0.5, 0.7, 0.9};
+    double whole = share(from + way[0] * span, from + way[4] * span) / Math.log(9);
+    for (int i = 0; i + 1 < way.length; i++) {
+      double is = share(from + way[i] * span, from + way[i + 1] * span);
+      double due = whole * Math.log((1 - way[i]) / (1 - way[i + 1]));
+      if (Math.abs(is - due) > EXPONENTIAL * due) {
+        return false;
+      }
+    }
+    return whole > 0;
+  }
+
+  private double share(double one, double other) {
+    return histogram.shareBetween(Math.min(one, other), Math.max(one, other));
   }
 
   /**

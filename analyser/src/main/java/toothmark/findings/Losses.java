@@ -8,6 +8,7 @@ import java.util.OptionalInt;
 import java.util.stream.IntStream;
 import toothmark.capture.Channel;
 import toothmark.capture.SampledSignal;
+import toothmark.edges.SensorKind;
 import toothmark.receiver.SyncLoss;
 import toothmark.units.Interval;
 
@@ -44,7 +45,11 @@ final class Losses {
   }
 
   static Losses of(Turns turns, ReceiverView receiver, Strays strays, Observations seen) {
-    List<LostTeeth> events = collect(turns, receiver, strays);
+    boolean wave = seen.edges().kind() == SensorKind.VARIABLE_RELUCTANCE;
+    List<LostTeeth> events =
+        collect(turns, receiver, strays).stream()
+            .filter(e -> !(wave && e.rpm() < Strays.STILL_RPM))
+            .toList();
     int count = strays.events().size();
     List<Mixture.Source> sources = new LossSources(turns, events, count, seen.edges().kind()).all();
     List<Interval> silences =

@@ -29,7 +29,7 @@ final class Strays {
   private static final double SAME_SPARK = 0.5e-3;
 
   /** Below this the wheel as good as stands and a wave sensor gives nothing, rev/min. */
-  private static final double STILL_RPM = 50;
+  static final double STILL_RPM = 50;
 
   private final double[] sparks;
   private final List<Stray> events;

@@ -43,6 +43,29 @@ class SwitchingEdgesTest {
     assertThat(e.rising().size()).isEqualTo(270);
   }
 
+  /** 5 V behind a resistor and a long cable: the transistor pulls down at once, the cable lags. */
+  @Test
+  void anOpenCollectorBehindALongCableIsASwitch() {
+    Random random = new Random(5);
+    double lag = 0.07 * PERIOD;
+    double[] v = new double[50_000];
+    for (int i = 0; i < v.length; i++) {
+      double phase = i / RATE % PERIOD;
+      double level = phase < PERIOD / 2 ? 1 - Math.exp(-phase / lag) : 0;
+      v[i] = 0.2 + 4.8 * level + 0.02 * random.nextGaussian();
+    }
+    CrankEdges e = EdgeDetector.withDefaults().detect(SampledSignal.of(0, 1 / RATE, v));
+    assertThat(e.kind()).isEqualTo(SensorKind.HALL);
+    assertThat(e.falling().size()).isEqualTo(270);
+    for (int i = 0; i < e.falling().size(); i++) {
+      assertThat(e.falling().time(i)).isCloseTo(PERIOD * (i + 0.5), within(1 / RATE));
+    }
+    for (int i = 0; i < e.rising().size(); i++) {
+      double crossed = PERIOD * (i + (e.rising().time(0) > PERIOD / 2 ? 1 : 0)) + lag * Math.log(2);
+      assertThat(e.rising().time(i)).isCloseTo(crossed, within(0.5 / RATE));
+    }
+  }
+
   /** A rectangle of one interval: GUM, JCGM 100:2008, 4.3.7. */
   @Test
   void takesTheMiddleOfTheIntervalThatAStepSpans() {

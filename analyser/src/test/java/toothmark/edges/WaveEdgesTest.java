@@ -385,4 +385,15 @@ class WaveEdgesTest {
     assertThat(q.samplesPerEdge()).isCloseTo(100_000 * 60.0 / 36 / 927, within(4.0));
     assertThat(q.hum()).isEmpty();
   }
+
+  /** A unit of time that was taken wrong: a sample every 50 s, and spans that hold none. */
+  @Test
+  void edgesOfAnAbsurdlySlowRecordAreFound() {
+    double[] v = new double[7200];
+    for (int i = 0; i < v.length; i++) {
+      v[i] = 3 * Math.sin(2 * Math.PI * i / 33.3);
+    }
+    CrankEdges edges = EdgeDetector.withDefaults().detect(SampledSignal.of(0, 50, v));
+    assertThat(edges.falling().size()).isBetween(214, 217);
+  }
 }

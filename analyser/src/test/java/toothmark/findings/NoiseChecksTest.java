@@ -199,6 +199,16 @@ class NoiseChecksTest {
     quiet(new IntermittentConnectionCheck(), scene);
   }
 
+  /** 20 rev/min of a starter that stalls: the coil of the sensor gives nothing to count. */
+  @Test
+  void aWaveThatDiesAsTheCrankStandsIsNoOpening() {
+    scene.fromRpm = 20;
+    scene.toRpm = 20;
+    scene.seconds = 30;
+    scene.lost = (time, k, r) -> time > 10 && time < 11;
+    quiet(new IntermittentConnectionCheck(), scene);
+  }
+
   /** Without a coil a bolt head and sparks at a fixed advance strew alike. */
   @Test
   void anExtraFeatureIsNotProvenWithoutACoil() {

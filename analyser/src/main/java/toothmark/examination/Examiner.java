@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.concurrent.CompletableFuture;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
+import toothmark.capture.LongestPart;
 import toothmark.edges.ChannelSurvey;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.DisturbanceScan;
@@ -116,7 +117,7 @@ public final class Examiner {
   public static Examination examine(
       Capture capture, JobSheet sheet, Optional<ControllerLog> log, Runnable betweenStages)
       throws JobSheetException {
-    return new Examiner(capture, sheet, log, betweenStages).run();
+    return new Examiner(LongestPart.of(capture), sheet, log, betweenStages).run();
   }
 
   /**
@@ -128,14 +129,15 @@ public final class Examiner {
    * @throws JobSheetException if the sheet does not fit the capture
    */
   public static Glance glance(Capture capture, JobSheet sheet) throws JobSheetException {
-    Examiner examiner = new Examiner(capture, sheet, Optional.empty(), () -> {});
+    Capture part = LongestPart.of(capture);
+    Examiner examiner = new Examiner(part, sheet, Optional.empty(), () -> {});
     Beginning begun = examiner.begin();
     WheelSearch wheel = examiner.identifier().identify(begun.edges);
     Optional<DecodedCrank> decoded = wheel.found().flatMap(w -> decode(begun.edges, w));
     Channel crank = begun.crank.channel();
     IgnitionChannels channels =
-        IgnitionChannels.find(capture, sheet, crank, begun.looks, decoded.map(DecodedCrank::angle));
-    return new Glance(capture, roles(begun.crank, channels), begun.edges, decoded, wheel.reason());
+        IgnitionChannels.find(part, sheet, crank, begun.looks, decoded.map(DecodedCrank::angle));
+    return new Glance(part, roles(begun.crank, channels), begun.edges, decoded, wheel.reason());
   }
 
   /** The channels gone through. */

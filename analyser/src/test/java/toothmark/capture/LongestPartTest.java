@@ -49,6 +49,17 @@ class LongestPartTest {
         .startsWith("CH1 in V: every 0.001 s from 0.05 s: 5.5 6.5 7.5 8.5\n");
   }
 
+  /** The same names again halfway, as a recorder writes them on every page; time goes on. */
+  @Test
+  void aRepeatedHeaderDoesNot() throws Exception {
+    StringBuilder rows = new StringBuilder();
+    for (int i = 0; i < 60; i++) {
+      rows.append(i == 30 ? "Time (ms),CH1 (V)\n" : "").append(i).append(",1.").append(i % 7);
+      rows.append('\n');
+    }
+    assertThat(cut(rows.toString())).isEqualTo("whole");
+  }
+
   @Test
   void aShortPauseDoesNot() throws Exception {
     StringBuilder rows = new StringBuilder();

@@ -36,7 +36,7 @@ final class Stretches {
       long end = p + 1 < pieces.size() ? pieces.firsts.get(p + 1) : rows;
       boolean starts = Arrays.binarySearch(announced, first) >= 0;
       double slack = Math.max(0.2, clock.roundedToSeconds() / s.interval);
-      s.add(pieces.times.get(p), first, end, end - first, starts ? -1 : slack);
+      s.add(pieces.times.get(p), first, end, end - first, starts ? -slack : slack);
     }
     return s;
   }
@@ -75,7 +75,7 @@ final class Stretches {
 
   private void addUneven(double start, double last, long first, long end) {
     long ticks = 1 + (long) Math.floor((last - start) / interval * (1 + 1e-12));
-    add(start, first, end, ticks, -1);
+    add(start, first, end, ticks, Double.NaN);
   }
 
   /**
@@ -83,7 +83,8 @@ final class Stretches {
    * one.
    *
    * @param slack how far the start may be off a tick of the last segment, in intervals; negative
-   *     for rows that start a segment in any case
+   *     for rows that the file calls a segment, which they are unless the clock just goes on, as
+   *     where a header is repeated; not a number for rows that start one in any case
    */
   private void add(double start, long first, long end, long ticks, double slack) {
     if (list.isEmpty()) {
@@ -93,7 +94,9 @@ final class Stretches {
     Stretch last = list.get(list.size() - 1);
     double ahead = (start - last.writtenStart()) / interval;
     long gap = Math.round(ahead) - last.ticks();
-    boolean joins = gap >= 0 && gap <= MOST_FILLED && Math.abs(ahead - Math.rint(ahead)) <= slack;
+    long most = slack < 0 ? 0 : MOST_FILLED;
+    boolean joins =
+        gap >= 0 && gap <= most && Math.abs(ahead - Math.rint(ahead)) <= Math.abs(slack);
     if (joins) {
       filled += gap;
       list.set(

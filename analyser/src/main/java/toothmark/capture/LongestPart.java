@@ -7,14 +7,15 @@ import toothmark.units.Say;
 
 /**
  * The longest part of a record within which time is known: a crank cannot be counted from one
- * trigger to the next where times start again, nor through a pause as long as what is recorded.
+ * trigger to the next where times start again, nor through a pause that is not short beside what is
+ * recorded.
  *
  * <p>Not for short pauses: rows that a recorder lost are bridged like teeth that gave no edge.
  */
 public final class LongestPart {
 
-  /** A pause of at least this share of the longest segment parts a record. */
-  private static final double LONG_PAUSE = 0.5;
+  /** A pause of this share of the longest segment, or more, parts a record. */
+  private static final double LONG_PAUSE = 0.2;
 
   private LongestPart() {}
 

@@ -283,7 +283,16 @@ class WheelChecksTest {
   @Test
   void withoutReferenceFires() {
     scene.wheel = WheelPattern.plain(35);
+    scene.told = Optional.of(WheelPattern.plain(35));
     assertThat(fires(new NoReferenceCheck(), scene).severity()).isEqualTo(Severity.NOTE);
+  }
+
+  @Test
+  void teethThatNobodyCountedAreAWatch() {
+    scene.wheel = WheelPattern.plain(3);
+    Finding found = fires(new NoReferenceCheck(), scene);
+    assertThat(found.severity()).isEqualTo(Severity.WATCH);
+    assertThat(found.title()).contains("cannot be seen").contains("3");
   }
 
   @Test

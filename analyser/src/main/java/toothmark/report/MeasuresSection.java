@@ -74,12 +74,7 @@ final class MeasuresSection {
 
   private void crank() {
     Optional<WheelIdentification> id = seen.crank().map(DecodedCrank::identification);
-    id.ifPresent(
-        w ->
-            row(
-                "measures.wheel",
-                Wording.of("wheel", w.pattern(), Wording.sure(w.confidence())),
-                String.join(" ", w.evidence())));
+    id.ifPresent(w -> row("measures.wheel", Wording.of(w), String.join(" ", w.evidence())));
     id.map(MeasuresSection::alternatives)
         .filter(s -> !s.isEmpty())
         .ifPresent(s -> row("measures.wheels", s, Wording.of("measures.wheels.basis")));

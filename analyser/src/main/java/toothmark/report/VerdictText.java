@@ -96,12 +96,7 @@ public final class VerdictText {
   }
 
   private void crank(DecodedCrank crank) {
-    lines.figure(
-        Wording.of("screen.wheel"),
-        Wording.of(
-            "wheel",
-            crank.identification().pattern(),
-            Wording.sure(crank.identification().confidence())));
+    lines.figure(Wording.of("screen.wheel"), Wording.of(crank.identification()));
     lines.figure(Wording.of("screen.speed"), Wording.speed(crank.speed()));
   }
 

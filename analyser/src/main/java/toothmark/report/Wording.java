@@ -19,6 +19,7 @@ import toothmark.units.Say;
 import toothmark.units.WordBook;
 import toothmark.wheel.ToothEvents;
 import toothmark.wheel.ToothKind;
+import toothmark.wheel.WheelIdentification;
 
 /** The words of reports, and those that stand for enum values. */
 final class Wording {
@@ -44,6 +45,13 @@ final class Wording {
   /** How sure a conclusion is; never quite, since the models behind it are not. */
   static String sure(double probability) {
     return probability > 0.99 ? of("sure.most") : of("sure.share", Say.percent(probability));
+  }
+
+  /** Which wheel it is; how many even teeth make a turn cannot be seen. */
+  static String of(WheelIdentification wheel) {
+    return wheel.pattern().hasReference()
+        ? of("wheel", wheel.pattern(), sure(wheel.confidence()))
+        : of("wheel.even", wheel.pattern());
   }
 
   /** How fast the crank turned. */

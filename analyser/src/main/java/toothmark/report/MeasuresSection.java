@@ -95,7 +95,9 @@ final class MeasuresSection {
         "measures.cranking",
         Wording.of("measures.cranking.value", Say.rpm(c.meanRpm()), Say.percent(c.ripple())),
         Wording.of("measures.cranking.basis", c.cycles()));
-    row("measures.compressions", c.shares(), Wording.of("measures.compressions.basis"));
+    if (!c.compressions().isEmpty()) {
+      row("measures.compressions", c.shares(), Wording.of("measures.compressions.basis"));
+    }
   }
 
   private static String alternatives(WheelIdentification w) {

@@ -309,7 +309,7 @@ final class TrainSearch {
 
   /**
    * Where every turn has the same edges, leaves out the wheels that would have a stray, or a tooth
-   * lost, in each: no edge would be dearer than that.
+   * lost, in each: they cost too much to win, and most of the race.
    */
   private void keepThoseOfTheTurn() {
     Set<Integer> turns = new HashSet<>();

@@ -209,7 +209,7 @@ final class TurnPace {
     return logMeans(nats, Math.log(weight));
   }
 
-  /** By how many turns of the crank the row is, or 0 where that is open. */
+  /** Engines for a row of so many turns of the crank; 0 where it may be any part of one. */
   private List<CompressionShape> engines(int turns) {
     return engines.computeIfAbsent(
         turns,

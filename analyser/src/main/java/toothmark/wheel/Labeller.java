@@ -212,7 +212,7 @@ final class Labeller {
     double interval = edges.intervals[i];
     double u = edges.uncertainties[i] / interval;
     jitter = noise.jitter() * noise.jitter() + u * u;
-    double roughness = noise.roughnessAt(interval);
+    double roughness = noise.roughnessAt(edges.slowest[i]);
     int since = -1;
     for (Survivor s : ways.list()) {
       double dt = edges.times[i] - edges.times[s.edge];

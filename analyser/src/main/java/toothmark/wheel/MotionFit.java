@@ -84,7 +84,7 @@ final class MotionFit {
     double interval = edges.intervals[e];
     double u = edges.uncertainties[e] / interval;
     double jitter = noise.jitter() * noise.jitter() + u * u;
-    double roughness = noise.roughnessAt(interval);
+    double roughness = noise.roughnessAt(edges.slowest[e]);
     double dt = edges.times[e] - state.time;
     double h = dt / interval;
     if (!state.paceKnown) {

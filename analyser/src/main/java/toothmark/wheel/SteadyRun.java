@@ -79,7 +79,7 @@ final class SteadyRun {
     if (edges.toothNats(i, strength) > WEAK_NATS || dt <= 0) {
       return false;
     }
-    filter.lookAhead((edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(interval));
+    filter.lookAhead((edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(edges.slowest[i]));
     filter.predict(state);
     double u = edges.uncertainties[i] * rate;
     double jitter = noise.jitter() * noise.jitter() + u * u;

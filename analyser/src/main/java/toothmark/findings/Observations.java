@@ -3,6 +3,7 @@ package toothmark.findings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import toothmark.capture.Capture;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
@@ -43,17 +44,19 @@ public record Observations(
     coils = List.copyOf(coils);
   }
 
+  private static final Set<String> WITHOUT_VOLTS = Set.of("FS", "count");
+
   /** Whether heights of a wave mean volts. */
   enum Scale {
-    /** They do; also taken for so where a file names no unit. */
+    /** They do; also taken for so where a file names no unit of numbers with decimals. */
     VOLTS,
-    /** A sound card gives shares of a full scale that nobody knows. */
+    /** Shares of a sound card's full scale, or counts of a converter, whose worth is not known. */
     UNKNOWN
   }
 
   /** What the heights of the crank's wave mean. */
   Scale scale() {
-    boolean shares = capture.channels().stream().allMatch(c -> c.unit().equals("FS"));
+    boolean shares = capture.channels().stream().anyMatch(c -> WITHOUT_VOLTS.contains(c.unit()));
     return shares ? Scale.UNKNOWN : Scale.VOLTS;
   }
 

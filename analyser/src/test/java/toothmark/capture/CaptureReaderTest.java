@@ -163,6 +163,16 @@ class CaptureReaderTest {
   }
 
   @Test
+  void packedTwice() throws Exception {
+    byte[] once = packed(TEXT);
+    assertThatThrownBy(() -> read("a", packed(once, GZIPOutputStream::new)))
+        .isInstanceOf(UnsupportedCaptureException.class)
+        .hasMessage(
+            "a: this is packed twice, with gzip inside, which is not supported; unpack it, or"
+                + " export the capture as delimited text, value change dump or WAV");
+  }
+
+  @Test
   void onlyTheStart() throws Exception {
     Path file = Files.write(folder.resolve("a.csv"), bytes(TEXT));
     ReadingOptions start = ReadingOptions.withDefaults().withFirstBytes(TEXT.length() - 2);

@@ -312,7 +312,7 @@ final class LayoutFinder {
   }
 
   private Settings settings(Header header, int firstRow, boolean[] beside) {
-    SettingsReader reader = new SettingsReader(dialect);
+    SettingsReader reader = new SettingsReader(dialect, header.names());
     for (int i = 0; i < firstRow; i++) {
       String line = head.line(i);
       if (!header.lines().contains(line)) {
@@ -351,7 +351,7 @@ final class LayoutFinder {
       List<String> above = dialect.split(header.lines().get(1));
       for (int c = 0; c < Math.min(above.size(), below.size()); c++) {
         if (Cell.of(below.get(c), dialect.decimalMark()).kind() == Cell.Kind.NUMBER) {
-          reader.readColumn(above.get(c), below.get(c), "line " + (header.firstLine() + 2));
+          reader.readColumn(above.get(c), below.get(c), "", "line " + (header.firstLine() + 2));
         }
       }
     }

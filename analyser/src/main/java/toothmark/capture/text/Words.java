@@ -82,7 +82,7 @@ final class Words {
   }
 
   static boolean isPeriod(String name) {
-    return firstOrLastIn(PERIOD, name) || words(name).equals("tooth time");
+    return firstOrLastIn(PERIOD, name) || split(name).equals("tooth time");
   }
 
   static boolean isIndex(String name) {
@@ -115,13 +115,13 @@ final class Words {
     return word.substring(0, end);
   }
 
-  /** {@code toothTime} is two words. */
-  private static String words(String name) {
+  /** The same, and {@code toothTime} is two words. */
+  static String split(String name) {
     return normal(name.replaceAll("(?<=[a-z])(?=[A-Z][a-z])", " "));
   }
 
   private static boolean firstOrLastIn(Set<String> set, String name) {
-    String n = words(name);
+    String n = split(name);
     if (set.contains(n)) {
       return true;
     }

@@ -1,5 +1,6 @@
 package toothmark.capture.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.regex.Matcher;
@@ -17,6 +18,11 @@ final class SettingsReader {
 
   private static final Pattern NUMBER_AND_UNIT =
       Pattern.compile("([-+]?\\d[\\d.,]*(?:[eE][-+]?\\d+)?) ?([^\\d\\s].*)");
+
+  /** The name of a column of times and what a count of it is worth. */
+  private static final Pattern TICK =
+      Pattern.compile(
+          "(.*?)(?: ?[(\\[]| in )[xX×*]? ?(\\d+(?:[.,]\\d+)?) ?(\\p{L}{1,2})(?: (?:counts?|ticks?))?[)\\]]?");
 
   /** A number of hertz that is only told by its prefix. */
   private static final Pattern PREFIX_ALONE = Pattern.compile("[\\d.,]+ ?[kKMG]");
@@ -140,6 +146,25 @@ final class SettingsReader {
     Label label = Label.of(text, glued.substring(text.length()).strip(), channels);
     if (label != null) {
       read(label.ownedBy(owner), "", List.of(below), 0, place);
+    }
+  }
+
+  /**
+   * What a count of a column of times is worth, where its name says so, as in {@code period (4
+   * us)}.
+   *
+   * @param name the header cell
+   */
+  void readTick(String name, String place) {
+    Matcher m = TICK.matcher(name.strip());
+    String bare = m.matches() ? m.group(1) : "";
+    if (Words.isPeriod(bare) || Words.isTime(bare)) {
+      Unit unit = Unit.parse(m.group(3));
+      BigDecimal number = new BigDecimal(m.group(2).replace(',', '.'));
+      if (unit != null && unit.isTime() && number.signum() > 0) {
+        Value tick = new Value(number.scaleByPowerOfTen(unit.power()), unit, place);
+        settings.put(Key.CLOCK, List.of(tick), "");
+      }
     }
   }
 

@@ -31,7 +31,7 @@ final class Declarations {
 
   void read() throws IOException, UnreadableCaptureException {
     while (words.next()) {
-      String keyword = words.text(0);
+      String keyword = words.text(words.at(0) == (byte) 0xef ? 3 : 0); // a byte order mark
       switch (keyword) {
         case "$enddefinitions" -> {
           section(keyword);

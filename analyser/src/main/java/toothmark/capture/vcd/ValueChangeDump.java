@@ -42,7 +42,7 @@ public final class ValueChangeDump {
    * @return true when the first word is a keyword that the standard allows there
    */
   public static boolean looksLike(byte[] head) {
-    int p = 0;
+    int p = head.length > 2 && head[0] == (byte) 0xef && head[1] == (byte) 0xbb ? 3 : 0;
     while (p < head.length && head[p] >= 0 && head[p] <= ' ') {
       p++;
     }

@@ -278,5 +278,7 @@ class ValueChangeDumpTest {
             CaptureText.understood(
                 folder, "\n  $version x $end " + dump("$var wire 1 a s $end", "#0 1a")))
         .startsWith("s: levels 1.0 at 0.0");
+    assertThat(CaptureText.understood(folder, "\uFEFF" + dump("$var wire 1 a s $end", "#0 1a")))
+        .startsWith("s: levels 1.0 at 0.0");
   }
 }

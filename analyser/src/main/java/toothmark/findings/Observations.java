@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import toothmark.capture.Capture;
+import toothmark.capture.Channel;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
@@ -54,9 +55,16 @@ public record Observations(
     UNKNOWN
   }
 
+  /** That a check needs volts, and why heights do not mean them. */
+  Outcome noVolts() {
+    boolean counts = capture.channels().stream().anyMatch(c -> c.unit().equals("count"));
+    return counts ? Outcome.cannotRun("no-worth") : Outcome.cannotRun("no-volts");
+  }
+
   /** What the heights of the crank's wave mean. */
   Scale scale() {
-    boolean shares = capture.channels().stream().anyMatch(c -> WITHOUT_VOLTS.contains(c.unit()));
+    List<String> units = capture.channels().stream().map(Channel::unit).toList();
+    boolean shares = units.stream().anyMatch(WITHOUT_VOLTS::contains) && !units.contains("V");
     return shares ? Scale.UNKNOWN : Scale.VOLTS;
   }
 

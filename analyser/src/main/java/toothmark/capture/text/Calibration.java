@@ -50,7 +50,7 @@ final class Calibration {
     }
     noteScale(scale, unit, whole);
     boolean bare = unit.isCount() || unit.isNone() && stated == null && isCounts(column);
-    noteProbe(settings.of(Key.PROBE, channel, name), bare);
+    noteProbe(settings.of(Key.PROBE, channel, name), counts && whole && stated == null);
     if (bare) {
       notes.doubt(
           "channel "
@@ -84,6 +84,19 @@ final class Calibration {
     Value reference = settings.of(Key.REFERENCE, channel, name);
     if (reference != null) {
       zero -= reference.number().doubleValue() * factor;
+    }
+    if (isFactor(probe)) {
+      notes.doubt(
+          "the probe factor of "
+              + probe.number().toPlainString()
+              + " in "
+              + probe.place()
+              + " was applied to channel "
+              + name
+              + "; if the scale in "
+              + scale.place()
+              + " holds it already, its values are that much too high: state the scale in"
+              + " [[capture.columns]] of the job sheet");
     }
     double attenuation = probe == null ? 1 : probe.number().doubleValue();
     String unit =
@@ -127,8 +140,12 @@ final class Calibration {
     }
   }
 
+  private static boolean isFactor(Value probe) {
+    return probe != null && probe.number().compareTo(BigDecimal.ONE) != 0;
+  }
+
   private void noteProbe(Value probe, boolean bare) {
-    if (probe != null && probe.number().compareTo(BigDecimal.ONE) != 0) {
+    if (isFactor(probe)) {
       notes.doubt(
           probe.place()
               + " states a probe factor of "

@@ -177,7 +177,7 @@ final class RoleFinder {
       positive &= number(r, c) > 0;
     }
     positive |= wraps(c);
-    boolean counts = settings.first(Settings.Key.CLOCK) != null && isInteger(c) && positive;
+    boolean counts = settings.counter() != null && isInteger(c) && positive;
     return counts || isBare(plans.get(c)) && !isInteger(c) && rises(c);
   }
 

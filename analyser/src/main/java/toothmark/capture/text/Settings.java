@@ -50,12 +50,13 @@ final class Settings {
         "probe,probe factor,probe attenuation,probe atten,probe ratio,attenuation,atten,"
             + "tastkopf,tastkopffaktor,tastteiler,teiler,sonde,attenuation sonde,sonda,"
             + "atenuacion,atenuacion de sonda,attenuazione,attenuazione sonda"),
-    CLOCK(
+    CLOCK("clock", "clock,clock frequency,cpu clock,f cpu,cpu frequency,takt,zeittakt"),
+    TIMER(
         "counter clock",
-        "clock,timer clock,counter clock,timer frequency,clock frequency,tick,ticks,"
+        "timer clock,counter clock,timer frequency,tick,ticks,"
             + "tick time,tick rate,counter frequency,counter rate,timer rate,timer resolution,"
-            + "counter resolution,time resolution,tick length,tick period,cpu clock,f cpu,"
-            + "cpu frequency,ticks per second,counts per second,takt,zeittakt"),
+            + "counter resolution,time resolution,tick length,tick period,"
+            + "ticks per second,counts per second"),
     PRESCALER("prescaler", "prescaler,prescale,clock divider,vorteiler"),
     UNIT(
         "unit",
@@ -158,6 +159,11 @@ final class Settings {
   Value first(Key key) {
     List<Value> all = all(key);
     return all.isEmpty() ? null : all.get(0);
+  }
+
+  /** What a count of a counter is worth: that of a timer, else of a clock; null when not stated. */
+  Value counter() {
+    return first(first(Key.TIMER) == null ? Key.CLOCK : Key.TIMER);
   }
 
   /**

@@ -130,7 +130,7 @@ final class SettingsReader {
     int end = collect(label, values, rest, words, from, place);
     if (!values.isEmpty()) {
       boolean ofClock = label.key() == Key.SCALE && values.get(0).unit().isTime();
-      settings.put(ofClock ? Key.CLOCK : label.key(), values, Label.channel(label.owner()));
+      settings.put(ofClock ? Key.TIMER : label.key(), values, Label.channel(label.owner()));
     }
     return end;
   }
@@ -163,7 +163,7 @@ final class SettingsReader {
       BigDecimal number = new BigDecimal(m.group(2).replace(',', '.'));
       if (unit != null && unit.isTime() && number.signum() > 0) {
         Value tick = new Value(number.scaleByPowerOfTen(unit.power()), unit, place);
-        settings.put(Key.CLOCK, List.of(tick), "");
+        settings.put(Key.TIMER, List.of(tick), "");
       }
     }
   }

@@ -106,13 +106,13 @@ final class TimeBase {
     if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {
       return 1;
     }
-    Value counter = table.layout().settings().first(Key.CLOCK);
+    Value counter = table.layout().settings().counter();
     if (counter != null && isWhole(column)) {
       double c = counter.number().doubleValue();
       Value prescaler = table.layout().settings().first(Key.PRESCALER);
       double divided = prescaler == null ? 1 : prescaler.number().doubleValue();
       double seconds =
-          positive(counter, Key.CLOCK, divided * (counter.unit().isTime() ? c : 1 / c));
+          positive(counter, Key.TIMER, divided * (counter.unit().isTime() ? c : 1 / c));
       notes.fact("counter clock", Shown.seconds(seconds) + " a count, " + counter.place());
       return seconds;
     }

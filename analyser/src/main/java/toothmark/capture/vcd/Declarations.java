@@ -137,6 +137,7 @@ final class Declarations {
 
   private static Values.Kind kind(String type) {
     return switch (type) {
+      case "event" -> Values.Kind.EVENT;
       case "real", "realtime" -> Values.Kind.REAL;
       case "integer", "time", "parameter" -> Values.Kind.INTEGER;
       default -> Values.Kind.LOGIC;

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
+import toothmark.capture.EventSignal;
 import toothmark.capture.Reading;
 import toothmark.capture.StepSignal;
 import toothmark.capture.UnreadableCaptureException;
@@ -111,7 +112,12 @@ public final class ValueChangeDump {
 
   private void add(String name, Variable variable) {
     Values values = variable.values();
-    addTrack(name, values.word());
+    if (values.isEvent() && !values.word().isEmpty()) {
+      double[] times = values.word().times();
+      channels.add(new Channel(name, "", new EventSignal(times, changes.secondsPerTick())));
+    } else {
+      addTrack(name, values.word());
+    }
     for (int i = 0; i < values.bits().length; i++) {
       addTrack(name + "[" + variable.range().index(i) + "]", values.bits()[i]);
     }

@@ -288,4 +288,12 @@ class EventsTest {
             "capture.txt: column 2 (RPM) holds speeds, 50 ms apart: this is a log, in which no"
                 + " tooth can be seen; give it with --log beside a capture of the crank sensor");
   }
+
+  @Test
+  void aTimersClockIsNotThatOfSamples() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "# timer clock 2 MHz\noverflow,capture\n0,7408\n0,9000\n1,3000\n1,6000\n"))
+        .startsWith("capture.txt: line 3: neither a column of times nor a sampling interval");
+  }
 }

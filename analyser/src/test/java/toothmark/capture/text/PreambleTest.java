@@ -38,7 +38,12 @@ class PreambleTest {
                 Bandwidth Limit,20
                 """
                     + "128\n133\n123\n".repeat(4)))
-        .isEqualTo("1 in V: every 0.001 s from 0.0 s:" + " 0.0 2.0 -2.0".repeat(4) + "\n");
+        .isEqualTo(
+            "1 in V: every 0.001 s from 0.0 s:"
+                + " 0.0 2.0 -2.0".repeat(4)
+                + "\n! the probe factor of 10 in line 4 was applied to channel 1; if the scale in"
+                + " line 5 holds it already, its values are that much too high: state the scale in"
+                + " [[capture.columns]] of the job sheet\n");
   }
 
   /** 100 counts of each: 100 * 0.01 V and 100 * 0.05 V. */

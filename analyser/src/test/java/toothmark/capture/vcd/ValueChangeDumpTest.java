@@ -143,6 +143,13 @@ class ValueChangeDumpTest {
         .startsWith("Z\u00fcndspule: levels 1.0 at 0.0 0.0 at 5.0E-6");
   }
 
+  /** An event has no level; a change of it says when it took place. */
+  @Test
+  void events() throws Exception {
+    assertThat(understood(folder, dump("$var event 1 a edge $end", "#5 1a\n#9 1a\n#12 1a\n")))
+        .isEqualTo("edge: instants 5.0E-6 9.0E-6 1.2E-5, step 1.0E-6\n");
+  }
+
   @Test
   void integersHaveASign() throws Exception {
     assertThat(

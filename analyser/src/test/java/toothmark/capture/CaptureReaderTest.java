@@ -163,6 +163,14 @@ class CaptureReaderTest {
   }
 
   @Test
+  void aFolder() throws Exception {
+    Path inner = Files.createDirectory(folder.resolve("captures"));
+    assertThatThrownBy(() -> CaptureReader.read(inner, ReadingOptions.withDefaults()))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage("captures: this is a folder, not a capture; name a file in it");
+  }
+
+  @Test
   void packedTwice() throws Exception {
     byte[] once = packed(TEXT);
     assertThatThrownBy(() -> read("a", packed(once, GZIPOutputStream::new)))

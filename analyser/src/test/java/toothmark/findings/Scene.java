@@ -90,6 +90,8 @@ final class Scene {
   /** Peak-to-peak height of the wave at 200 rev/min, where 120 teeth of 36 slots pass a second. */
   double voltsAt200 = 1;
 
+  String unit = "V";
+
   /** Share of the strength that is left at the end. */
   double fadesTo = 1;
 
@@ -403,7 +405,7 @@ final class Scene {
         new StepSignal(new double[] {0}, new double[] {0}, 0, seconds + restSeconds);
     return new Capture(
         "by-hand.csv",
-        List.of(new Channel("CH1", "V", signal)),
+        List.of(new Channel("CH1", unit, signal)),
         new Reading("text", List.of(), List.of()));
   }
 

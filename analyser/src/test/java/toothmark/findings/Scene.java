@@ -82,6 +82,8 @@ final class Scene {
   /** Spans in which no edge comes and teeth are not counted on. */
   List<Interval> undecided = new ArrayList<>();
 
+  List<Interval> standstills = new ArrayList<>();
+
   double[] offsets = new double[35];
   double[] strengths = ones(35);
   int turnsLearned = 20;
@@ -308,7 +310,11 @@ final class Scene {
             orientation,
             List.of()),
         new DecodedWheel(
-            wheel, b.build(), new ToothGeometry(offsets, u, strengths, turnsLearned), undecided),
+            wheel,
+            b.build(),
+            new ToothGeometry(offsets, u, strengths, turnsLearned),
+            undecided,
+            standstills),
         timeline(),
         speed());
   }

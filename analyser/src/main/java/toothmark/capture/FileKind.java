@@ -5,6 +5,16 @@ enum FileKind {
   BZIP2("compressed with bzip2", "BZh"),
   SEVEN_ZIP("a 7z archive", "7z\u00bc\u00af"),
   MDF("an ASAM MDF file", "MDF     "),
+  GZIP("packed twice, with gzip inside", "\u001f\u008b"),
+  XZ("packed twice, with xz inside", "\u00fd7zXZ"),
+  ZSTD("packed twice, with Zstandard inside", "(\u00b5/\u00fd"),
+  ZIP("packed twice, with a ZIP archive inside", "PK\u0003\u0004"),
+  EMPTY_ZIP("a ZIP archive with nothing in it", "PK\u0005\u0006"),
+  TAR("a tar archive", "ustar", 257),
+  AIFF("an AIFF sound file", "AIFF", 8),
+  AU("an AU sound file", ".snd\0"),
+  CAF("a CAF sound file", "caff\0"),
+  WAVE64("a Wave64 sound file", "riff.\u0091"),
   FLAC("a FLAC sound file", "fLaC"),
   OGG("an Ogg sound file", "OggS"),
   MP3("an MP3 sound file", "ID3"),
@@ -15,11 +25,17 @@ enum FileKind {
   OLD_OFFICE("an old office document", "\u00d0\u00cf\u0011\u00e0");
 
   private final String text;
-  private final String start;
+  private final String mark;
+  private final int at;
 
-  FileKind(String text, String start) {
+  FileKind(String text, String mark) {
+    this(text, mark, 0);
+  }
+
+  FileKind(String text, String mark, int at) {
     this.text = text;
-    this.start = start;
+    this.mark = mark;
+    this.at = at;
   }
 
   /**
@@ -41,8 +57,8 @@ enum FileKind {
   }
 
   private boolean begins(byte[] head) {
-    for (int i = 0; i < start.length(); i++) {
-      if (i >= head.length || (head[i] & 0xff) != start.charAt(i)) {
+    for (int i = 0; i < mark.length(); i++) {
+      if (at + i >= head.length || (head[at + i] & 0xff) != mark.charAt(i)) {
         return false;
       }
     }

@@ -1,13 +1,17 @@
 package toothmark.edges;
 
+import java.util.Collections;
+import java.util.Comparator;
+import java.util.List;
+
 /**
  * Looks for hum of the mains over a wave, so that it can be taken away before edges are timed.
  *
  * <p>Hum moves the edges of a cranking engine by tenths of a degree. It is looked for in the flux
  * at the extrema, where the teeth themselves cancel ({@link FluxRegression}), at 50 and 60 Hz
  * within 1 %, and it must stand out from what the same record shows at frequencies beside ({@link
- * MainsLine}). Hum that drowns the teeth is looked for in the voltage itself and must bring them to
- * light.
+ * MainsLine}). Hum that drowns the teeth, or has extrema of its own between few slow ones, is
+ * looked for in the voltage itself; without it the teeth must come to light, or be much more alike.
  */
 final class HumFinder {
 
@@ -21,11 +25,17 @@ final class HumFinder {
   /** A sine this many standard deviations high is no chance. */
   private static final double SIGNIFICANT = 8.0;
 
+  /** To be tried in the voltage, which the teeth fill: what they are without it is the proof. */
+  private static final double WORTH_TRYING = 4.0;
+
   /** Teeth come to light when there are this many times more extrema than before, ... */
   private static final double MORE_EXTREMA = 1.3;
 
   /** ... and their swings scatter by less than this share. */
   private static final double ALIKE = 0.2;
+
+  /** Teeth are much more alike when their swings scatter by less than this share of before. */
+  private static final double MUCH_MORE_ALIKE = 1.0 / 3;
 
   /** A change of height by more than this share of the hum is a fit gone wild. */
   private static final double WILD = 0.5;
@@ -63,9 +73,14 @@ final class HumFinder {
     HumFinder finder = new HumFinder(wave, extrema);
     HumTrack weak = finder.settle(finder.weak(none), (b, a) -> scatter(a) <= scatter(b));
     HumTrack all = finder.strong(weak);
-    return all == weak
-        ? weak
-        : finder.settle(all, (b, a) -> a.size() > MORE_EXTREMA * b.size() && scatter(a) < ALIKE);
+    return all == weak ? weak : finder.settle(all, HumFinder::bringsTeethToLight);
+  }
+
+  private static boolean bringsTeethToLight(Extrema before, Extrema after) {
+    double left = scatter(after);
+    return left < ALIKE
+        && (after.size() > MORE_EXTREMA * before.size()
+            || left < MUCH_MORE_ALIKE * scatter(before));
   }
 
   /** Hum that leaves the teeth as extrema of flux. */
@@ -75,7 +90,7 @@ final class HumFinder {
       Extrema part = extrema.between(none.start(i), none.end(i));
       if (part.size() >= LEAST_EXTREMA) {
         FluxSteps steps = FluxSteps.of(part);
-        track = track.with(i, fit(steps, MainsLine.inTeeth(steps, interval())));
+        track = track.with(i, fit(steps, MainsLine.inTeeth(steps, interval()), SIGNIFICANT));
       }
     }
     return track;
@@ -86,25 +101,42 @@ final class HumFinder {
     HumTrack track = weak;
     for (int i = 0; i < weak.spans(); i++) {
       if (weak.span(i).isNone()) {
-        FluxSteps blocks = FluxSteps.ofBlocks(wave, weak.start(i), weak.end(i));
-        Harmonics hum = fit(blocks, MainsLine.inVoltage(blocks, interval()));
+        Harmonics hum = strong(weak, i);
         track = hum.isNone() ? track : track.with(i, hum);
       }
     }
     return track;
   }
 
+  /** Of two lines the one without which the teeth are more alike. */
+  private Harmonics strong(HumTrack weak, int i) {
+    FluxSteps blocks = FluxSteps.ofBlocks(wave, weak.start(i), weak.end(i));
+    List<Harmonics> found =
+        MainsLine.inVoltage(blocks, interval()).stream()
+            .map(line -> fit(blocks, line, WORTH_TRYING))
+            .filter(hum -> !hum.isNone())
+            .toList();
+    return found.size() < 2
+        ? found.stream().findFirst().orElse(Harmonics.none())
+        : Collections.min(
+            found, Comparator.comparingDouble(hum -> scatterWithout(weak.with(i, hum), i)));
+  }
+
+  private double scatterWithout(HumTrack hum, int i) {
+    return scatter(FluxEdges.find(wave.without(hum)).between(hum.start(i), hum.end(i)));
+  }
+
   private double interval() {
     return wave.signal().intervalSeconds();
   }
 
-  private static Harmonics fit(FluxSteps steps, MainsLine line) {
+  private static Harmonics fit(FluxSteps steps, MainsLine line, double least) {
     if (!line.found()) {
       return Harmonics.none();
     }
     double frequency = line.sharpened(steps);
     FluxRegression fit = FluxRegression.of(steps, frequency, HARMONICS);
-    return fit.significance(1) > SIGNIFICANT ? harmonics(fit, frequency) : Harmonics.none();
+    return fit.significance(1) > least ? harmonics(fit, frequency) : Harmonics.none();
   }
 
   /** Extrema feel the hum a little, so what they say of it gets better as it goes. */
@@ -129,7 +161,7 @@ final class HumFinder {
     }
     Harmonics known = hum.span(i);
     FluxSteps steps = FluxSteps.of(left).plus(known);
-    Harmonics better = fit(steps, MainsLine.near(known.cyclesPerSample(), steps));
+    Harmonics better = fit(steps, MainsLine.near(known.cyclesPerSample(), steps), SIGNIFICANT);
     boolean wild = Math.abs(better.amplitude() / known.amplitude() - 1) > WILD;
     return wild ? Harmonics.none() : better;
   }

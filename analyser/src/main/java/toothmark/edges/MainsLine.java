@@ -1,5 +1,8 @@
 package toothmark.edges;
 
+import java.util.ArrayList;
+import java.util.List;
+
 /**
  * The frequency of the mains in steps of flux, if there is one.
  *
@@ -31,8 +34,8 @@ record MainsLine(double cyclesPerSample, double step) {
   /** Twice the mains explains less than this of it; of an engine's lines it may explain more. */
   private static final double TWICE = 0.5;
 
-  /** Share of the voltage (without its fast part) that hum which drowns the teeth explains. */
-  private static final double STRONG_SHARE = 0.03;
+  /** Share of the voltage (without its fast part) that hum explains which is worth trying. */
+  private static final double STRONG_SHARE = 0.005;
 
   private static final MainsLine NONE = new MainsLine(0, 0);
 
@@ -74,10 +77,11 @@ record MainsLine(double cyclesPerSample, double step) {
     return found > 0 ? new MainsLine(found * ts, step * ts) : NONE;
   }
 
-  /** Looks in the mean voltage of blocks. */
-  static MainsLine inVoltage(FluxSteps blocks, double intervalSeconds) {
+  /** Looks in the mean voltage of blocks; teeth may show a line near one of the mains as well. */
+  static List<MainsLine> inVoltage(FluxSteps blocks, double intervalSeconds) {
     double ts = intervalSeconds;
     double step = STEP / (blocks.samples() * ts);
+    List<MainsLine> lines = new ArrayList<>();
     for (double mains : MAINS_HZ) {
       double from = mains * (1 - TOLERANCE);
       int count = (int) Math.ceil(2 * TOLERANCE * mains / step) + 1;
@@ -89,10 +93,10 @@ record MainsLine(double cyclesPerSample, double step) {
       double f = (from + best * step) * ts;
       double twice = new LineScan(blocks, 2 * f, 0).explained(1)[0];
       if (explained[best] > STRONG_SHARE * blocks.squares() && twice < TWICE * explained[best]) {
-        return new MainsLine(f, step * ts);
+        lines.add(new MainsLine(f, step * ts));
       }
     }
-    return NONE;
+    return lines;
   }
 
   /** A frequency known nearly. */

@@ -20,6 +20,7 @@ final class KickBackCheck extends CrankCheck {
     Turns turns = crank.turns();
     List<Interval> spans =
         turns.crank().wheel().undecided().stream()
+            .filter(i -> !turns.crank().wheel().standstills().contains(i))
             .filter(i -> rpmBefore(turns, i) < NEARLY_STILL_RPM)
             .toList();
     if (spans.isEmpty()) {

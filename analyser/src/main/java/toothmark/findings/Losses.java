@@ -10,6 +10,7 @@ import toothmark.capture.Channel;
 import toothmark.capture.SampledSignal;
 import toothmark.edges.SensorKind;
 import toothmark.receiver.SyncLoss;
+import toothmark.units.CrankAngle;
 import toothmark.units.Interval;
 
 /**
@@ -49,11 +50,15 @@ final class Losses {
     List<LostTeeth> events =
         collect(turns, receiver, strays).stream()
             .filter(e -> !(wave && e.rpm() < Strays.STILL_RPM))
+            .filter(e -> !turns.runsDown(e.first(), CrankAngle.REVOLUTION))
             .toList();
     int count = strays.events().size();
     List<Mixture.Source> sources = new LossSources(turns, events, count, seen.edges().kind()).all();
     List<Interval> silences =
-        turns.crank().wheel().undecided().stream().filter(u -> isSilent(u, turns, seen)).toList();
+        turns.crank().wheel().undecided().stream()
+            .filter(u -> !turns.crank().wheel().standstills().contains(u))
+            .filter(u -> isSilent(u, turns, seen))
+            .toList();
     return new Losses(events, Mixture.divide(events.size(), sources), silences);
   }
 

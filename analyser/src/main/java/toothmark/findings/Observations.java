@@ -3,7 +3,9 @@ package toothmark.findings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import toothmark.capture.Capture;
+import toothmark.capture.Channel;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
@@ -43,17 +45,26 @@ public record Observations(
     coils = List.copyOf(coils);
   }
 
+  private static final Set<String> WITHOUT_VOLTS = Set.of("FS", "count");
+
   /** Whether heights of a wave mean volts. */
   enum Scale {
-    /** They do; also taken for so where a file names no unit. */
+    /** They do; also taken for so where a file names no unit of numbers with decimals. */
     VOLTS,
-    /** A sound card gives shares of a full scale that nobody knows. */
+    /** Shares of a sound card's full scale, or counts of a converter, whose worth is not known. */
     UNKNOWN
+  }
+
+  /** That a check needs volts, and why heights do not mean them. */
+  Outcome noVolts() {
+    boolean counts = capture.channels().stream().anyMatch(c -> c.unit().equals("count"));
+    return counts ? Outcome.cannotRun("no-worth") : Outcome.cannotRun("no-volts");
   }
 
   /** What the heights of the crank's wave mean. */
   Scale scale() {
-    boolean shares = capture.channels().stream().allMatch(c -> c.unit().equals("FS"));
+    List<String> units = capture.channels().stream().map(Channel::unit).toList();
+    boolean shares = units.stream().anyMatch(WITHOUT_VOLTS::contains) && !units.contains("V");
     return shares ? Scale.UNKNOWN : Scale.VOLTS;
   }
 

@@ -29,7 +29,7 @@ final class ProbeFactorCheck extends CrankCheck {
   @Override
   Outcome examine(Observations seen, CrankSymptoms crank) {
     if (seen.scale() == Observations.Scale.UNKNOWN) {
-      return Outcome.cannotRun("no-volts");
+      return seen.noVolts();
     }
     if (crank.swings().isEmpty()) {
       return Outcome.cannotRun("no-amplitude");

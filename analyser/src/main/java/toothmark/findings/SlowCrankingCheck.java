@@ -13,6 +13,9 @@ final class SlowCrankingCheck extends CrankCheck {
   /** Cranking must last this many turns for its mean to mean anything. */
   private static final double FEWEST_TURNS = 2;
 
+  /** Before a standstill the crank runs down, degrees. */
+  private static final double RUN_DOWN = 720;
+
   @Override
   public String id() {
     return "slow-cranking";
@@ -25,7 +28,7 @@ final class SlowCrankingCheck extends CrankCheck {
     double degrees = 0;
     for (int i = 0; i + 1 < turns.teeth(); i++) {
       double rpm = turns.rpmAt(turns.time(i));
-      if (rpm < SyncLoss.CRANKING_BELOW_RPM && rpm > 40) {
+      if (rpm < SyncLoss.CRANKING_BELOW_RPM && rpm > 40 && !turns.runsDown(i, RUN_DOWN)) {
         seconds += turns.time(i + 1) - turns.time(i);
         degrees += turns.angle(i + 1) - turns.angle(i);
       }

@@ -130,6 +130,13 @@ final class Turns {
     return i >= 0 ? i : -i - 2;
   }
 
+  /** Whether the crank comes to rest within an angle after a tooth, degrees. */
+  boolean runsDown(int tooth, double within) {
+    double to = timeAt(angles[tooth] + within);
+    return crank.wheel().standstills().stream()
+        .anyMatch(s -> times[tooth] < s.endExclusive() && s.startInclusive() <= to);
+  }
+
   /** The tooth nearest to an angle. */
   int toothNear(double angle) {
     int i = Arrays.binarySearch(angles, angle);

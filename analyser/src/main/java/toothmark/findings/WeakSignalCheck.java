@@ -37,7 +37,7 @@ final class WeakSignalCheck extends CrankCheck {
       return listed(crank);
     }
     if (seen.scale() == Observations.Scale.UNKNOWN) {
-      return Outcome.cannotRun("no-volts");
+      return seen.noVolts();
     }
     if (crank.swings().isEmpty()) {
       return Outcome.cannotRun("no-air-gap");

@@ -109,7 +109,8 @@ final class FiringGrid {
       int slot = firstSlot(first);
       before(at(first[0]), slot, window, missing);
       for (int i = 1; i < first.length; i++) {
-        slot = between(first[i - 1], first[i], slot, missing);
+        boolean counted = timeline.coversAll(placed.time(first[i - 1]), placed.time(first[i]));
+        slot = between(first[i - 1], first[i], slot, counted ? missing : new ArrayList<>());
       }
       after(at(first[first.length - 1]), slot, window, missing);
     }

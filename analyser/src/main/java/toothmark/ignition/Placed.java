@@ -8,9 +8,11 @@ import toothmark.rotation.AngleTimeline;
 /** Where the crank was at each firing of a channel. */
 final class Placed {
 
+  private final Firings firings;
   private final List<Optional<CrankPoint>> points;
 
-  private Placed(List<Optional<CrankPoint>> points) {
+  private Placed(Firings firings, List<Optional<CrankPoint>> points) {
+    this.firings = firings;
     this.points = points;
   }
 
@@ -19,11 +21,16 @@ final class Placed {
     for (int i = 0; i < firings.size(); i++) {
       points.add(CrankPoint.at(firings.spark(i), timeline));
     }
-    return new Placed(points);
+    return new Placed(firings, points);
   }
 
   int size() {
     return points.size();
+  }
+
+  /** Time of the spark, s. */
+  double time(int index) {
+    return firings.spark(index);
   }
 
   Optional<CrankPoint> crank(int index) {

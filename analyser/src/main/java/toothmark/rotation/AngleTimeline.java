@@ -112,6 +112,19 @@ public final class AngleTimeline {
   }
 
   /**
+   * Whether the angle turned from one instant to another is known.
+   *
+   * @param from s
+   * @param to s, not before
+   * @return true when both are covered and no unknown span lies between
+   */
+  public boolean coversAll(double from, double to) {
+    return covers(from)
+        && covers(to)
+        && unknown.stream().noneMatch(i -> i.startInclusive() >= from && i.endExclusive() <= to);
+  }
+
+  /**
    * Speed at an instant, or at the nearest one at which the angle is known.
    *
    * @param timeSeconds s

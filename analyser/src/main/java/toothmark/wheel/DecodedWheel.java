@@ -10,12 +10,19 @@ import toothmark.units.Interval;
  * @param events all of them, in time order
  * @param geometry what was learned of each tooth
  * @param undecided spans in which the labels cannot be trusted; they hold no tooth events
+ * @param standstills those of them in which the crank as good as stood still; they hold no strays
+ *     either, since an edge may be a tooth on its way back
  */
 public record DecodedWheel(
-    WheelPattern pattern, ToothEvents events, ToothGeometry geometry, List<Interval> undecided) {
+    WheelPattern pattern,
+    ToothEvents events,
+    ToothGeometry geometry,
+    List<Interval> undecided,
+    List<Interval> standstills) {
 
-  /** Copies the list. */
+  /** Copies the lists. */
   public DecodedWheel {
     undecided = List.copyOf(undecided);
+    standstills = List.copyOf(standstills);
   }
 }

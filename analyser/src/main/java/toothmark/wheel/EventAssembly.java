@@ -1,6 +1,7 @@
 package toothmark.wheel;
 
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.List;
 import toothmark.units.Interval;
 
@@ -9,12 +10,22 @@ final class EventAssembly {
   private static final int MOST_TURNS_BRIDGED = 3;
   private final EdgeSeries series;
   private final WheelPattern pattern;
+  private final List<Standstills.Part> parts;
   private final Labelling labels;
   private final TurnCount seen;
+  private final BitSet turning = new BitSet();
   private final ToothEvents.Builder events = new ToothEvents.Builder();
   private final List<Interval> undecided = new ArrayList<>();
+  private final List<Interval> standstills = new ArrayList<>();
 
-  EventAssembly(EdgeSeries series, WheelPattern pattern, Labelling labels, TurnCount seen) {
+  EventAssembly(
+      EdgeSeries series,
+      WheelPattern pattern,
+      List<Standstills.Part> parts,
+      Labelling labels,
+      TurnCount seen) {
+    this.parts = parts;
+    parts.forEach(p -> turning.set(p.from(), p.to()));
     this.series = series;
     this.pattern = pattern;
     this.labels = labels;
@@ -33,14 +44,24 @@ final class EventAssembly {
       if (i + 1 < seen.size() && !seen.fresh[i + 1]) {
         stray = bridge(i, stray);
       } else if (i + 1 < seen.size()) {
-        undecided.add(new Interval(seen.times[i], seen.times[i + 1]));
+        Interval unknown = new Interval(seen.times[i], seen.times[i + 1]);
+        undecided.add(unknown);
+        if (isStandstill(e, seen.edges[i + 1])) {
+          standstills.add(unknown);
+        }
       }
     }
     for (; stray < series.size(); stray++) {
       addStray(stray, seen.size() == 0 ? 0 : seen.revolution(seen.counts[seen.size() - 1]));
     }
     ToothEvents named = events.build();
-    return new DecodedWheel(pattern, named, GeometryFit.learn(named, pattern), undecided);
+    return new DecodedWheel(
+        pattern, named, GeometryFit.learn(named, pattern), undecided, standstills);
+  }
+
+  /** Whether the record was parted after one edge and up to another. */
+  private boolean isStandstill(int before, int after) {
+    return parts.stream().anyMatch(p -> p.from() > before && p.from() <= after);
   }
 
   private int bridge(int i, int firstStray) {
@@ -96,7 +117,11 @@ final class EventAssembly {
             series.strengths[e]));
   }
 
+  /** Where the crank came to rest an edge may be a tooth on its way back, and is left out. */
   private void addStray(int e, int revolution) {
+    if (!turning.get(e)) {
+      return;
+    }
     events.add(
         new ToothEvent(
             series.times[e],

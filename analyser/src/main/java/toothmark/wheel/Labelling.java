@@ -67,6 +67,14 @@ final class Labelling {
     return turns * teeth + (rest == 0 && turns == 0 ? teeth : rest);
   }
 
+  /** Puts in the labels of a part of these edges. */
+  void take(Labelling part) {
+    int at = part.from - from;
+    System.arraycopy(part.teeth, 0, teeth, at, part.size());
+    System.arraycopy(part.steps, 0, steps, at, part.size());
+    System.arraycopy(part.confidences, 0, confidences, at, part.size());
+  }
+
   void reached(int edge, double nats) {
     costs[edge - from] = nats;
   }
@@ -83,6 +91,23 @@ final class Labelling {
       }
     }
     return teeth[0] != STRAY;
+  }
+
+  /** Whether a turn ends and the next begins, with so many teeth in a row on each side. */
+  boolean turns(int beside) {
+    int inRow = 0;
+    int since = 0;
+    for (int i = 0; i < teeth.length; i++) {
+      if (teeth[i] != STRAY) {
+        boolean next = steps[i] == 1;
+        since = next && teeth[i] == 0 && inRow >= beside ? 1 : next && since > 0 ? since + 1 : 0;
+        inRow = next ? inRow + 1 : 1;
+        if (since >= beside) {
+          return true;
+        }
+      }
+    }
+    return false;
   }
 
   int count() {

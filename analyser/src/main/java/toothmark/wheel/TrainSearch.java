@@ -23,6 +23,11 @@ final class TrainSearch {
 
   private static final int FEWEST_PARTED = 120;
 
+  /** A part between two silences that is shorter, or than that share of the longest, is no part. */
+  private static final int FEWEST_OF_A_PART = 8;
+
+  private static final double LEAST_SHARE = 0.3;
+
   /** Places at which a stretch may begin. */
   private static final int PLACES = 24;
 
@@ -329,18 +334,24 @@ final class TrainSearch {
 
   /** The calmest stretches, in time order, not overlapping. */
   private List<int[]> calmest() {
-    int n = edges.size();
-    boolean start = n > FEWEST_PARTED && change(0, n) > FIRST_FIRE;
+    List<Standstills.Part> parts = turning();
+    int n = parts.stream().mapToInt(Standstills.Part::size).sum();
+    boolean start =
+        n > FEWEST_PARTED && parts.stream().anyMatch(p -> change(p.from(), p.to()) > FIRST_FIRE);
     if (n <= STRETCH * STRETCHES / 2 && !start) {
-      return List.of(new int[] {0, n});
+      return parts.stream().map(p -> new int[] {p.from(), p.to()}).toList();
     }
     int length = Math.min(STRETCH, n / STRETCHES);
     record Calm(int[] stretch, double unrest) {}
     List<Calm> all = new ArrayList<>();
-    for (int k = 0; k < PLACES; k++) {
-      int from = (int) ((long) k * (n - length) / (PLACES - 1));
-      int to = from + length;
-      all.add(new Calm(new int[] {from, to}, roughness(from, to) * change(from, to)));
+    for (Standstills.Part p : parts) {
+      int most = Math.min(length, p.size());
+      int places = most < length ? 1 : Math.max(2, PLACES * p.size() / n);
+      for (int k = 0; k < places; k++) {
+        int from = p.from() + (int) ((long) k * (p.size() - most) / Math.max(1, places - 1));
+        int to = from + most;
+        all.add(new Calm(new int[] {from, to}, roughness(from, to) * change(from, to)));
+      }
     }
     all.sort((a, b) -> Double.compare(a.unrest, b.unrest));
     List<int[]> best = new ArrayList<>();
@@ -352,6 +363,18 @@ final class TrainSearch {
     }
     best.sort((a, b) -> Integer.compare(a[0], b[0]));
     return best;
+  }
+
+  /** The longest parts of the record without a long silence, in time order. */
+  private List<Standstills.Part> turning() {
+    List<Standstills.Part> all = new ArrayList<>(Standstills.bySilence(edges));
+    all.sort(Comparator.comparingInt(Standstills.Part::size).reversed());
+    int least = Math.max(FEWEST_OF_A_PART, (int) (LEAST_SHARE * all.get(0).size()));
+    return all.stream()
+        .limit(STRETCHES)
+        .filter(p -> p == all.get(0) || p.size() >= least)
+        .sorted(Comparator.comparingInt(Standstills.Part::from))
+        .toList();
   }
 
   private static boolean apart(int[] a, int[] b) {

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.function.Supplier;
 import toothmark.edges.EdgeTrain;
+import toothmark.wheel.Standstills.Part;
 
 /**
  * Names every edge of a train, given the wheel: which tooth it is, or that it is a stray; and puts
@@ -19,6 +20,9 @@ public final class WheelDecoder {
 
   /** Edges from which noise and rates are learned. */
   private static final int STUDIED = 1500;
+
+  /** Of less than a turn the place of the gap shows with so many teeth on each side of it. */
+  private static final int BESIDE_A_TURN = 3;
 
   private static final double SLOPE_MEMORY_DEGREES = 60;
 
@@ -73,6 +77,7 @@ public final class WheelDecoder {
   private record Grounds(
       EdgeSeries series,
       WheelPattern pattern,
+      List<Part> parts,
       SpeedFilter filter,
       NoiseStudy study,
       NoiseModel noise,
@@ -83,20 +88,23 @@ public final class WheelDecoder {
       WheelTemplate wheel = WheelTemplate.of(pattern);
       double memory = Math.max(2, Math.min(10, SLOPE_MEMORY_DEGREES / pattern.pitchDegrees()));
       SpeedFilter filter = new SpeedFilter(memory);
-      int n = series.size();
-      int studied = Math.min(n, STUDIED);
-      NoiseModel guess = NoiseEstimate.of(series, 0, n);
-      NoiseStudy study = new NoiseStudy(series, wheel, filter, 0, studied).run(guess);
-      TurnRhythm.of(series, 0, studied)
+      List<Part> parts = Standstills.parts(series, pattern);
+      Part longest = Collections.max(parts, Comparator.comparingInt(Part::size));
+      int from = longest.from();
+      int studied = Math.min(longest.to(), from + STUDIED);
+      NoiseModel guess = NoiseEstimate.of(series, from, longest.to());
+      NoiseStudy study = new NoiseStudy(series, wheel, filter, from, studied).run(guess);
+      TurnRhythm.of(series, from, studied)
           .filter(r -> r.suits(pattern))
           .ifPresent(r -> study.tried(guess, r.label(pattern)));
       NoiseModel learned = NoiseStudy.withRates(study.noise(), study.labels());
-      List<Labelling> first = WheelDecoder.readings(series, pattern, learned, filter, studied);
+      Part read = new Part(from, studied);
+      List<Labelling> first = WheelDecoder.readings(series, pattern, learned, filter, read);
       boolean lost = first.get(0).cost > study.labels().cost + LOST_ITS_WAY;
       NoiseModel noise = lost ? study.noise() : learned;
       List<Labelling> readings =
-          lost ? WheelDecoder.readings(series, pattern, noise, filter, studied) : first;
-      return new Grounds(series, pattern, filter, study, noise, readings);
+          lost ? WheelDecoder.readings(series, pattern, noise, filter, read) : first;
+      return new Grounds(series, pattern, parts, filter, study, noise, readings);
     }
 
     /** Of the teeth, if that makes the edges more probable. */
@@ -108,30 +116,41 @@ public final class WheelDecoder {
     }
 
     Labelling label(ToothFaults faults) {
+      Labelling all = new Labelling(0, series.size());
+      for (Part p : parts) {
+        Labelling labels = label(faults, p);
+        if (parts.size() == 1 || p.size() >= pattern.teeth() || labels.turns(BESIDE_A_TURN)) {
+          all.take(labels);
+        }
+      }
+      return all;
+    }
+
+    private Labelling label(ToothFaults faults, Part part) {
       WheelTemplate as = WheelTemplate.of(pattern, faults);
       Supplier<Labeller> search =
           () -> new Labeller(series, as, noise, filter, Labeller.Effort.SWIFT);
       return faults.countsOtherwise()
-          ? search.get().label(0, series.size()).renumbered(as, pattern.teeth())
-          : PhaseCheck.label(series, pattern, search, 0, series.size());
+          ? search.get().label(part.from(), part.to()).renumbered(as, pattern.teeth())
+          : PhaseCheck.label(series, pattern, search, part.from(), part.to());
     }
 
     DecodedWheel assemble(Labelling labels) {
       LossBorders.clear(series, labels, pattern);
       TurnCount seen = TurnCount.of(series, labels, pattern);
-      return new EventAssembly(series, pattern, labels, seen).assemble();
+      return new EventAssembly(series, pattern, parts, labels, seen).assemble();
     }
   }
 
   private static List<Labelling> readings(
-      EdgeSeries series, WheelPattern pattern, NoiseModel noise, SpeedFilter filter, int to) {
+      EdgeSeries series, WheelPattern pattern, NoiseModel noise, SpeedFilter filter, Part part) {
     WheelTemplate wheel = WheelTemplate.of(pattern);
     return PhaseCheck.readings(
         series,
         pattern,
         () -> new Labeller(series, wheel, noise, filter, Labeller.Effort.BRISK),
-        0,
-        to);
+        part.from(),
+        part.to());
   }
 
   private record Priced(ToothFaults faults, double nats) {}

@@ -163,6 +163,24 @@ class CaptureReaderTest {
   }
 
   @Test
+  void aFolder() throws Exception {
+    Path inner = Files.createDirectory(folder.resolve("captures"));
+    assertThatThrownBy(() -> CaptureReader.read(inner, ReadingOptions.withDefaults()))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage("captures: this is a folder, not a capture; name a file in it");
+  }
+
+  @Test
+  void packedTwice() throws Exception {
+    byte[] once = packed(TEXT);
+    assertThatThrownBy(() -> read("a", packed(once, GZIPOutputStream::new)))
+        .isInstanceOf(UnsupportedCaptureException.class)
+        .hasMessage(
+            "a: this is packed twice, with gzip inside, which is not supported; unpack it, or"
+                + " export the capture as delimited text, value change dump or WAV");
+  }
+
+  @Test
   void onlyTheStart() throws Exception {
     Path file = Files.write(folder.resolve("a.csv"), bytes(TEXT));
     ReadingOptions start = ReadingOptions.withDefaults().withFirstBytes(TEXT.length() - 2);

@@ -62,7 +62,7 @@ class OrderSpectrumTest {
     return new DecodedCrank(
         new WheelIdentification(
             wheel, 1, List.of(), EdgeDirection.FALLING, Orientation.UNKNOWN, List.of()),
-        new DecodedWheel(wheel, new ToothEvents.Builder().build(), none, List.of()),
+        new DecodedWheel(wheel, new ToothEvents.Builder().build(), none, List.of(), List.of()),
         new AngleTimeline(times, degrees, rates),
         new SpeedTrace(middles, rpm, 1000));
   }

@@ -307,7 +307,8 @@ public final class SampleRun {
             EdgeDirection.FALLING,
             Orientation.NORMAL,
             List.of("One span in 35 is twice as long as its neighbours.")),
-        new DecodedWheel(WHEEL, teeth, new ToothGeometry(offsets, u, amplitudes, 190), List.of()),
+        new DecodedWheel(
+            WHEEL, teeth, new ToothGeometry(offsets, u, amplitudes, 190), List.of(), List.of()),
         angle,
         new SpeedTrace(t, rpm, 2990));
   }

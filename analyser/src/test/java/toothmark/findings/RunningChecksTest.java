@@ -52,6 +52,17 @@ class RunningChecksTest {
     fires(new KickBackCheck(), scene);
   }
 
+  /** A crank that comes to rest rocks; that is no kick-back. */
+  @Test
+  void standstillIsNoKickBack() {
+    speed(300, 60, 2);
+    scene.undecided.add(new Interval(1.5, 1.9));
+    scene.standstills.add(new Interval(1.5, 1.9));
+    quiet(new KickBackCheck(), scene);
+    assertThat(fires(new EngineStopsCheck(), scene).title())
+        .startsWith("The crank stands still within the record: 1.500 to 1.900");
+  }
+
   @Test
   void kickBackStaysQuietAtSpeed() {
     scene.undecided.add(new Interval(1.0, 1.1));

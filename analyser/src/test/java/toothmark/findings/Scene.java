@@ -82,6 +82,8 @@ final class Scene {
   /** Spans in which no edge comes and teeth are not counted on. */
   List<Interval> undecided = new ArrayList<>();
 
+  List<Interval> standstills = new ArrayList<>();
+
   double[] offsets = new double[35];
   double[] strengths = ones(35);
   int turnsLearned = 20;
@@ -89,6 +91,8 @@ final class Scene {
 
   /** Peak-to-peak height of the wave at 200 rev/min, where 120 teeth of 36 slots pass a second. */
   double voltsAt200 = 1;
+
+  String unit = "V";
 
   /** Share of the strength that is left at the end. */
   double fadesTo = 1;
@@ -306,7 +310,11 @@ final class Scene {
             orientation,
             List.of()),
         new DecodedWheel(
-            wheel, b.build(), new ToothGeometry(offsets, u, strengths, turnsLearned), undecided),
+            wheel,
+            b.build(),
+            new ToothGeometry(offsets, u, strengths, turnsLearned),
+            undecided,
+            standstills),
         timeline(),
         speed());
   }
@@ -403,7 +411,7 @@ final class Scene {
         new StepSignal(new double[] {0}, new double[] {0}, 0, seconds + restSeconds);
     return new Capture(
         "by-hand.csv",
-        List.of(new Channel("CH1", "V", signal)),
+        List.of(new Channel("CH1", unit, signal)),
         new Reading("text", List.of(), List.of()));
   }
 

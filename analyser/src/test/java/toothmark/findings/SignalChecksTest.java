@@ -221,6 +221,17 @@ class SignalChecksTest {
     fires(new ProbeFactorCheck(), scene);
   }
 
+  /** As high as in the test above, but in counts of a converter. */
+  @Test
+  void countsSayNothingOfTheProbe() {
+    scene.voltsAt200 = 12;
+    scene.unit = "count";
+    cannotRun(
+        new ProbeFactorCheck(),
+        scene,
+        "The capture holds the counts of a recorder and does not say how many volts one is.");
+  }
+
   /** A sound sensor of 1.5 V on the starter through a probe that divides by ten. */
   @Test
   void aTenthOfTheHeightOfAnEngineThatRunsIsTheProbesFirst() {

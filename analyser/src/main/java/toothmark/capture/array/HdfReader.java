@@ -7,13 +7,15 @@ import io.jhdf.api.Group;
 import io.jhdf.api.Node;
 import io.jhdf.api.dataset.ChunkedDataset;
 import io.jhdf.exceptions.HdfException;
+import io.jhdf.object.datatype.EnumDataType;
 import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.ByteOrder;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
-import java.util.OptionalDouble;
+import java.util.Set;
 import toothmark.capture.StatedColumn;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.store.ColumnWriter;
@@ -24,8 +26,15 @@ import toothmark.capture.store.ColumnWriter;
  */
 final class HdfReader {
 
-  private static final String SCALE = "scale_factor";
-  private static final String OFFSET = "add_offset";
+  /** The second names are those of a setting, and mean whole numbers only. */
+  private static final List<String> SCALES = List.of("scale_factor", "scale");
+
+  private static final List<String> OFFSETS = List.of("add_offset", "offset");
+  private static final List<String> UNITS = List.of("units", "unit");
+
+  private static final Set<String> GENERIC =
+      Set.of("data", "values", "samples", "signal", "waveform", "raw", "y");
+
   private static final int SUPERBLOCK = 96;
   private static final int NUMBERS_OF_A_SLICE = 1 << 16;
 
@@ -64,28 +73,43 @@ final class HdfReader {
   }
 
   private void read(Group group) throws IOException {
-    settings(group);
+    boolean channel = group.getChildren().values().stream().anyMatch(HdfReader::isGeneric);
+    settings(group, channel ? group.getName() : "");
     for (Node node : group.getChildren().values()) {
       if (node instanceof Group inner && !inner.getName().startsWith("#")) {
         read(inner);
       } else if (node instanceof Dataset data) {
-        settings(data);
-        read(data);
+        String name = name(data);
+        settings(data, name);
+        read(data, name);
       }
     }
   }
 
-  private void settings(Node node) {
+  /** A data set that is only called data goes by the name of the group that it is in. */
+  private static String name(Dataset data) {
+    return isGeneric(data) ? data.getParent().getName() : data.getName();
+  }
+
+  private static boolean isGeneric(Node node) {
+    Group group = node.getParent();
+    boolean inner = group != null && group.getParent() != null;
+    return inner
+        && node instanceof Dataset
+        && GENERIC.contains(node.getName().toLowerCase(Locale.ROOT));
+  }
+
+  /** Attributes may be settings, of a channel where an owner is named. */
+  private void settings(Node node, String owner) {
     for (String name : node.getAttributes().keySet()) {
-      if (!name.equals(SCALE) && !name.equals(OFFSET)) {
-        number(node, name).ifPresent(v -> into.setting(name, v));
+      boolean taken = SCALES.contains(name) || OFFSETS.contains(name) || UNITS.contains(name);
+      Object value = taken && !owner.isEmpty() ? null : value(node, name);
+      if (value instanceof Number n) {
+        into.setting(name, n.doubleValue(), owner);
+      } else if (value instanceof String s) {
+        into.setting(name, s, owner);
       }
     }
-  }
-
-  private static OptionalDouble number(Node node, String name) {
-    Object value = value(node, name);
-    return value instanceof Number n ? OptionalDouble.of(n.doubleValue()) : OptionalDouble.empty();
   }
 
   /** The only value of an attribute; null where there is none. */
@@ -101,30 +125,48 @@ final class HdfReader {
     return value;
   }
 
-  private static StatedColumn about(Dataset data) {
-    Object unit = value(data, "units") == null ? value(data, "unit") : value(data, "units");
-    StatedColumn about = StatedColumn.named(data.getName(), unit instanceof String s ? s : "");
-    OptionalDouble scale = number(data, SCALE);
-    OptionalDouble offset = number(data, OFFSET);
-    return scale.isEmpty() && offset.isEmpty()
+  private static StatedColumn about(Dataset data, String name) {
+    Object unit = own(data, UNITS);
+    StatedColumn about = StatedColumn.named(name, unit instanceof String s ? s : "");
+    Class<?> type = data.getJavaType();
+    boolean counts = type.isPrimitive() && type != float.class && type != double.class;
+    Object scale = own(data, counts ? SCALES : SCALES.subList(0, 1));
+    Object offset = own(data, counts ? OFFSETS : OFFSETS.subList(0, 1));
+    return scale == null && offset == null
         ? about
-        : about.scaled(scale.orElse(1), offset.orElse(0));
+        : about.scaled(
+            scale instanceof Number n ? n.doubleValue() : 1,
+            offset instanceof Number n ? n.doubleValue() : 0);
   }
 
-  private void read(Dataset data) throws IOException {
+  /** The first attribute of some names that a data set has, or the group whose data it is. */
+  private static Object own(Dataset data, List<String> names) {
+    Object value = null;
+    for (String name : names) {
+      value = value == null ? value(data, name) : value;
+      value = value == null && isGeneric(data) ? value(data.getParent(), name) : value;
+    }
+    return value;
+  }
+
+  private void read(Dataset data, String name) throws IOException {
     List<Long> axes = Arrays.stream(data.getDimensionsAsLong()).boxed().toList();
     Optional<Shape> shape = Shape.of(axes, false);
     Class<?> type = data.getJavaType();
     boolean numbers = type.isPrimitive() && type != char.class && type != boolean.class;
+    numbers |= Number.class.isAssignableFrom(type); // a single one
+    numbers |= data.getDataType() instanceof EnumDataType; // how truth values are written
     boolean text = value(data, "MATLAB_class") instanceof String s && s.equals("char");
     if (!numbers || text || data.isCompound()) {
-      into.leftOut(data.getName(), "it holds no real numbers");
+      into.leftOut(name, "it holds no real numbers");
     } else if (shape.isEmpty()) {
-      into.leftOut(data.getName(), "its shape is " + axes);
+      into.leftOut(name, "its shape is " + axes);
     } else if (axes.isEmpty()) {
-      into.setting(data.getName(), ((Number) data.getData()).doubleValue());
-    } else if (into.mayHave(about(data), shape.get().columns())) {
-      fill(data, shape.get(), into.start(about(data), shape.get().columns()));
+      if (data.getData() instanceof Number n) {
+        into.setting(name, n.doubleValue(), "");
+      }
+    } else if (into.mayHave(about(data, name), shape.get().columns())) {
+      fill(data, shape.get(), into.start(about(data, name), shape.get().columns()));
     }
   }
 

@@ -1,5 +1,6 @@
 package toothmark.capture.array;
 
+import java.io.EOFException;
 import java.io.IOException;
 import java.util.Arrays;
 import java.util.List;
@@ -35,14 +36,17 @@ final class MatlabReader {
         add(entry.getName(), entry.getValue());
       }
     } catch (IllegalArgumentException | IllegalStateException | IOException e) {
-      throw in.broken("the MATLAB file cannot be read (" + e.getMessage() + ")", e);
+      boolean early = e instanceof EOFException || e.getCause() instanceof EOFException;
+      String why = early ? "it ends early" : e.getMessage();
+      throw in.broken("the MATLAB file cannot be read (" + why + ")", e);
     }
   }
 
   private void add(String name, Array value) throws IOException {
     if (value instanceof Struct struct && struct.getNumElements() == 1) {
       for (String field : struct.getFieldNames()) {
-        add(field, struct.get(field));
+        Array inner = struct.get(field);
+        add(field, inner);
       }
     } else if (value instanceof Matrix matrix && !matrix.isComplex()) {
       add(name, matrix);

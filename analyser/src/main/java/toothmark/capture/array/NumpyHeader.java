@@ -102,6 +102,9 @@ record NumpyHeader(List<Field> fields, boolean columnsFirst, List<Long> shape) {
         fields.add(known.get());
         end = field.end();
       }
+      if (!list.group(1).substring(end).matches("[\\s,]*")) { // a field of several numbers
+        return List.of();
+      }
     }
     return fields;
   }

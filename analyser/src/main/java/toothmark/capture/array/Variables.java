@@ -1,6 +1,7 @@
 package toothmark.capture.array;
 
 import java.io.IOException;
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import toothmark.capture.Capture;
@@ -20,7 +21,7 @@ final class Variables implements AutoCloseable {
 
   private static final int MOST_COLUMNS = 1024;
 
-  private record Variable(StatedColumn about, StoredColumn numbers) {}
+  private record Variable(StatedColumn about, StoredColumn numbers, boolean ofMatrix) {}
 
   private final String file;
   private final SampleStore store = new SampleStore(SampleStore.DEFAULT_BUDGET_BYTES);
@@ -46,7 +47,7 @@ final class Variables implements AutoCloseable {
       StoredColumn column = store.newColumn();
       String number = columns == 1 ? "" : " " + (c + 1);
       StatedColumn own = StatedColumn.named(about.name().map(n -> n + number).orElse(""), "");
-      variables.add(new Variable(own.or(about), column));
+      variables.add(new Variable(own.or(about), column, columns > 1));
       writers.add(new ColumnWriter(column));
     }
     return writers;
@@ -61,9 +62,16 @@ final class Variables implements AutoCloseable {
     return false;
   }
 
-  /** A number that describes the capture. */
-  void setting(String name, double value) {
-    capture.setting(name, value);
+  /** A number that describes the capture, or one channel where an owner is named. */
+  void setting(String name, double value, String owner) {
+    if (Double.isFinite(value)) {
+      setting(name, BigDecimal.valueOf(value).stripTrailingZeros().toPlainString(), owner);
+    }
+  }
+
+  /** The same as it is written, perhaps with a unit. */
+  void setting(String name, String value, String owner) {
+    capture.setting(name, value, owner);
   }
 
   /** Says that something of the file is not used. */
@@ -96,16 +104,23 @@ final class Variables implements AutoCloseable {
     }
     for (Variable v : variables) {
       if (v.numbers.count() == rows) {
-        capture.add(v.about, v.numbers);
+        capture.add(v.about, v.numbers, v.ofMatrix);
       } else if (v.numbers.count() == 1) {
-        capture.setting(v.about.name().orElse(""), v.numbers.at(0));
+        setting(v.about.name().orElse(""), v.numbers.at(0), "");
       } else {
         leftOut(
             v.about.name().orElse(""),
             v.numbers.count() + " numbers, not " + rows + " as the longest");
       }
     }
-    return capture.read(format, options, store);
+    try {
+      return capture.read(format, options, store);
+    } catch (UnreadableCaptureException e) {
+      throw leftOut.isEmpty()
+          ? e
+          : new UnreadableCaptureException(
+              e.getMessage() + " (" + String.join("; ", leftOut) + ")", e);
+    }
   }
 
   @Override

@@ -8,6 +8,7 @@ import java.io.InputStream;
 import java.nio.ByteBuffer;
 import java.nio.channels.Channels;
 import java.nio.channels.FileChannel;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.Arrays;
@@ -84,6 +85,10 @@ public final class ByteSource implements Closeable {
    */
   public static ByteSource open(Path file, ReadingOptions options)
       throws IOException, UnreadableCaptureException {
+    if (Files.isDirectory(file)) {
+      throw new UnreadableCaptureException(
+          nameOf(file) + ": this is a folder, not a capture; name a file in it");
+    }
     ByteSource source;
     try {
       source = new ByteSource(file, options);

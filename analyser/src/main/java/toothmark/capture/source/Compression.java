@@ -111,6 +111,8 @@ public enum Compression {
         return in.read(into, offset, length);
       } catch (org.tukaani.xz.XZIOException | MalformedInputException e) {
         throw broken(e);
+      } catch (IllegalStateException | IndexOutOfBoundsException e) {
+        throw broken(e); // the Zstandard library, of frames that it does not know
       } catch (IOException e) {
         boolean cutShort = CUT_SHORT.equals(e.getMessage());
         throw cutShort ? broken(e) : e;

@@ -28,7 +28,8 @@ final class ZipMember extends FilterInputStream {
   /** Moves to the next file that is not a folder or a note of the packing system. */
   private String next() throws IOException {
     for (ZipEntry e = archive.getNextEntry(); e != null; e = archive.getNextEntry()) {
-      if (!e.isDirectory() && !e.getName().startsWith("__MACOSX/")) {
+      String bare = e.getName().substring(e.getName().lastIndexOf('/') + 1);
+      if (!e.isDirectory() && !bare.startsWith(".") && !e.getName().startsWith("__MACOSX/")) {
         return e.getName();
       }
     }

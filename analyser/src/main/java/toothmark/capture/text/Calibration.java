@@ -1,12 +1,17 @@
 package toothmark.capture.text;
 
+import java.math.BigDecimal;
 import toothmark.capture.Channel;
 import toothmark.capture.SampledSignal;
+import toothmark.capture.store.StoredColumn;
 import toothmark.capture.text.Settings.Key;
 import toothmark.capture.text.Settings.Value;
 
 /** Turns converter counts into volts where the preamble says how, and finds a channel's unit. */
 final class Calibration {
+
+  /** No recorder writes a wave in whole volts over more than this. */
+  private static final double WHOLE_VOLTS = 32;
 
   private final Table table;
   private final Notes notes;
@@ -29,16 +34,31 @@ final class Calibration {
     ColumnPlan plan = table.layout().columns().get(column);
     Unit unit = plan.unit();
     if (plan.stated().isScaled()) {
+      double factor = plan.stated().scale().orElse(1);
+      double zero = plan.stated().offset().orElse(0);
+      if (factor != 1 || zero != 0) {
+        notes.fact("channel " + name, "numbers times " + factor + ", offset " + zero);
+      }
       return new Channel(name, unit.symbol(), Derived.of(signal, plan::value));
     }
     Value stated = settings.of(Key.UNIT, channel, name);
     Value scale = settings.of(Key.SCALE, channel, name);
     boolean counts = unit.isNone() || unit.isCount();
     boolean whole = table.column(column).writtenStep() >= 1;
-    if (counts && whole && scale != null) {
+    if (counts && whole && scale != null && scale.number().signum() != 0) {
       return scaled(name, channel, signal, stated);
     }
-    noteProbe(settings);
+    noteScale(scale, unit, whole);
+    boolean bare = unit.isCount() || unit.isNone() && stated == null && isCounts(column);
+    noteProbe(settings.of(Key.PROBE, channel, name), counts && whole && stated == null);
+    if (bare) {
+      notes.doubt(
+          "channel "
+              + name
+              + " holds whole numbers, taken as counts of a converter; nothing says what a count is"
+              + " worth in volts");
+      return new Channel(name, Unit.COUNT.symbol(), signal);
+    }
     if (!unit.isNone()) {
       return new Channel(name, unit.symbol(), signal);
     }
@@ -65,6 +85,19 @@ final class Calibration {
     if (reference != null) {
       zero -= reference.number().doubleValue() * factor;
     }
+    if (isFactor(probe)) {
+      notes.doubt(
+          "the probe factor of "
+              + probe.number().toPlainString()
+              + " in "
+              + probe.place()
+              + " was applied to channel "
+              + name
+              + "; if the scale in "
+              + scale.place()
+              + " holds it already, its values are that much too high: state the scale in"
+              + " [[capture.columns]] of the job sheet");
+    }
     double attenuation = probe == null ? 1 : probe.number().doubleValue();
     String unit =
         stated != null
@@ -89,14 +122,37 @@ final class Calibration {
     return value.number().scaleByPowerOfTen(own ? 0 : stated.unit().power()).doubleValue();
   }
 
-  private void noteProbe(Settings settings) {
-    Value probe = settings.first(Key.PROBE);
-    if (probe != null && probe.number().doubleValue() != 1) {
+  /** Whether numbers without a unit are whole, and too far apart for volts without decimals. */
+  private boolean isCounts(int column) {
+    StoredColumn c = table.column(column);
+    return c.writtenStep() >= 1 && !c.isTwoLevel() && c.highest() - c.lowest() > WHOLE_VOLTS;
+  }
+
+  /** Says of a scale that it is not applied to numbers that have no unit. */
+  private void noteScale(Value scale, Unit unit, boolean whole) {
+    if (scale != null && unit.isNone()) {
+      notes.doubt(
+          scale.place()
+              + " states a scale of "
+              + scale.number().toPlainString()
+              + "; not applied, because "
+              + (whole ? "it is 0" : "the numbers are no whole counts"));
+    }
+  }
+
+  private static boolean isFactor(Value probe) {
+    return probe != null && probe.number().compareTo(BigDecimal.ONE) != 0;
+  }
+
+  private void noteProbe(Value probe, boolean bare) {
+    if (isFactor(probe)) {
       notes.doubt(
           probe.place()
               + " states a probe factor of "
               + probe.number().toPlainString()
-              + "; the values are taken to include it");
+              + (bare
+                  ? "; not applied, because nothing says what a count is worth"
+                  : "; the values are taken to include it"));
     }
   }
 

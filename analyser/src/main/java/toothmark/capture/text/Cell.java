@@ -175,7 +175,7 @@ record Cell(Kind kind, BigDecimal number, Unit unit) {
     if (t.charAt(from) == '0') {
       return -1;
     }
-    while (p < t.length() && t.charAt(p) == mark) {
+    while (p + 1 < t.length() && t.charAt(p) == mark && (mark != ' ' || isDigit(t.charAt(p + 1)))) {
       int q = digits(t, p + 1, digits);
       if (q != p + 4) {
         return -1;

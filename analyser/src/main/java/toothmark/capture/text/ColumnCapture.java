@@ -1,6 +1,5 @@
 package toothmark.capture.text;
 
-import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -22,9 +21,12 @@ public final class ColumnCapture {
 
   private final String file;
   private final Notes notes = new Notes();
-  private final SettingsReader settings = new SettingsReader(new Dialect(Dialect.ONE_COLUMN, '.'));
+  private final List<Setting> settings = new ArrayList<>();
   private final List<StatedColumn> said = new ArrayList<>();
+  private final List<Boolean> numbered = new ArrayList<>();
   private final List<StoredColumn> columns = new ArrayList<>();
+
+  private record Setting(String name, String value, String owner) {}
 
   /**
    * Starts with nothing.
@@ -40,22 +42,23 @@ public final class ColumnCapture {
    *
    * @param about what the file says of it
    * @param numbers as many as the other columns have
+   * @param ofMatrix whether it is one of several in a matrix, so that its name says nothing of it
    */
-  public void add(StatedColumn about, StoredColumn numbers) {
+  public void add(StatedColumn about, StoredColumn numbers, boolean ofMatrix) {
     said.add(about);
+    numbered.add(ofMatrix);
     columns.add(numbers);
   }
 
   /**
-   * Adds a number that may be a setting, such as the sampling rate.
+   * Adds what may be a setting, such as the sampling rate.
    *
    * @param name what the file calls it; passed over when it is not known as a setting
-   * @param value its value
+   * @param value a number, with its unit or without
+   * @param owner name of the channel whose it is; empty text when it is of all
    */
-  public void setting(String name, double value) {
-    if (Double.isFinite(value)) {
-      settings.readColumn(name, new BigDecimal(value).toPlainString(), "'" + name + "'");
-    }
+  public void setting(String name, String value, String owner) {
+    settings.add(new Setting(name, value, owner));
   }
 
   /**
@@ -80,12 +83,36 @@ public final class ColumnCapture {
   public Capture read(String format, ReadingOptions options, SampleStore store)
       throws UnreadableCaptureException, java.io.IOException {
     List<ColumnPlan> plans = plans(options.layout());
-    Settings found = settings.settings();
-    plans = new RoleFinder(plans, rows(), '.').find(found);
+    Settings found = settings(plans);
+    plans = withRoles(plans, found, options.layout());
     notes.columns(plans);
     notes.stated(options.layout());
     Table table = new Table(file, Layout.ofNumbers(plans, found), columns);
     return new Interpreter(table, options, store, notes).capture(format);
+  }
+
+  private Settings settings(List<ColumnPlan> plans) {
+    List<String> names = plans.stream().map(ColumnPlan::name).toList();
+    SettingsReader reader = new SettingsReader(new Dialect(Dialect.ONE_COLUMN, '.'), names);
+    for (Setting s : settings) {
+      reader.readColumn(s.name(), s.value(), s.owner(), "'" + s.name() + "'");
+    }
+    return reader.settings();
+  }
+
+  private List<ColumnPlan> withRoles(List<ColumnPlan> plans, Settings found, StatedLayout stated) {
+    List<ColumnPlan> bare = new ArrayList<>();
+    for (int c = 0; c < plans.size(); c++) {
+      ColumnPlan p = plans.get(c);
+      String name = numbered.get(c) && stated.column(c).name().isEmpty() ? "" : p.name();
+      bare.add(new ColumnPlan(name, p.unit(), p.kind(), p.role(), p.stated()));
+    }
+    List<ColumnPlan> roles = new RoleFinder(bare, rows(), '.').find(found);
+    List<ColumnPlan> named = new ArrayList<>();
+    for (int c = 0; c < plans.size(); c++) {
+      named.add(plans.get(c).with(roles.get(c).role()));
+    }
+    return named;
   }
 
   private List<ColumnPlan> plans(StatedLayout stated) throws UnreadableCaptureException {
@@ -98,10 +125,12 @@ public final class ColumnCapture {
               Shown.count(columns.size(), "column"),
               stated.columns().size()));
     }
+    List<String> names = said.stream().map(s -> s.name().orElse("")).toList();
+    boolean underscores = Header.allEndInUnit(names);
     List<ColumnPlan> plans = new ArrayList<>();
     for (int c = 0; c < columns.size(); c++) {
       StatedColumn own = said.get(c);
-      NameWithUnit name = NameWithUnit.of(own.name().orElse(""), false);
+      NameWithUnit name = NameWithUnit.of(names.get(c), underscores);
       StatedColumn both = stated.column(c).or(own);
       Unit unit = both.unit().map(Unit::stated).orElse(name.unit());
       if (unit.power() != 0 && !both.isScaled()) {
@@ -113,17 +142,27 @@ public final class ColumnCapture {
     return plans;
   }
 
-  /** Some rows, those at the start, as a text would show them. */
+  /** Rows from the start, which follow one another, and some from all over. */
   private List<List<String>> rows() {
     List<List<String>> rows = new ArrayList<>();
-    int count = (int) Math.min(ROWS_TO_LOOK_AT, columns.get(0).count());
-    for (int r = 0; r < count; r++) {
-      List<String> row = new ArrayList<>();
-      for (StoredColumn column : columns) {
-        row.add(column.isNumber(r) ? Double.toString(column.at(r)) : "");
-      }
-      rows.add(row);
+    long all = columns.get(0).count();
+    long first = Math.min(ROWS_TO_LOOK_AT, all);
+    for (long r = 0; r < first; r++) {
+      rows.add(row(r));
+    }
+    long step = Math.max(1, (all - first) / ROWS_TO_LOOK_AT);
+    for (long r = first + step - 1; r < all; r += step) {
+      rows.add(row(r));
     }
     return rows;
+  }
+
+  /** A row as a text would show it. */
+  private List<String> row(long r) {
+    List<String> row = new ArrayList<>();
+    for (StoredColumn column : columns) {
+      row.add(column.isNumber(r) ? Double.toString(column.at(r)) : "");
+    }
+    return row;
   }
 }

@@ -150,7 +150,7 @@ final class DialectFinder {
         words &= !cell.isEmpty() && !isNumber(cell, trial.decimalMark());
         words &= width > 1 || cell.indexOf(',') < 0 && cell.indexOf(';') < 0;
       }
-      if (words) {
+      if (words && (width > 1 || !SettingsReader.states(line, trial))) {
         return true;
       }
     }

@@ -34,7 +34,10 @@ final class EventBuilder {
       for (int i = 0; i < n; i++) {
         double t = chunk[i];
         if (instants.size() > 0 && t <= instants.last()) {
-          repeated += forward(instants.last(), t, first + i);
+          if (t < instants.last()) {
+            throw goesBack(table, instants.last(), t, first + i);
+          }
+          repeated++;
           continue;
         }
         instants.add(t);
@@ -48,19 +51,17 @@ final class EventBuilder {
     return channel(instants, times.writtenStep());
   }
 
-  private int forward(double before, double time, long row) throws UnreadableCaptureException {
-    if (time < before) {
-      throw new UnreadableCaptureException(
-          table.file()
-              + ": "
-              + table.place(row)
-              + ": the time goes back from "
-              + Shown.seconds(before)
-              + " to "
-              + Shown.seconds(time)
-              + "; edge times must rise. Split the file there, or name the column a period");
-    }
-    return 1;
+  /** What is wrong with a list of events whose times go back at a row. */
+  static UnreadableCaptureException goesBack(Table table, double before, double time, long row) {
+    return new UnreadableCaptureException(
+        table.file()
+            + ": "
+            + table.place(row)
+            + ": the time goes back from "
+            + Shown.seconds(before)
+            + " to "
+            + Shown.seconds(time)
+            + "; edge times must rise. Split the file there, or name the column a period");
   }
 
   /**
@@ -98,6 +99,39 @@ final class EventBuilder {
     notes.fact("what it holds", "tooth periods, " + (instants.size() - 1));
     checkPace(instants);
     return channel(instants, resolution);
+  }
+
+  /**
+   * Levels by how long the high and the low one of each pulse last.
+   *
+   * @param first column of the level that comes first in a row
+   * @param second column of the other
+   * @param base of the times
+   */
+  List<Channel> fromPairs(int first, int second, TimeBase base) throws UnreadableCaptureException {
+    int[] columns = {first, second};
+    double scale = base.secondsPerStep(first);
+    double ratio = base.secondsPerStep(second) / scale;
+    double step = table.column(first).writtenStep();
+    boolean alike = ratio == 1 && table.column(second).writtenStep() == step;
+    step = alike ? step : 0;
+    DoubleList instants = new DoubleList();
+    DoubleList levels = new DoubleList();
+    double sum = 0;
+    instants.add(sum);
+    for (long row = 0; row < table.rows(); row++) {
+      for (int k = 0; k < 2; k++) {
+        double lasts = table.column(columns[k]).at(row) * (k == 0 ? 1 : ratio);
+        if (!(lasts > 0)) {
+          throw notPositive(lasts * scale, row);
+        }
+        sum += step > 0 ? Math.rint(lasts / step) : lasts;
+        instants.add(seconds(sum, step, scale));
+        levels.add(Words.levelOf(table.layout().columns().get(columns[k]).name()));
+      }
+    }
+    notes.fact("what it holds", "how long each level lasts, " + levels.size());
+    return StepBuilder.fromRuns(instants, levels, step * scale, NAME);
   }
 
   /** Whole steps add up without rounding; they are turned into seconds at the end. */

@@ -79,7 +79,8 @@ record Header(List<String> names, List<Unit> units, List<String> lines, int firs
     return bracketed.isNone() ? Unit.parse(cell) : bracketed;
   }
 
-  private static boolean allEndInUnit(List<String> names) {
+  /** Whether every name ends in an underscore and a unit. */
+  static boolean allEndInUnit(List<String> names) {
     int with = 0;
     for (String name : names) {
       int cut = name.lastIndexOf('_');

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
+import toothmark.capture.EventSignal;
 import toothmark.capture.ReadingOptions;
 import toothmark.capture.SampledSignal;
 import toothmark.capture.UnreadableCaptureException;
@@ -19,6 +20,9 @@ final class Interpreter {
 
   /** Departure of a written time from the clock that is worth a word, in intervals. */
   private static final double NOTICEABLE = 0.02;
+
+  /** Rows of a log are this far apart, or more, s. */
+  private static final double SLOWEST_CAPTURE = 2e-3;
 
   private static final String NO_TIME =
       "neither a column of times nor a sampling interval was found; state capture.interval_s or"
@@ -72,6 +76,10 @@ final class Interpreter {
     boolean sampled = options.layout().clock().intervalSeconds().isPresent();
     if (groups.isEmpty() || sampled) {
       int period = layout.first(Role.PERIOD);
+      List<Integer> pair = layout.pair();
+      if (pair.size() == 2 && !sampled) {
+        return new EventBuilder(table, notes).fromPairs(pair.get(0), pair.get(1), base);
+      }
       if (period >= 0 && !sampled) {
         return new EventBuilder(table, notes).fromPeriods(period, base.secondsPerStep(period));
       }
@@ -79,14 +87,44 @@ final class Interpreter {
     }
     boolean lists = values().isEmpty();
     List<Channel> channels = new ArrayList<>();
+    List<Group> kept = new ArrayList<>();
     for (Group group : groups) {
       if (group.values().isEmpty() && !lists) {
         notes.doubt("column " + (group.time() + 1) + " holds times without values; left out");
       } else {
-        channels.addAll(channels(group));
+        List<Channel> own = channels(group);
+        if (!lists || channels.isEmpty() || !isKnown(group.time(), own, channels)) {
+          channels.addAll(own);
+          kept.add(group);
+        }
       }
     }
-    return lists && channels.size() > 1 ? named(channels, groups) : channels;
+    return lists && channels.size() > 1 ? named(channels, kept) : channels;
+  }
+
+  /** Whether a list of times is an earlier one counted from another zero. */
+  private boolean isKnown(int time, List<Channel> list, List<Channel> known) {
+    EventSignal own = (EventSignal) list.get(0).signal();
+    for (Channel c : known) {
+      if (c.signal() instanceof EventSignal e && isSame(e, own)) {
+        notes.doubt(
+            "column "
+                + (time + 1)
+                + " holds the times of another column, counted from another zero; left out");
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static boolean isSame(EventSignal one, EventSignal other) {
+    boolean same = one.size() == other.size();
+    double rounding = 2 * Math.max(one.resolutionSeconds(), other.resolutionSeconds());
+    for (int i = 0; same && i < one.size(); i++) {
+      double apart = other.time(i) - one.time(i) - other.time(0) + one.time(0);
+      same = Math.abs(apart) <= rounding;
+    }
+    return same;
   }
 
   /** Several lists of edge times go by the names of their columns. */
@@ -184,6 +222,16 @@ final class Interpreter {
     }
     ClockFinder finder = new ClockFinder(times, announced(rows), base.statedInterval());
     Clock clock = finder.find();
+    List<Channel> lanes =
+        clock == null ? Lanes.split(table, times, group.values(), notes) : List.of();
+    if (!lanes.isEmpty()) {
+      return lanes;
+    }
+    if (isOneWay(group.values()) && (clock == null || isHoled(times, clock))) {
+      String name = layout.columns().get(group.values().get(0)).name();
+      notes.fact("which edges", "all go one way, by the column " + name);
+      return new EventBuilder(table, notes).fromTimes(times);
+    }
     StepBuilder steps = new StepBuilder(table, times, notes);
     if (allTwoLevel(group.values())
         && (clock == null || steps.isChangesOnly(group.values(), clock))) {
@@ -193,8 +241,23 @@ final class Interpreter {
     if (clock == null) {
       return samples.uneven(group.values(), times, finder.typicalStep());
     }
+    checkLog(group.values(), clock.intervalSeconds());
     noteClock(clock, rows);
     return samples.timed(group.values(), times, clock);
+  }
+
+  /** Whether a column beside uneven times says of every row that the edge rose, or fell. */
+  private boolean isOneWay(List<Integer> values) {
+    ColumnPlan plan = layout.columns().get(values.get(0));
+    StoredColumn column = table.column(values.get(0));
+    boolean level = plan.kind() == ColumnKind.WORD || Words.isLevel(plan.name());
+    return values.size() == 1 && level && column.lowest() == column.highest();
+  }
+
+  /** Whether ticks of the clock have no row, as where a wheel has a gap. */
+  private static boolean isHoled(Times times, Clock clock) {
+    double span = times.at(times.count() - 1) - times.at(0);
+    return span / clock.intervalSeconds() > times.count() - 0.5;
   }
 
   private long[] announced(long rows) {
@@ -214,6 +277,25 @@ final class Interpreter {
       }
     }
     return true;
+  }
+
+  /** A log of speeds is no capture; its steps must not pass for teeth. */
+  private void checkLog(List<Integer> values, double interval) throws UnreadableCaptureException {
+    for (int c : values) {
+      ColumnPlan plan = layout.columns().get(c);
+      if (interval >= SLOWEST_CAPTURE && Words.isSpeed(plan.name(), plan.unit().symbol())) {
+        throw new UnreadableCaptureException(
+            table.file()
+                + ": column "
+                + (c + 1)
+                + " ("
+                + plan.name()
+                + ") holds speeds, "
+                + Shown.seconds(interval)
+                + " apart: this is a log, in which no tooth can be seen; give it with --log beside"
+                + " a capture of the crank sensor");
+      }
+    }
   }
 
   private void noteClock(Clock clock, long rows) throws UnreadableCaptureException {

@@ -1,5 +1,6 @@
 package toothmark.capture.text;
 
+import java.util.ArrayList;
 import java.util.List;
 
 /**
@@ -34,6 +35,18 @@ record Layout(
       }
     }
     return -1;
+  }
+
+  /** The columns that say how long the high and the low level of each pulse last, if there are. */
+  List<Integer> pair() {
+    List<Integer> pair = new ArrayList<>();
+    for (int c = 0; c < columns.size(); c++) {
+      ColumnPlan plan = columns.get(c);
+      if (plan.role() == Role.PERIOD && Words.levelOf(plan.name()) >= 0) {
+        pair.add(c);
+      }
+    }
+    return pair;
   }
 
   int count(Role role) {

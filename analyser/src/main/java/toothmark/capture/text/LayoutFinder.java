@@ -67,6 +67,7 @@ final class LayoutFinder {
     }
     checkColumns();
     plans = new RoleFinder(plans, rows, dialect.decimalMark()).find(settings);
+    checkLanes(plans);
     return new Layout(dialect, plans, header, settings, firstRow + 1, head.start(firstRow));
   }
 
@@ -90,6 +91,29 @@ final class LayoutFinder {
               + ", but the job sheet states "
               + stated.columns().size()
               + " ([[capture.columns]]); correct their number or capture.delimiter");
+    }
+  }
+
+  /** A list of events of several channels that are told apart by words cannot be taken apart. */
+  private void checkLanes(List<ColumnPlan> plans) throws UnreadableCaptureException {
+    boolean timed = plans.stream().anyMatch(p -> p.role() == Role.TIME);
+    for (int c = 0; c < width && timed; c++) {
+      ColumnPlan plan = plans.get(c);
+      int column = c;
+      List<String> words = rows.stream().map(r -> r.get(column)).distinct().toList();
+      if (plan.kind() == ColumnKind.TEXT && Lanes.isNamed(plan.name()) && words.size() > 1) {
+        throw new UnreadableCaptureException(
+            input.source().name()
+                + ": column "
+                + (c + 1)
+                + " ("
+                + plan.name()
+                + ") names several channels in words, such as "
+                + words.get(0)
+                + " and "
+                + words.get(1)
+                + "; number them, or write a file for each");
+      }
     }
   }
 
@@ -312,7 +336,7 @@ final class LayoutFinder {
   }
 
   private Settings settings(Header header, int firstRow, boolean[] beside) {
-    SettingsReader reader = new SettingsReader(dialect);
+    SettingsReader reader = new SettingsReader(dialect, header.names());
     for (int i = 0; i < firstRow; i++) {
       String line = head.line(i);
       if (!header.lines().contains(line)) {
@@ -323,6 +347,9 @@ final class LayoutFinder {
       for (int c = width; c < cells.size(); c++) {
         reader.read(cells.get(c), i + 1);
       }
+    }
+    for (String name : header.names()) {
+      reader.readTick(name, "the name of the column");
     }
     readSettingColumns(reader, header);
     for (int i = firstRow; i < Math.min(head.size(), firstRow + SETTINGS_BESIDE_ROWS); i++) {
@@ -351,7 +378,7 @@ final class LayoutFinder {
       List<String> above = dialect.split(header.lines().get(1));
       for (int c = 0; c < Math.min(above.size(), below.size()); c++) {
         if (Cell.of(below.get(c), dialect.decimalMark()).kind() == Cell.Kind.NUMBER) {
-          reader.readColumn(above.get(c), below.get(c), "line " + (header.firstLine() + 2));
+          reader.readColumn(above.get(c), below.get(c), "", "line " + (header.firstLine() + 2));
         }
       }
     }

@@ -18,18 +18,20 @@ final class Settings {
         "interval,sample interval,sampling interval,increment,x increment,xincr,xinc,"
             + "x incr,x inc,tinc,t inc,dt,delta t,deltat,sample period,sampling period,sampling time,"
             + "time per sample,time step,timestep,time increment,abtastintervall,abtastzeit,"
-            + "schrittweite,intervalle,pas de temps,intervalle d echantillonnage,"
+            + "schrittweite,ts,ta,tinterval,t interval,tsample,t sample,sample time,"
+            + "seconds per sample,intervalle,pas de temps,intervalle d echantillonnage,"
             + "periode d echantillonnage,intervalo,intervalo de muestreo,periodo de muestreo,"
             + "intervallo,intervallo di campionamento,passo"),
     RATE(
         "sampling rate",
-        "rate,sample rate,sampling rate,samplerate,sampling frequency,sample frequency,"
+        "rate,sr,srate,f s,fsamp,fsample,samples per second,samples per sec,sampled at,sampling at,"
+            + "recorded at,acquired at,sample freq,sampling freq,sample rate,sampling rate,samplerate,sampling frequency,sample frequency,"
             + "fs,abtastrate,abtastfrequenz,frequence d echantillonnage,"
             + "frecuencia de muestreo,tasa de muestreo,frequenza di campionamento,"
             + "taxa de amostragem"),
     START(
         "start",
-        "start,start time,x origin,xorigin,xzero,x zero,t0,first time,"
+        "start,start time,tstart,t start,x origin,xorigin,xzero,x zero,t0,first time,"
             + "time of first sample,time offset,startzeit,anfang,debut,inicio,inizio"),
     POINTS(
         "number of points",
@@ -39,8 +41,7 @@ final class Settings {
             + "memory length"),
     SCALE(
         "scale",
-        "scale,scale factor,volts per count,v/count,v/lsb,volt/lsb,volts/count,"
-            + "multiplier,skalierung,skalierungsfaktor,facteur,factor,faktor,y increment,"
+        "scale,scale factor,lsb size,lsb weight,multiplier,skalierung,skalierungsfaktor,facteur,factor,faktor,y increment,"
             + "yincr,ymult,y mult,resolution per count"),
     OFFSET("offset", "offset,y offset,yoffset,yzero,y zero,y origin,yorigin,versatz"),
     REFERENCE("reference level", "y reference,yreference,y ref,yref"),
@@ -49,10 +50,13 @@ final class Settings {
         "probe,probe factor,probe attenuation,probe atten,probe ratio,attenuation,atten,"
             + "tastkopf,tastkopffaktor,tastteiler,teiler,sonde,attenuation sonde,sonda,"
             + "atenuacion,atenuacion de sonda,attenuazione,attenuazione sonda"),
-    CLOCK(
+    CLOCK("clock", "clock,clock frequency,cpu clock,f cpu,cpu frequency,takt,zeittakt"),
+    TIMER(
         "counter clock",
-        "clock,timer clock,counter clock,timer frequency,clock frequency,tick,ticks,"
-            + "tick time,tick rate,takt,zeittakt"),
+        "timer clock,counter clock,timer frequency,tick,ticks,"
+            + "tick time,tick rate,counter frequency,counter rate,timer rate,timer resolution,"
+            + "counter resolution,time resolution,tick length,tick period,"
+            + "ticks per second,counts per second"),
     PRESCALER("prescaler", "prescaler,prescale,clock divider,vorteiler"),
     UNIT(
         "unit",
@@ -81,6 +85,11 @@ final class Settings {
       this.names = names;
     }
 
+    /** Whether its value is a unit. */
+    boolean isUnit() {
+      return this == UNIT || this == TIME_UNIT;
+    }
+
     /** The key of a name; null when it is none of ours. */
     static Key named(String normalName) {
       return BY_NAME.get(normalName);
@@ -100,6 +109,17 @@ final class Settings {
 
   /** Whose each value is, where another word stands before its name; empty text where none does. */
   private final Map<Key, List<String>> owners = new EnumMap<>(Key.class);
+
+  private final List<String> channels;
+
+  /**
+   * Starts with nothing.
+   *
+   * @param channels their names, in the form of owners, as far as they are known
+   */
+  Settings(List<String> channels) {
+    this.channels = channels;
+  }
 
   boolean isEmpty() {
     return values.isEmpty();
@@ -123,9 +143,11 @@ final class Settings {
   }
 
   /** Whether two words number channels in one way, such as {@code ch1} and {@code ch2}. */
-  private static boolean areOfOneRow(String one, String other) {
+  private boolean areOfOneRow(String one, String other) {
     int n = one.length();
-    return n > 0 && n == other.length() && one.regionMatches(0, other, 0, n - 1);
+    boolean alike = n > 0 && n == other.length() && one.regionMatches(0, other, 0, n - 1);
+    boolean numbered = Label.isNumbered(one) && Label.isNumbered(other);
+    return alike || numbered || channels.contains(one) && channels.contains(other);
   }
 
   /** All values of a key; empty when it is not stated. */
@@ -139,6 +161,11 @@ final class Settings {
     return all.isEmpty() ? null : all.get(0);
   }
 
+  /** What a count of a counter is worth: that of a timer, else of a clock; null when not stated. */
+  Value counter() {
+    return first(first(Key.TIMER) == null ? Key.CLOCK : Key.TIMER);
+  }
+
   /**
    * The value of a key for a channel: its own, or the only one; null when not stated.
    *
@@ -147,12 +174,15 @@ final class Settings {
    */
   Value of(Key key, int channel, String name) {
     List<Value> all = all(key);
-    int own = all.isEmpty() ? -1 : owners.get(key).indexOf(Words.normal(name));
+    String self = Label.channel(name);
+    int own = all.isEmpty() ? -1 : owners.get(key).indexOf(self);
     if (own >= 0 && !name.isEmpty()) {
       return all.get(own);
     }
     if (all.size() == 1) {
-      return all.get(0);
+      String owner = owners.get(key).get(0);
+      boolean others = Label.isNumbered(owner) && Label.isNumbered(self);
+      return others || channels.contains(owner) && channels.contains(self) ? null : all.get(0);
     }
     return channel < all.size() ? all.get(channel) : null;
   }

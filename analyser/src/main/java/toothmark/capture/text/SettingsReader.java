@@ -1,9 +1,9 @@
 package toothmark.capture.text;
 
+import java.math.BigDecimal;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
-import java.util.Set;
+import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import toothmark.capture.text.Settings.Key;
 import toothmark.capture.text.Settings.Value;
@@ -13,44 +13,38 @@ final class SettingsReader {
 
   private static final int LINES_TO_READ = 2000;
 
-  /** The x of a probe factor; the count of volts per count. */
-  private static final Pattern BEHIND_A_UNIT =
-      Pattern.compile("(?i)((?<=\\d) ?x|(/| per )(count|lsb|bit|step|digit)s?)$");
+  /** The x of a probe factor. */
+  private static final Pattern TIMES = Pattern.compile("(?<=\\d) ?[xX]$");
 
-  private static final Set<String> OF_THE_SCREEN =
-      Set.of(
-          "vertical",
-          "horizontal",
-          "display",
-          "screen",
-          "zoom",
-          "grid",
-          "plot",
-          "cursor",
-          "trigger",
-          "time",
-          "vertikal",
-          "vertikale",
-          "bildschirm",
-          "verticale",
-          "pantalla");
+  private static final Pattern NUMBER_AND_UNIT =
+      Pattern.compile("([-+]?\\d[\\d.,]*(?:[eE][-+]?\\d+)?) ?([^\\d\\s].*)");
 
-  private static final Set<String> OF_NO_SAMPLES =
-      Set.of("refresh", "frame", "update", "baud", "bit", "trigger", "display", "screen");
+  /** The name of a column of times and what a count of it is worth. */
+  private static final Pattern TICK =
+      Pattern.compile(
+          "(.*?)(?: ?[(\\[]| in )[xX×*]? ?(\\d+(?:[.,]\\d+)?) ?(\\p{L}{1,2})(?: (?:counts?|ticks?))?[)\\]]?");
 
-  /** Words that turn the name of a key into that of another thing, such as divisions or baud. */
-  private static final Map<Key, Set<String>> ANOTHER =
-      Map.of(
-          Key.SCALE, OF_THE_SCREEN,
-          Key.OFFSET, OF_THE_SCREEN,
-          Key.RATE, OF_NO_SAMPLES,
-          Key.INTERVAL, OF_NO_SAMPLES);
+  /** A number of hertz that is only told by its prefix. */
+  private static final Pattern PREFIX_ALONE = Pattern.compile("[\\d.,]+ ?[kKMG]");
+
+  /** Samples a second, which no other setting is in. */
+  private static final Pattern SAMPLES_A_SECOND =
+      Pattern.compile("(?i)[\\d.,]+ ?[kMG]?(S/s|Sa/s|SPS|samples/s|samples per second)");
 
   private final Dialect dialect;
-  private final Settings settings = new Settings();
+  private final List<String> channels;
+  private final Settings settings;
+  private String section = "";
 
-  SettingsReader(Dialect dialect) {
+  /**
+   * Starts with nothing.
+   *
+   * @param names of the columns, as far as they are known
+   */
+  SettingsReader(Dialect dialect, List<String> names) {
     this.dialect = dialect;
+    this.channels = names.stream().map(Label::channel).filter(n -> !n.isEmpty()).toList();
+    this.settings = new Settings(channels);
   }
 
   Settings settings() {
@@ -71,39 +65,111 @@ final class SettingsReader {
 
   private void read(String line, String place) {
     List<String> words = words(line);
+    startSection(words, line.strip());
     for (int i = 0; i < words.size(); i++) {
-      String word = words.get(i);
-      word = word.startsWith("1 ") ? word.substring(2) : word;
-      String label = label(word);
-      Key key = key(Words.normal(label));
-      if (key == null) {
+      Label label = label(words, i);
+      if (label == null) {
         continue;
       }
-      Unit stated = unitOf(word, label);
-      List<Value> values = new ArrayList<>();
-      String rest = word.substring(label.length()).strip();
-      i = collect(key, values, rest, words, i + 1, new Value(null, stated, place)) - 1;
-      if (!values.isEmpty()) {
-        settings.put(key, values, owner(Words.normal(label)));
-      }
+      label = label.ownedBy(i > 0 && isChannel(words.get(i - 1)) ? words.get(i - 1) : section);
+      boolean one = words.get(i).startsWith("1 ");
+      String rest = one ? "" : words.get(i).substring(text(words.get(i)).length()).strip();
+      i = read(label, rest, words, i + 1, place) - 1;
     }
   }
 
-  /** A key and, in the row below it or in a variable of that name, its value. */
-  void readColumn(String above, String below, String place) {
-    Key key = key(Words.normal(label(above)));
-    if (key != null) {
-      List<Value> values = new ArrayList<>();
-      Value template = new Value(null, unitOf(above, label(above)), place);
-      collect(key, values, "", List.of(below), 0, template);
-      if (!values.isEmpty()) {
-        settings.put(key, values, owner(Words.normal(label(above))));
+  /** A line with nothing but a channel's name, or in brackets, says whose the next settings are. */
+  private void startSection(List<String> words, String line) {
+    String only = words.size() == 1 ? words.get(0).replaceAll("[\\[\\]]", "") : "";
+    if (isChannel(only)) {
+      section = Label.channel(only);
+    } else if (line.startsWith("[")) {
+      section = "";
+    }
+  }
+
+  private boolean isChannel(String word) {
+    return Label.isNumbered(Label.channel(word)) || channels.contains(Label.channel(word));
+  }
+
+  /** What a word names; a value that says what a count is worth needs no name. */
+  private Label label(List<String> words, int i) {
+    String word = words.get(i);
+    if (word.startsWith("1 ")) {
+      Label known = Label.of(word.substring(2), "", channels);
+      return known == null ? Label.ofOne(word.substring(2)) : known;
+    }
+    String text = text(word);
+    String rest = word.substring(text.length()).strip();
+    Label label = Label.of(text, rest, channels);
+    if (label != null) {
+      return label;
+    }
+    String value = rest.isEmpty() && i + 1 < words.size() ? words.get(i + 1) : rest;
+    String unit = rest.isEmpty() && i + 2 < words.size() ? words.get(i + 2) : "";
+    if (worth(value) != null || isNumber(value) && CountUnit.parse(unit) != null) {
+      return new Label(Key.SCALE, "", new CountUnit(Unit.NONE, false));
+    }
+    boolean rate = text.isEmpty() && SAMPLES_A_SECOND.matcher(word).matches();
+    return rate ? new Label(Key.RATE, "", new CountUnit(Unit.NONE, false)) : null;
+  }
+
+  private boolean isNumber(String word) {
+    return Cell.of(word, dialect.decimalMark()).kind() == Cell.Kind.NUMBER;
+  }
+
+  /** What is said behind a number of the worth of a count; null when nothing is. */
+  private static CountUnit worth(String value) {
+    Matcher m = NUMBER_AND_UNIT.matcher(value);
+    return m.matches() ? CountUnit.parse(m.group(2)) : null;
+  }
+
+  /** Takes the values that follow a label; gives the index of the first word that is none. */
+  private int read(Label label, String rest, List<String> words, int from, String place) {
+    List<Value> values = new ArrayList<>();
+    int end = collect(label, values, rest, words, from, place);
+    if (!values.isEmpty()) {
+      boolean ofClock = label.key() == Key.SCALE && values.get(0).unit().isTime();
+      settings.put(ofClock ? Key.TIMER : label.key(), values, Label.channel(label.owner()));
+    }
+    return end;
+  }
+
+  /**
+   * A key and, in the row below it or in a variable of that name, its value.
+   *
+   * @param owner the channel whose it is; empty text for none
+   */
+  void readColumn(String above, String below, String owner, String place) {
+    String glued = Label.glued(above);
+    String text = text(glued);
+    Label label = Label.of(text, glued.substring(text.length()).strip(), channels);
+    if (label != null) {
+      read(label.ownedBy(owner), "", List.of(below), 0, place);
+    }
+  }
+
+  /**
+   * What a count of a column of times is worth, where its name says so, as in {@code period (4
+   * us)}.
+   *
+   * @param name the header cell
+   */
+  void readTick(String name, String place) {
+    Matcher m = TICK.matcher(name.strip());
+    String bare = m.matches() ? m.group(1) : "";
+    if (Words.isPeriod(bare) || Words.isTime(bare)) {
+      Unit unit = Unit.parse(m.group(3));
+      BigDecimal number = new BigDecimal(m.group(2).replace(',', '.'));
+      if (unit != null && unit.isTime() && number.signum() > 0) {
+        Value tick = new Value(number.scaleByPowerOfTen(unit.power()), unit, place);
+        settings.put(Key.TIMER, List.of(tick), "");
       }
     }
   }
 
   private List<String> words(String line) {
-    String text = line.strip();
+    String text = Label.glued(line.strip());
     int p = 0;
     while (p < text.length() && "#%;/!*\"'".indexOf(text.charAt(p)) >= 0) {
       p++;
@@ -143,7 +209,7 @@ final class SettingsReader {
   }
 
   /** The words before the first number or bracket of a text. */
-  private static String label(String word) {
+  private static String text(String word) {
     int p = 0;
     while (p < word.length()) {
       char c = word.charAt(p);
@@ -160,52 +226,49 @@ final class SettingsReader {
     return word.substring(0, p).stripTrailing();
   }
 
-  private static Unit unitOf(String word, String label) {
-    String rest = word.substring(label.length()).strip();
-    int close = Math.max(rest.indexOf(')'), rest.indexOf(']'));
-    Unit unit = close > 0 ? Unit.parse(rest.substring(0, close + 1)) : null;
-    return unit == null ? Unit.NONE : unit;
-  }
-
-  /** Takes the values that follow a key; gives the index of the first word that is none. */
   private int collect(
-      Key key, List<Value> values, String rest, List<String> words, int from, Value template) {
-    boolean forUnit = key == Key.UNIT || key == Key.TIME_UNIT;
+      Label label, List<Value> values, String rest, List<String> words, int from, String place) {
+    CountUnit meant = label.meant();
     String first = rest.startsWith("(") || rest.startsWith("[") ? "" : rest;
-    int i = from;
     if (!first.isEmpty()) {
-      addValue(forUnit, values, first, template);
+      addValue(label.key(), values, first, meant, place);
     }
+    int i = from;
     for (; i < words.size(); i++) {
-      if (!addValue(forUnit, values, words.get(i), template)) {
-        Unit unit = Unit.parse(words.get(i));
-        if (unit == null || forUnit) {
+      if (!addValue(label.key(), values, words.get(i), meant, place)) {
+        CountUnit worth = CountUnit.parse(words.get(i));
+        Unit unit = worth == null ? Unit.parse(words.get(i)) : worth.unit();
+        if (unit == null || label.key().isUnit()) {
           break;
         }
-        template = new Value(null, unit, template.place());
-        applyUnit(values, unit);
+        meant = worth == null ? new CountUnit(unit, false) : worth;
+        applyUnit(values, meant);
       }
     }
     return i;
   }
 
-  private static void applyUnit(List<Value> values, Unit unit) {
+  private static void applyUnit(List<Value> values, CountUnit meant) {
     int last = values.size() - 1;
     if (last >= 0 && values.get(last).unit().isNone()) {
       Value v = values.get(last);
-      values.set(last, new Value(v.number().scaleByPowerOfTen(unit.power()), unit, v.place()));
+      values.set(last, new Value(meant.inBaseUnit(v.number()), meant.unit(), v.place()));
     }
   }
 
-  private boolean addValue(boolean forUnit, List<Value> values, String word, Value template) {
-    if (forUnit) {
+  private boolean addValue(
+      Key key, List<Value> values, String word, CountUnit meant, String place) {
+    if (key.isUnit()) {
       Unit unit = Unit.parse(word);
       if (unit != null) {
-        values.add(new Value(null, unit, template.place()));
+        values.add(new Value(null, unit, place));
       }
       return unit != null;
     }
-    String w = BEHIND_A_UNIT.matcher(word).replaceFirst("");
+    CountUnit worth = worth(word);
+    String w = worth == null ? TIMES.matcher(word).replaceFirst("") : number(word);
+    boolean hertz = key == Key.RATE && PREFIX_ALONE.matcher(w).matches();
+    w = hertz ? w + "Hz" : w;
     Cell cell = Cell.of(w, dialect.decimalMark());
     if (cell.kind() != Cell.Kind.NUMBER) { // rows of whole numbers do not show the mark
       cell = Cell.of(w, dialect.decimalMark() == ',' ? '.' : ',');
@@ -213,41 +276,29 @@ final class SettingsReader {
     if (cell.kind() != Cell.Kind.NUMBER) {
       return false;
     }
-    boolean own = !cell.unit().isNone();
-    Unit unit = own ? cell.unit() : template.unit();
+    CountUnit as = worth == null ? meant : worth;
+    boolean own = !cell.unit().isNone() && !as.inverse();
     values.add(
-        new Value(
-            own ? cell.number() : cell.number().scaleByPowerOfTen(unit.power()),
-            unit,
-            template.place()));
+        own
+            ? new Value(cell.number(), cell.unit(), place)
+            : new Value(as.inBaseUnit(cell.number()), as.unit(), place));
     return true;
+  }
+
+  private static String number(String value) {
+    Matcher m = NUMBER_AND_UNIT.matcher(value);
+    return m.matches() ? m.group(1) : value;
   }
 
   /** Whether a line or cell gives the name of a setting and its value. */
   static boolean states(String text, Dialect dialect) {
-    SettingsReader reader = new SettingsReader(dialect);
+    SettingsReader reader = new SettingsReader(dialect, List.of());
     reader.read(text, 1);
     return !reader.settings().isEmpty();
   }
 
   /** Whether a cell is the name of a setting. */
   static boolean isKey(String cell) {
-    return key(Words.normal(label(cell))) != null;
-  }
-
-  /** What a label means; null when it is none of ours. */
-  private static Key key(String label) {
-    Key key = Key.named(label);
-    if (key == null && !owner(label).isEmpty()) {
-      key = Key.named(label.substring(label.indexOf(' ') + 1));
-      return key == null || ANOTHER.getOrDefault(key, Set.of()).contains(owner(label)) ? null : key;
-    }
-    return key;
-  }
-
-  /** The word before the name of a key; empty text for a label that is one, or has no such word. */
-  private static String owner(String label) {
-    int blank = label.indexOf(' ');
-    return blank < 0 || Key.named(label) != null ? "" : label.substring(0, blank);
+    return Label.of(text(cell), "", List.of()) != null;
   }
 }

@@ -71,7 +71,8 @@ final class TextInput {
                 + " is "
                 + c
                 + ", which text does not hold; export the capture as delimited text, value change"
-                + " dump or WAV");
+                + " dump or WAV, or state the form of bare numbers in [capture.raw] of the job"
+                + " sheet");
       }
     }
   }

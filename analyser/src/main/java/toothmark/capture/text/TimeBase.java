@@ -1,5 +1,6 @@
 package toothmark.capture.text;
 
+import java.util.List;
 import java.util.OptionalDouble;
 import toothmark.capture.StatedLayout;
 import toothmark.capture.UnreadableCaptureException;
@@ -12,6 +13,9 @@ final class TimeBase {
 
   private static final double SHORTEST_LIKELY_PERIOD_US = 20;
   private static final double LONGEST_LIKELY_PERIOD_US = 500_000;
+
+  /** Samples that are farther apart show no teeth even on the starter, s. */
+  private static final double LONGEST_LIKELY_INTERVAL = 0.01;
 
   private static final double SECONDS_IN_A_MINUTE = 60;
 
@@ -102,13 +106,13 @@ final class TimeBase {
     if (unit.isTime() || plan.kind() == ColumnKind.CLOCK) {
       return 1;
     }
-    Value counter = table.layout().settings().first(Key.CLOCK);
+    Value counter = table.layout().settings().counter();
     if (counter != null && isWhole(column)) {
       double c = counter.number().doubleValue();
       Value prescaler = table.layout().settings().first(Key.PRESCALER);
       double divided = prescaler == null ? 1 : prescaler.number().doubleValue();
       double seconds =
-          positive(counter, Key.CLOCK, divided * (counter.unit().isTime() ? c : 1 / c));
+          positive(counter, Key.TIMER, divided * (counter.unit().isTime() ? c : 1 / c));
       notes.fact("counter clock", Shown.seconds(seconds) + " a count, " + counter.place());
       return seconds;
     }
@@ -144,9 +148,16 @@ final class TimeBase {
         return interval.getAsDouble();
       }
     }
+    if (plan.unit().isCount()) {
+      throw new UnreadableCaptureException(
+          table.file()
+              + ": column "
+              + (column + 1)
+              + ": counts of a clock that nothing states; add a line such as '# timer clock: 2 MHz'"
+              + " above, or state scale and unit in [[capture.columns]] of the job sheet");
+    }
     if (!isWhole(column)) {
-      notes.doubt("the column of times has no unit; taken as seconds");
-      return 1;
+      return decimals(column, plan.role(), step);
     }
     boolean list = plan.role() == Role.PERIOD || table.layout().count(Role.VALUE) == 0;
     boolean likely = step >= SHORTEST_LIKELY_PERIOD_US && step <= LONGEST_LIKELY_PERIOD_US;
@@ -161,6 +172,42 @@ final class TimeBase {
             + ": the times are whole numbers without a unit, such as "
             + (long) table.column(column).at(table.rows() - 1)
             + "; state capture.time_unit in the job sheet");
+  }
+
+  /** Decimals are seconds, unless teeth could not be seen at such a pace. */
+  private double decimals(int column, Role role, double step) {
+    double longest =
+        role == Role.PERIOD || allTwoLevel()
+            ? LONGEST_LIKELY_PERIOD_US * 1e-6
+            : LONGEST_LIKELY_INTERVAL;
+    int power = 0;
+    while (power > -6 && step * powerOfTen(power) > longest) {
+      power -= 3;
+    }
+    if (power == 0) {
+      notes.doubt("the column of times has no unit; taken as seconds");
+    } else {
+      notes.doubt(
+          "the times in column "
+              + (column + 1)
+              + " have no unit; in seconds they would be "
+              + Shown.seconds(step)
+              + " apart, too far for teeth: taken as "
+              + (power == -3 ? "milliseconds" : "microseconds"));
+    }
+    return powerOfTen(power);
+  }
+
+  /** Whether rows are events or changes of level: no column holds more than two levels. */
+  private boolean allTwoLevel() {
+    List<ColumnPlan> columns = table.layout().columns();
+    boolean two = true;
+    for (int c = 0; c < columns.size(); c++) {
+      ColumnPlan plan = columns.get(c);
+      boolean number = plan.role() == Role.VALUE && plan.kind() == ColumnKind.NUMBER;
+      two &= !number || table.column(c).isTwoLevel();
+    }
+    return two;
   }
 
   private boolean isWhole(int column) {

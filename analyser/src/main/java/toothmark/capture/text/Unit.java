@@ -90,8 +90,9 @@ record Unit(String symbol, int power) {
     int prefix = prefixPower(t.charAt(0));
     Unit rest = t.length() > 1 && prefix != 0 ? symbolOnly(t.substring(1)) : null;
     if (rest != null) {
-      boolean mega = prefix == 6 && !rest.symbol.equals("Hz") && !rest.symbol.equals("Ω");
-      return new Unit(rest.symbol, mega ? -3 : prefix);
+      boolean hertz = rest.symbol.equals("Hz");
+      boolean shouted = prefix == 6 && !hertz && !rest.symbol.equals("Ω");
+      return new Unit(rest.symbol, shouted ? -3 : hertz && prefix == -3 ? 6 : prefix);
     }
     return wordWithPrefix(Words.normal(t));
   }
@@ -142,7 +143,10 @@ record Unit(String symbol, int power) {
     };
   }
 
-  /** Symbols that take a prefix letter. Megaseconds and megavolts are taken for shouted milli. */
+  /**
+   * Symbols that take a prefix letter. Megaseconds and megavolts are taken for shouted milli, and
+   * millihertz for whispered mega.
+   */
   private static Unit symbolOnly(String t) {
     return switch (t) {
       case "s", "S", "sec", "SEC", "Sec" -> SECOND;

@@ -3,6 +3,7 @@ package toothmark.capture.text;
 import java.text.Normalizer;
 import java.util.Locale;
 import java.util.Set;
+import java.util.regex.Pattern;
 
 /** What headers and preambles call things, in the languages met most. */
 final class Words {
@@ -38,6 +39,15 @@ final class Words {
       set(
           "0,low,lo,l,falling,fall,f,down,off,false,↓,tief,niedrig,fallend,bas,descendant,"
               + "bajo,basso");
+
+  private static final Set<String> SPEED =
+      set(
+          "rpm,engine speed,enginespeed,drehzahl,motordrehzahl,regime,revs,giri,frequency,frequenz");
+  private static final Set<String> UNIT_OF_SPEED =
+      set("rpm,rev/min,1/min,u/min,tr/min,r/min,min-1,hz");
+
+  private static final Pattern SINCE_THE_LAST =
+      Pattern.compile("\\b(since|from|after) (the )?(last|previous|prev)\\b");
 
   private Words() {}
 
@@ -82,7 +92,15 @@ final class Words {
   }
 
   static boolean isPeriod(String name) {
-    return firstOrLastIn(PERIOD, name) || words(name).equals("tooth time");
+    String n = split(name);
+    return firstOrLastIn(PERIOD, name)
+        || n.equals("tooth time")
+        || SINCE_THE_LAST.matcher(n).find();
+  }
+
+  /** Whether a column holds speeds, by its name or its unit. */
+  static boolean isSpeed(String name, String unit) {
+    return SPEED.contains(split(name)) || UNIT_OF_SPEED.contains(unit.toLowerCase(Locale.ROOT));
   }
 
   static boolean isIndex(String name) {
@@ -115,13 +133,13 @@ final class Words {
     return word.substring(0, end);
   }
 
-  /** {@code toothTime} is two words. */
-  private static String words(String name) {
+  /** The same, and {@code toothTime} is two words. */
+  static String split(String name) {
     return normal(name.replaceAll("(?<=[a-z])(?=[A-Z][a-z])", " "));
   }
 
   private static boolean firstOrLastIn(Set<String> set, String name) {
-    String n = words(name);
+    String n = split(name);
     if (set.contains(n)) {
       return true;
     }
@@ -139,5 +157,17 @@ final class Words {
   static int level(String cell) {
     String n = normal(cell);
     return HIGH.contains(n) ? 1 : LOW.contains(n) ? 0 : -1;
+  }
+
+  /**
+   * The level that a name such as {@code high time} or {@code t_low} speaks of.
+   *
+   * @return 1, 0, or -1 where it speaks of none
+   */
+  static int levelOf(String name) {
+    String n = split(name);
+    int first = level(n.substring(0, Math.max(0, n.indexOf(' '))));
+    int last = level(n.substring(n.lastIndexOf(' ') + 1));
+    return first >= 0 ? first : last;
   }
 }

@@ -5,12 +5,16 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import toothmark.capture.UnreadableCaptureException;
 
 /** The part of a dump up to {@code $enddefinitions}. Source: IEEE Std 1364-2005, 18.2.3. */
 final class Declarations {
 
   private static final String[] UNITS = {"s", "ms", "us", "ns", "ps", "fs"};
+
+  private static final Set<String> KEYWORDS =
+      Set.of("$var", "$scope", "$upscope", "$enddefinitions");
 
   private final String file;
   private final Words words;
@@ -27,7 +31,7 @@ final class Declarations {
 
   void read() throws IOException, UnreadableCaptureException {
     while (words.next()) {
-      String keyword = words.text(0);
+      String keyword = words.text(words.at(0) == (byte) 0xef ? 3 : 0); // a byte order mark
       switch (keyword) {
         case "$enddefinitions" -> {
           section(keyword);
@@ -76,7 +80,7 @@ final class Declarations {
   }
 
   private void timescale(List<String> body) throws UnreadableCaptureException {
-    timescale = String.join("", body);
+    timescale = String.join("", body).replaceAll("[\u00b5\u03bc]", "u");
     int split = 0;
     while (split < timescale.length() && Character.isDigit(timescale.charAt(split))) {
       split++;
@@ -102,6 +106,9 @@ final class Declarations {
     String code = word();
     StringBuilder name = new StringBuilder(word());
     while (words.next() && !words.is("$end")) {
+      if (KEYWORDS.contains(words.text(0))) {
+        throw broken("$var " + name + " is not closed by $end; mend the line before");
+      }
       name.append(words.text(0));
     }
     int width;
@@ -130,6 +137,7 @@ final class Declarations {
 
   private static Values.Kind kind(String type) {
     return switch (type) {
+      case "event" -> Values.Kind.EVENT;
       case "real", "realtime" -> Values.Kind.REAL;
       case "integer", "time", "parameter" -> Values.Kind.INTEGER;
       default -> Values.Kind.LOGIC;

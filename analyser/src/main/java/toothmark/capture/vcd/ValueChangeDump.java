@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import toothmark.capture.Capture;
 import toothmark.capture.Channel;
+import toothmark.capture.EventSignal;
 import toothmark.capture.Reading;
 import toothmark.capture.StepSignal;
 import toothmark.capture.UnreadableCaptureException;
@@ -42,7 +43,7 @@ public final class ValueChangeDump {
    * @return true when the first word is a keyword that the standard allows there
    */
   public static boolean looksLike(byte[] head) {
-    int p = 0;
+    int p = head.length > 2 && head[0] == (byte) 0xef && head[1] == (byte) 0xbb ? 3 : 0;
     while (p < head.length && head[p] >= 0 && head[p] <= ' ') {
       p++;
     }
@@ -111,7 +112,12 @@ public final class ValueChangeDump {
 
   private void add(String name, Variable variable) {
     Values values = variable.values();
-    addTrack(name, values.word());
+    if (values.isEvent() && !values.word().isEmpty()) {
+      double[] times = values.word().times();
+      channels.add(new Channel(name, "", new EventSignal(times, changes.secondsPerTick())));
+    } else {
+      addTrack(name, values.word());
+    }
     for (int i = 0; i < values.bits().length; i++) {
       addTrack(name + "[" + variable.range().index(i) + "]", values.bits()[i]);
     }

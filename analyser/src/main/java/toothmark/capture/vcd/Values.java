@@ -29,6 +29,13 @@ final class Values {
       levels[size++] = level;
     }
 
+    /** Adds an instant; two at one time are one. */
+    void addEvent(double time) {
+      if (size == 0 || times[size - 1] != time) {
+        add(time, size % 2);
+      }
+    }
+
     boolean isEmpty() {
       return size == 0;
     }
@@ -44,6 +51,7 @@ final class Values {
 
   private final int width;
   private final boolean signed;
+  private final boolean isEvent;
   private final Track word = new Track();
   private final Track[] bits;
   private long unknown;
@@ -56,6 +64,7 @@ final class Values {
    */
   Values(int width, Kind kind) {
     this.width = width;
+    this.isEvent = kind == Kind.EVENT;
     this.signed = kind == Kind.INTEGER;
     this.bits = new Track[kind == Kind.LOGIC && width > 1 ? width : 0];
     for (int i = 0; i < bits.length; i++) {
@@ -66,8 +75,14 @@ final class Values {
   /** Kinds of variable that are told apart. */
   enum Kind {
     LOGIC,
+    EVENT,
     INTEGER,
     REAL
+  }
+
+  /** Whether it has no level, only instants. */
+  boolean isEvent() {
+    return isEvent;
   }
 
   int width() {
@@ -89,7 +104,9 @@ final class Values {
   }
 
   void scalar(double time, byte value) {
-    if (value == '0' || value == '1') {
+    if (isEvent) {
+      word.addEvent(time);
+    } else if (value == '0' || value == '1') {
       if (bits.length > 0) {
         vector(time, new byte[] {value});
       } else {

@@ -28,7 +28,7 @@ final class Words {
   boolean next() throws IOException, UnreadableCaptureException {
     int p = position;
     while (true) {
-      while (p < limit && buffer[p] <= ' ') {
+      while (p < limit && isBlank(buffer[p])) {
         line += buffer[p++] == '\n' ? 1 : 0;
       }
       if (p < limit) {
@@ -43,7 +43,7 @@ final class Words {
     }
     int first = p;
     while (true) {
-      while (p < limit && buffer[p] > ' ') {
+      while (p < limit && !isBlank(buffer[p])) {
         p++;
       }
       if (p < limit || ended) {
@@ -58,6 +58,11 @@ final class Words {
     length = p - first;
     position = p;
     return true;
+  }
+
+  /** Bytes beyond ASCII, such as those of a micro sign, are part of a word. */
+  private static boolean isBlank(byte b) {
+    return b >= 0 && b <= ' ';
   }
 
   /** Moves what is still needed to the front and reads on; false when nothing comes. */
@@ -94,7 +99,9 @@ final class Words {
 
   /** The word, or the rest of it. */
   String text(int from) {
-    return new String(buffer, start + from, length - from, StandardCharsets.ISO_8859_1);
+    String latin = new String(buffer, start + from, length - from, StandardCharsets.ISO_8859_1);
+    String utf8 = new String(buffer, start + from, length - from, StandardCharsets.UTF_8);
+    return utf8.indexOf('\uFFFD') < 0 ? utf8 : latin;
   }
 
   boolean is(String other) {

@@ -83,10 +83,27 @@ final class WavHeader {
         }
         default -> {}
       }
-      position = body + size + (size & 1);
+      position = next(body + size, size, end);
     }
     throw new UnreadableCaptureException(
         file + ": the sound file has no data chunk in its " + end + " bytes; copy the file again");
+  }
+
+  /** Chunks begin at even bytes, but not every recorder keeps to that. */
+  private long next(long position, long size, long end)
+      throws IOException, UnreadableCaptureException {
+    boolean odd = (size & 1) == 1;
+    boolean unpadded = odd && position + 8 <= end && isName(bytes(position, 4));
+    return position + (odd && !unpadded ? 1 : 0);
+  }
+
+  /** Whether four bytes are printable, as the name of a chunk is. */
+  private static boolean isName(ByteBuffer b) {
+    boolean printable = true;
+    for (int i = 0; i < 4; i++) {
+      printable &= b.get(i) >= ' ' && b.get(i) < 127;
+    }
+    return printable;
   }
 
   private void readFormat(long body, long size)
@@ -113,6 +130,17 @@ final class WavHeader {
               + frameBytes
               + " bytes a frame; record again");
     }
+    if ((tag == PCM || tag == FLOAT) && (bits + 7) / 8 != frameBytes / channels && bits > 0) {
+      throw new UnreadableCaptureException(
+          file
+              + ": byte "
+              + body
+              + ": the sound format states "
+              + bits
+              + " bits a sample, but "
+              + frameBytes / channels
+              + " bytes; save the sound anew as PCM of 16 bits");
+    }
     format =
         tag == PCM || tag == FLOAT ? SampleFormat.of(tag == FLOAT, frameBytes / channels) : null;
     if (format == null) {
@@ -128,7 +156,8 @@ final class WavHeader {
     }
   }
 
-  private void readData(long body, long size, long end) throws UnreadableCaptureException {
+  private void readData(long body, long size, long end)
+      throws IOException, UnreadableCaptureException {
     if (format == null) {
       throw new UnreadableCaptureException(
           file + ": byte " + body + ": the samples come before their format; copy the file again");
@@ -138,6 +167,9 @@ final class WavHeader {
     long there = end - body;
     dataStart = body;
     frames = Math.min(stated, there) / frameBytes;
+    if (stated > 0 && stated < there) {
+      noteMoreData(next(body + stated, stated, end), end);
+    }
     if (stated > there && !(elsewhere && longDataSize < 0)) {
       doubts.add(
           "the header promises "
@@ -146,13 +178,34 @@ final class WavHeader {
               + frames
               + "; the recording was cut short");
     }
-    if (stated == 0 && there >= frameBytes) {
+    boolean chunkFollows = there >= 8 && isName(bytes(body, 4)) && isWhole(body, end);
+    if (stated == 0 && there >= frameBytes && !chunkFollows) {
       frames = there / frameBytes;
       doubts.add("the header states no samples, as when a recorder is stopped; read to the end");
     }
     if (frames == 0) {
       throw new UnreadableCaptureException(
           file + ": byte " + body + ": the sound file holds no samples; record again");
+    }
+  }
+
+  /** Whether a chunk that begins at a byte ends within the file. */
+  private boolean isWhole(long position, long end) throws IOException, UnreadableCaptureException {
+    return position + 8 + (bytes(position, 8).getInt(4) & 0xFFFF_FFFFL) <= end;
+  }
+
+  /** Says that samples further on are left out. */
+  private void noteMoreData(long position, long end)
+      throws IOException, UnreadableCaptureException {
+    long p = position;
+    while (p + 8 <= end && isName(bytes(p, 4))) {
+      ByteBuffer head = bytes(p, 8);
+      long size = head.getInt(4) & 0xFFFF_FFFFL;
+      if (name(head, 0).equals("data")) {
+        doubts.add("samples in a second data chunk, at byte " + p + ", were left out");
+        return;
+      }
+      p = next(p + 8 + size, size, end);
     }
   }
 

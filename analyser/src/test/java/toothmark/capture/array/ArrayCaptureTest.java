@@ -70,10 +70,59 @@ class ArrayCaptureTest {
   void numpyFields() throws Exception {
     assertThat(read("fields.npy"))
         .isEqualTo(
-            "CH1: "
+            "CH1 in count: "
                 + EVERY
                 + "0.0 500.0 1000.0 500.0 0.0 -500.0 -1000.0 -500.0 0.0 500.0 1000.0 500.0\n"
                 + "flag: "
+                + EVERY
+                + "0.0 1.0 1.0 1.0 0.0 0.0 0.0 0.0 0.0 1.0 1.0 1.0\n"
+                + "! channel CH1 holds whole numbers, taken as counts of a converter; nothing says"
+                + " what a count is worth in volts\n");
+  }
+
+  /** A field of two numbers must not shift those behind it. */
+  @Test
+  void numpyFieldsOfSeveralNumbers() {
+    assertThatThrownBy(() -> read("pairs.npy"))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage(
+            "pairs.npy: no array of two or more numbers was found in this NumPy array (the array"
+                + " was left out: it holds no plain numbers); export the capture anew");
+  }
+
+  @Test
+  void aRowOfAMatrixThatRisesIsTheTime() throws Exception {
+    assertThat(read("rising-row.mat"))
+        .isEqualTo(
+            "data 2: " + EVERY + WAVE + "! the column of times has no unit; taken as seconds\n");
+  }
+
+  /** The rate is stated in kHz by the name of the number. */
+  @Test
+  void matlabStructuresInStructures() throws Exception {
+    assertThat(read("structures.mat"))
+        .isEqualTo(
+            "CRANK: "
+                + EVERY
+                + WAVE
+                + "COIL: "
+                + EVERY
+                + TWICE
+                + "! 'owner' was left out: it holds no real numbers\n");
+  }
+
+  /** 500 counts of 0.5 mV and of 0.25 mV; each group is a channel. Truth values are levels. */
+  @Test
+  void hdf5GroupsWithAScaleEach() throws Exception {
+    assertThat(read("groups.h5"))
+        .isEqualTo(
+            "CH1 in V: "
+                + EVERY
+                + "0.0 0.25 0.5 0.25 0.0 -0.25 -0.5 -0.25 0.0 0.25 0.5 0.25\n"
+                + "CH2 in V: "
+                + EVERY
+                + "0.0 0.125 0.25 0.125 0.0 -0.125 -0.25 -0.125 0.0 0.125 0.25 0.125\n"
+                + "coil: "
                 + EVERY
                 + "0.0 1.0 1.0 1.0 0.0 0.0 0.0 0.0 0.0 1.0 1.0 1.0\n");
   }
@@ -111,11 +160,13 @@ class ArrayCaptureTest {
   void matlabStructures() throws Exception {
     assertThat(read("level5-packed.mat"))
         .isEqualTo(
-            "CH1: "
+            "CH1 in count: "
                 + EVERY
                 + "0.0 500.0 1000.0 500.0 0.0 -500.0 -1000.0 -500.0 0.0 500.0 1000.0 500.0\n"
                 + "! 'other' was left out: 3 numbers, not 12 as the longest\n"
-                + "! the column of times has no unit; taken as seconds\n");
+                + "! the column of times has no unit; taken as seconds\n"
+                + "! channel CH1 holds whole numbers, taken as counts of a converter; nothing says"
+                + " what a count is worth in volts\n");
   }
 
   /**

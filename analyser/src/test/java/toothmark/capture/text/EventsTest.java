@@ -165,4 +165,135 @@ class EventsTest {
         .startsWith("crank edge: instants 0.0 0.001 0.002 ")
         .endsWith("\ncoil edge: instants 4.0E-4 0.0304, step 1.0E-6\n");
   }
+
+  /** 27478 counts of 0.5 us are 13.739 ms. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "period [0.5us]",
+        "period (x0.5 µs)",
+        "period in 0.5 us counts",
+        "# 1 count = 500 ns\nperiod",
+        "F_CPU: 16 MHz, prescaler: 8\nperiod (ticks)",
+        "timer resolution 0.5 us\nperiod (ticks)"
+      })
+  void whatATickIsWorth(String head) throws Exception {
+    assertThat(understood(folder, head.replace("\\n", "\n") + "\n27478\n23808\n21818\n"))
+        .isEqualTo("1: instants 0.0 0.013739 0.025643 0.036552, step 5.0E-7\n");
+  }
+
+  @Test
+  void countsOfAClockThatNothingStates() throws Exception {
+    assertThat(CaptureText.refused(folder, "period (counts)\n27478\n23808\n21818\n"))
+        .isEqualTo(
+            "capture.txt: column 1: counts of a clock that nothing states; add a line such as '#"
+                + " timer clock: 2 MHz' above, or state scale and unit in [[capture.columns]] of"
+                + " the job sheet");
+  }
+
+  /** 13.739 s from tooth to tooth is no engine; 13.739 ms is one on the starter. */
+  @Test
+  void decimalsThatCannotBeSeconds() throws Exception {
+    assertThat(understood(folder, "tooth period\n13.739\n11.904\n10.909\n"))
+        .isEqualTo(
+            PERIODS
+                + "! the times in column 1 have no unit; in seconds they would be 11.904 s apart,"
+                + " too far for teeth: taken as milliseconds\n");
+    assertThat(understood(folder, "Time,CH1 (V)\n0.00,1.5\n0.02,2.5\n0.04,1.0\n0.06,0.5\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 2.0E-5 s from 0.0 s: 1.5 2.5 1.0 0.5
+            ! the times in column 1 have no unit; in seconds they would be 20 ms apart, too far for \
+            teeth: taken as milliseconds
+            """);
+  }
+
+  @Test
+  void edgesThatAllRise() throws Exception {
+    assertThat(
+            understood(folder, "time_us,edge\n0,rising\n1852,rising\n5556,rising\n7410,rising\n"))
+        .isEqualTo("1: instants 0.0 0.001852 0.005556 0.00741, step 1.0E-6\n");
+  }
+
+  @Test
+  void edgesOfSeveralChannels() throws Exception {
+    assertThat(understood(folder, "time_us,channel\n0,1\n100,2\n1852,1\n5556,1\n5700,2\n"))
+        .isEqualTo(
+            """
+            channel 1: instants 0.0 0.001852 0.005556, step 1.0E-6
+            channel 2: instants 1.0E-4 0.0057, step 1.0E-6
+            """);
+  }
+
+  @Test
+  void changesOfSeveralChannels() throws Exception {
+    assertThat(
+            understood(
+                folder, "time_us,channel,level\n0,0,1\n300,0,0\n400,1,1\n1852,0,1\n1900,1,0\n"))
+        .isEqualTo(
+            """
+            channel 0: levels 1.0 at 0.0 0.0 at 3.0E-4 1.0 at 0.001852 until 0.0019, step 1.0E-6
+            channel 1: levels 1.0 at 4.0E-4 0.0 at 0.0019 until 0.0019, step 1.0E-6
+            """);
+  }
+
+  @Test
+  void channelsInWords() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "time_us,channel\n0,crank\n100,cam\n1852,crank\n5556,crank\n"))
+        .isEqualTo(
+            "capture.txt: column 2 (channel) names several channels in words, such as crank and"
+                + " cam; number them, or write a file for each");
+  }
+
+  @Test
+  void howLongEachLevelLastsInPairs() throws Exception {
+    assertThat(understood(folder, "high (us),low (us)\n500,1500\n250,1750\n"))
+        .isEqualTo(
+            "1: levels 1.0 at 0.0 0.0 at 5.0E-4 1.0 at 0.002 0.0 at 0.00225 until 0.004, step"
+                + " 1.0E-6\n");
+  }
+
+  @Test
+  void timesFromTwoZeros() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "n,abs_time_s,rel_time_s\n0,100.000000,0.000000\n1,100.001852,0.001852\n"
+                    + "2,100.005556,0.005556\n"))
+        .isEqualTo(
+            """
+            1: instants 100.0 100.001852 100.005556, step 1.0E-6
+            ! column 3 holds the times of another column, counted from another zero; left out
+            """);
+  }
+
+  @Test
+  void timesAndHowLongAgoTheLastWas() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "Time (s),Time since previous (s)\n0.001852,0.001852\n0.005556,0.003704\n"
+                    + "0.007408,0.001852\n"))
+        .isEqualTo("1: instants 0.001852 0.005556 0.007408, step 1.0E-6\n");
+  }
+
+  @Test
+  void aLogOfSpeedsIsNoCapture() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "Time (s),RPM,Advance (deg)\n0.00,900,10\n0.05,905,11\n0.10,910,10\n"))
+        .isEqualTo(
+            "capture.txt: column 2 (RPM) holds speeds, 50 ms apart: this is a log, in which no"
+                + " tooth can be seen; give it with --log beside a capture of the crank sensor");
+  }
+
+  @Test
+  void aTimersClockIsNotThatOfSamples() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "# timer clock 2 MHz\noverflow,capture\n0,7408\n0,9000\n1,3000\n1,6000\n"))
+        .startsWith("capture.txt: line 3: neither a column of times nor a sampling interval");
+  }
 }

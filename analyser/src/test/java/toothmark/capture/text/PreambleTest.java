@@ -6,6 +6,9 @@ import static toothmark.capture.CaptureText.understood;
 import java.nio.file.Path;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Settings wherever recorders put them; none may be passed over where it changes a number. */
 class PreambleTest {
@@ -35,7 +38,12 @@ class PreambleTest {
                 Bandwidth Limit,20
                 """
                     + "128\n133\n123\n".repeat(4)))
-        .isEqualTo("1 in V: every 0.001 s from 0.0 s:" + " 0.0 2.0 -2.0".repeat(4) + "\n");
+        .isEqualTo(
+            "1 in V: every 0.001 s from 0.0 s:"
+                + " 0.0 2.0 -2.0".repeat(4)
+                + "\n! the probe factor of 10 in line 4 was applied to channel 1; if the scale in"
+                + " line 5 holds it already, its values are that much too high: state the scale in"
+                + " [[capture.columns]] of the job sheet\n");
   }
 
   /** 100 counts of each: 100 * 0.01 V and 100 * 0.05 V. */
@@ -149,5 +157,118 @@ class PreambleTest {
                 120
                 """))
         .isEqualTo("CH1 in V: every 0.001 s from -0.002 s: 0.25 1.25 -3.75\n");
+  }
+
+  /** 5 mV a count, or 200 counts a volt: 100 counts are 0.5 V, -200 are -1 V. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Counts per Volt: 200",
+        "LSB/V,200",
+        "ADC codes per volt 200",
+        "Scale: 200 counts/V",
+        "scale (counts/V): 200",
+        "Gain,200,counts/V",
+        "Counts per mV: 0.2",
+        "1 V = 200 counts",
+        "V per count: 0.005",
+        "mV/LSB: 5",
+        "uV per code,5000",
+        "Resolution: 5 mV/bit",
+        "Conversion factor (V/count): 0.005",
+        "1 LSB = 5 mV",
+        "LSB size: 5 mV"
+      })
+  void whatACountIsWorth(String line) throws Exception {
+    assertThat(understood(folder, "rate: 1000 Hz\n" + line + "\nCH1\n0\n100\n-200\n300\n"))
+        .isEqualTo("CH1 in V: every 0.001 s from 0.0 s: 0.0 0.5 -1.0 1.5\n");
+  }
+
+  /** 100 counts of each: 100 * 0.01 V and 100 * 0.05 V. */
+  @ParameterizedTest
+  @CsvSource({
+    "'Channel 1 Scale: 0.01','Channel 2 Scale: 0.05'",
+    "'Scale Ch1,0.01','Scale Ch2,0.05'",
+    "'Scale (CH1),0.01','Scale (CH2),0.05'",
+    "'Scale[1]=0.01','Scale[2]=0.05'",
+    "'Y Mult CH1 0.01','Y Mult CH2 0.05'",
+    "'CH1,Scale,0.01','CH2,Scale,0.05'",
+    "'V/count CH1: 0.01','V/count CH2: 0.05'",
+    "'[CH1]\nscale=0.01','[CH2]\nscale=0.05'"
+  })
+  void whoseAScaleIs(String one, String two) throws Exception {
+    String head = "rate: 1000 Hz\n" + one + "\n" + two + "\n";
+    assertThat(understood(folder, head.replace("\\n", "\n") + "CH1,CH2\n0,0\n100,100\n0,200\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 0.0 1.0 0.0
+            CH2 in V: every 0.001 s from 0.0 s: 0.0 5.0 10.0
+            """);
+  }
+
+  /** (100 * 0.01 + 1.5) V and (100 * 0.01 - 2) V. */
+  @Test
+  void whoseAnOffsetIs() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                "rate: 1000 Hz\nScale,0.01\nChannel 1 Offset,1.5 V\nOffset Ch2: -2 V\n"
+                    + "CH1,CH2\n0,0\n100,100\n0,200\n"))
+        .isEqualTo(
+            """
+            CH1 in V: every 0.001 s from 0.0 s: 1.5 2.5 1.5
+            CH2 in V: every 0.001 s from 0.0 s: -2.0 -1.0 0.0
+            """);
+  }
+
+  /** Volts a division of a screen, and another channel's scale, say nothing of the counts. */
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "Vertical Scale Ch1,2 V",
+        "Volts/Div CH1,2",
+        "Channel 1 Scale,2.00V/div",
+        "CH2 scale,0.5"
+      })
+  void scalesOfOtherThings(String line) throws Exception {
+    assertThat(understood(folder, "rate: 1000 Hz\n" + line + "\nCH1\n0\n100\n-200\n300\n"))
+        .isEqualTo(
+            """
+            CH1 in count: every 0.001 s from 0.0 s: 0.0 100.0 -200.0 300.0
+            ! channel CH1 holds whole numbers, taken as counts of a converter; nothing says what a \
+            count is worth in volts
+            """);
+  }
+
+  @Test
+  void aProbeFactorOfBareCounts() throws Exception {
+    assertThat(understood(folder, "rate: 1000 Hz\nProbe,10X\nCH1 (counts)\n0\n100\n-200\n300\n"))
+        .isEqualTo(
+            """
+            CH1 in count: every 0.001 s from 0.0 s: 0.0 100.0 -200.0 300.0
+            ! line 2 states a probe factor of 10; not applied, because nothing says what a count is \
+            worth
+            ! channel CH1 holds whole numbers, taken as counts of a converter; nothing says what a \
+            count is worth in volts
+            """);
+  }
+
+  @ParameterizedTest
+  @ValueSource(
+      strings = {
+        "SampleInterval 5e-6 s",
+        "sample rate 200 000 Hz",
+        "Sampling rate is 200 kHz",
+        "Sampled at 200 kHz",
+        "rate=200k",
+        "# 200 ksps",
+        "1 sample = 5 us",
+        "fs_khz: 200",
+        "dt_us,5",
+        "Maximum sample rate 1 MHz, sample rate 0.2 mHz"
+      })
+  void clocks(String line) throws Exception {
+    assertThat(understood(folder, line + "\nCH1 (V)\n0.5\n1.25\n-0.5\n"))
+        .isEqualTo("CH1 in V: every 5.0E-6 s from 0.0 s: 0.5 1.25 -0.5\n");
   }
 }

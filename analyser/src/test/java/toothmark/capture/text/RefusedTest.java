@@ -146,7 +146,8 @@ class RefusedTest {
         .isInstanceOf(UnsupportedCaptureException.class)
         .hasMessage(
             "capture.txt: byte 2 is 1, which text does not hold; export the capture as delimited"
-                + " text, value change dump or WAV");
+                + " text, value change dump or WAV, or state the form of bare numbers in"
+                + " [capture.raw] of the job sheet");
   }
 
   @Test

@@ -51,7 +51,9 @@ class ValueChangeDumpTest {
     "1us,5.0E-6",
     "10 ns,5.0E-8",
     "100ps,5.0E-10",
-    "1 fs,5.0E-15"
+    "1 fs,5.0E-15",
+    "1 \u00b5s,5.0E-6",
+    "10 \u03bcs,5.0E-5"
   })
   void timescales(String timescale, String fifthTick) throws Exception {
     assertThat(
@@ -133,6 +135,19 @@ class ValueChangeDumpTest {
   void reals() throws Exception {
     assertThat(understood(folder, dump("$var real 64 v volts $end", "#0 r0 v #7 r-1.25e-3 v #9")))
         .isEqualTo("volts: levels 0.0 at 0.0 -0.00125 at 7.0E-6 until 9.0E-6, step 1.0E-6\n");
+  }
+
+  @Test
+  void namesInOtherLetters() throws Exception {
+    assertThat(understood(folder, dump("$var wire 1 a Z\u00fcndspule $end", "#0 1a\n#5 0a\n")))
+        .startsWith("Z\u00fcndspule: levels 1.0 at 0.0 0.0 at 5.0E-6");
+  }
+
+  /** An event has no level; a change of it says when it took place. */
+  @Test
+  void events() throws Exception {
+    assertThat(understood(folder, dump("$var event 1 a edge $end", "#5 1a\n#9 1a\n#12 1a\n")))
+        .isEqualTo("edge: instants 5.0E-6 9.0E-6 1.2E-5, step 1.0E-6\n");
   }
 
   @Test
@@ -258,6 +273,8 @@ class ValueChangeDumpTest {
     assertThat(refused(folder, dump("$var wire many a s $end", "#0")))
         .isEqualTo(
             "capture.txt: line 3: the size of $var s is 'many', but must be a number of bits");
+    assertThat(refused(folder, dump("$var wire 1 a s\n$var wire 1 b t $end", "#0 1a 1b")))
+        .isEqualTo("capture.txt: line 4: $var s is not closed by $end; mend the line before");
     assertThat(refused(folder, dump(wire, "#0 xa #5")))
         .isEqualTo("capture.txt: the dump holds no value that is known; record the capture again");
   }
@@ -267,6 +284,8 @@ class ValueChangeDumpTest {
     assertThat(
             CaptureText.understood(
                 folder, "\n  $version x $end " + dump("$var wire 1 a s $end", "#0 1a")))
+        .startsWith("s: levels 1.0 at 0.0");
+    assertThat(CaptureText.understood(folder, "\uFEFF" + dump("$var wire 1 a s $end", "#0 1a")))
         .startsWith("s: levels 1.0 at 0.0");
   }
 }

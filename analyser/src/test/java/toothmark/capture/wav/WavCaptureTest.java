@@ -10,6 +10,7 @@ import java.nio.ByteOrder;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.zip.GZIPOutputStream;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
@@ -236,6 +237,31 @@ class WavCaptureTest {
     assertThatThrownBy(() -> read(file("e.wav", riff("RIFF", format, chunk("data", new byte[0])))))
         .isInstanceOf(UnreadableCaptureException.class)
         .hasMessage("e.wav: byte 44: the sound file holds no samples; record again");
+    byte[] list = chunk("LIST", new byte[] {'I', 'N', 'F', 'O'});
+    byte[] none = chunk("data", new byte[0]);
+    assertThatThrownBy(() -> read(file("f.wav", riff("RIFF", format, none, list))))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage("f.wav: byte 44: the sound file holds no samples; record again");
+    byte[] contradicts = format(1, 1, 16, 16);
+    contradicts[12] = 4; // bytes a frame
+    assertThatThrownBy(() -> read(file("g.wav", riff("RIFF", chunk("fmt ", contradicts), data))))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage(
+            "g.wav: byte 20: the sound format states 16 bits a sample, but 4 bytes; save the sound"
+                + " anew as PCM of 16 bits");
+  }
+
+  /** 0x4000 is half of full scale. */
+  @Test
+  void chunksThatAreNotPaddedAndDataInTwo() throws Exception {
+    byte[] format = chunk("fmt ", format(1, 1, 16, 16));
+    byte[] padded = chunk("bext", new byte[3]);
+    byte[] bext = Arrays.copyOf(padded, 11);
+    byte[] data = chunk("data", new byte[] {0, 0x40, 0, (byte) 0xc0});
+    assertThat(read(file("a.wav", riff("RIFF", bext, format, data, data))))
+        .isEqualTo(
+            "1 in FS: every 0.001 s from 0.0 s: 0.5 -0.5\n"
+                + "! samples in a second data chunk, at byte 59, were left out\n");
   }
 
   @Test

@@ -241,14 +241,14 @@ final class Labeller {
     if (!(about < FARTHEST)) {
       return;
     }
-    double reach = (4 * Math.sqrt(variance) + Lateness.REACH) * interval;
-    double span = Math.min(reach / pace, HALF_TURN);
+    double reach = Math.exp((4 * Math.sqrt(variance) + Lateness.REACH) * interval / dt);
+    double farthest = Math.min(about * reach, about + HALF_TURN);
     lateness.of(variance);
-    int step = wheel.firstStepBeyond(s.tooth, about - span);
+    int step = wheel.firstStepBeyond(s.tooth, about / reach);
     for (double angle = wheel.ahead(s.tooth, step);
-        angle <= about + span;
+        angle <= farthest;
         angle = wheel.ahead(s.tooth, ++step)) {
-      double late = (dt - angle * pace) / interval;
+      double late = filter.late(dt, angle, interval);
       double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
       double rare = lost(step - 1) + weak;
       double cost = rare + lateness.nats(late);

@@ -94,7 +94,7 @@ final class MotionFit {
     filter.lookAhead(h, roughness);
     filter.predict(state);
     double variance = filter.varTime + jitter;
-    double late = (dt - angle * filter.meanPace) / interval;
+    double late = filter.late(dt, angle, interval);
     lateness.of(variance);
     double place = jitter + lateness.spread(late);
     filter.correct(state, edges.times[e], late, place, interval);

@@ -11,7 +11,9 @@ package toothmark.wheel;
  * @param roughness standard deviation of the change of log pace over an edge interval, at the
  *     reference interval
  * @param referenceInterval s; the roughness grows with the square of the interval, as a given
- *     torque changes the speed by 1/n² (dλ/dθ = −α/ω²)
+ *     torque changes the speed by 1/n² (dλ/dθ = −α/ω²), and with its cube where the crank is
+ *     slower: on the starter the throttle stands open to the cylinders' last filling, at idle they
+ *     get a third of it
  * @param strayNats cost of an edge that is no tooth
  * @param lossNats cost of the first tooth of a run that gave no edge
  * @param lossGrowth further cost of a run of m lost teeth, times ln m
@@ -50,6 +52,6 @@ record NoiseModel(
    */
   double roughnessAt(double interval) {
     double r = interval / referenceInterval;
-    return Math.max(LEAST, Math.min(MOST, roughness * Math.max(LOWEST, r * r)));
+    return Math.max(LEAST, Math.min(MOST, roughness * Math.max(LOWEST, r > 1 ? r * r * r : r * r)));
   }
 }

@@ -79,12 +79,13 @@ final class SteadyRun {
     if (edges.toothNats(i, strength) > WEAK_NATS || dt <= 0) {
       return false;
     }
-    filter.lookAhead((edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(edges.slowest[i]));
+    filter.lookAhead(
+        (edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(edges.slowest[i]));
     filter.predict(state);
     double u = edges.uncertainties[i] * rate;
     double jitter = noise.jitter() * noise.jitter() + u * u;
     double variance = filter.varTime + jitter;
-    double late = (dt - angle * filter.meanPace) * rate;
+    double late = filter.late(dt, angle, interval);
     double square = late * late;
     if (square > ON_TIME * variance || square > NEAR * NEAR) {
       return false;

@@ -15,6 +15,9 @@ final class EdgeSeries {
   /** How far before and behind an edge the speed may still bear on it, in edges. */
   private static final int ASIDE = 8;
 
+  /** By less than this the local interval differs for no reason. */
+  private static final double CHANGES = 1.4;
+
   /** The local interval is worked out at every so many edges. */
   private static final int STRIDE = 4;
 
@@ -59,7 +62,8 @@ final class EdgeSeries {
     for (int i = 0; i < times.length; i++) {
       double before = pace[Math.max(0, i - ASIDE)];
       double behind = pace[Math.min(times.length - 1, i + ASIDE)];
-      slowest[i] = Math.max(pace[i], Math.max(before, behind));
+      double aside = Math.max(before, behind);
+      slowest[i] = aside > CHANGES * pace[i] ? aside : pace[i];
       toothNats[i] = weakness(strengths[i], 1.0);
     }
   }

@@ -248,14 +248,16 @@ final class Labeller {
     for (double angle = wheel.ahead(s.tooth, step);
         angle <= farthest;
         angle = wheel.ahead(s.tooth, ++step)) {
+      double off = (dt - angle * pace) / interval;
       double late = filter.late(dt, angle, interval);
       double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
       double rare = lost(step - 1) + weak;
-      double cost = rare + lateness.nats(late);
+      double cost = rare + lateness.nats(late, off);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {
-        double spread = lateness.spread(late);
-        filter.correct(to, edges.times[i], late, jitter + spread, interval);
+        double spread = lateness.spread(late, off);
+        double lesson = spread == 0 ? late : off;
+        filter.correct(to, edges.times[i], lesson, jitter + spread, interval);
         if (spread == Lateness.WIDE) {
           to.varPace += 0.25 * late * late;
         }

@@ -85,7 +85,7 @@ final class SteadyRun {
     double u = edges.uncertainties[i] * rate;
     double jitter = noise.jitter() * noise.jitter() + u * u;
     double variance = filter.varTime + jitter;
-    double late = filter.late(dt, angle, interval);
+    double late = (dt - angle * filter.meanPace) * rate;
     double square = late * late;
     if (square > ON_TIME * variance || square > NEAR * NEAR) {
       return false;
@@ -93,7 +93,7 @@ final class SteadyRun {
     double spread = 0;
     if (square > SURELY_IN_PLACE * variance) {
       lateness.of(variance);
-      spread = lateness.spread(late);
+      spread = lateness.spread(late, late);
     }
     filter.correct(state, edges.times[i], late, jitter + spread, interval);
     return true;

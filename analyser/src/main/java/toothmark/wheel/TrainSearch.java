@@ -243,7 +243,8 @@ final class TrainSearch {
       candidates.add(g.pattern());
     }
     NoiseModel found = study.noise();
-    boolean rough = Math.max(found.roughness(), found.jitter()) > ROUGH;
+    double slowest = Arrays.stream(edges.slowest, from, to).max().orElseThrow();
+    boolean rough = Math.max(found.roughnessAt(slowest), found.jitter()) > ROUGH;
     double stray = NoiseStudy.withRates(found, study.labels()).strayNats();
     NoiseModel fair = noise.withMotion(found.jitter(), found.roughness());
     stretches.add(new WheelRace.Stretch(from, to, fair.withRates(stray, noise.lossNats())));

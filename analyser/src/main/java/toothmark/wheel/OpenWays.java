@@ -15,7 +15,7 @@ final class OpenWays {
 
   private static final int FIRST_REACH = 8;
   private static final double PATIENCE = 12;
-  private static final int MOST = 300;
+  private static final int MOST = 60;
   private static final int MOST_EACH_TOOTH = 8;
   private static final double SAME_PACE = 0.3;
   private static final double NARROWER = 0.7;

@@ -77,7 +77,7 @@ final class Interpreter {
     if (groups.isEmpty() || sampled) {
       int period = layout.first(Role.PERIOD);
       List<Integer> pair = layout.pair();
-      if (pair.size() == 2 && !sampled) {
+      if (!pair.isEmpty() && !sampled) {
         return new EventBuilder(table, notes).fromPairs(pair.get(0), pair.get(1), base);
       }
       if (period >= 0 && !sampled) {
@@ -238,10 +238,10 @@ final class Interpreter {
       return steps.channels(group.values());
     }
     SampleBuilder samples = new SampleBuilder(table, store, notes, segmentRows);
+    checkLog(group.values(), clock == null ? finder.typicalStep() : clock.intervalSeconds());
     if (clock == null) {
       return samples.uneven(group.values(), times, finder.typicalStep());
     }
-    checkLog(group.values(), clock.intervalSeconds());
     noteClock(clock, rows);
     return samples.timed(group.values(), times, clock);
   }

@@ -81,6 +81,7 @@ final class Interpreter {
         return new EventBuilder(table, notes).fromPairs(pair.get(0), pair.get(1), base);
       }
       if (period >= 0 && !sampled) {
+        noteOtherPeriods(period);
         return new EventBuilder(table, notes).fromPeriods(period, base.secondsPerStep(period));
       }
       return withoutTimes();
@@ -100,6 +101,14 @@ final class Interpreter {
       }
     }
     return lists && channels.size() > 1 ? named(channels, kept) : channels;
+  }
+
+  private void noteOtherPeriods(int used) {
+    for (int c = used + 1; c < layout.columns().size(); c++) {
+      if (layout.columns().get(c).role() == Role.PERIOD) {
+        notes.doubt("column " + (c + 1) + " holds periods as well; left out");
+      }
+    }
   }
 
   /** Whether a list of times is an earlier one counted from another zero. */

@@ -210,26 +210,11 @@ final class Interpreter {
   }
 
   private List<Channel> channels(Group group) throws UnreadableCaptureException, IOException {
-    StoredColumn column = table.column(group.time());
-    long rows = table.rows() - column.missingAtEnd();
-    shorter[group.time()] = column.missingAtEnd();
-    for (int c : group.values()) {
-      shorter[c] = column.missingAtEnd();
-    }
-    if (rows == 0) {
-      throw new UnreadableCaptureException(
-          table.file() + ": column " + (group.time() + 1) + ": no row has a time");
-    }
-    Times times = new Times(column, base.secondsPerStep(group.time()), rows);
-    times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
-    if (layout.columns().get(group.time()).kind() == ColumnKind.CLOCK) {
-      notes.fact("time zero", Shown.timeOfDay(times.at(0)) + ", the first row");
-      times = times.fromFirstRow();
-    }
+    Times times = times(group);
     if (group.values().isEmpty()) {
       return new EventBuilder(table, notes).fromTimes(times);
     }
-    ClockFinder finder = new ClockFinder(times, announced(rows), base.statedInterval());
+    ClockFinder finder = new ClockFinder(times, announced(times.count()), base.statedInterval());
     Clock clock = finder.find();
     List<Channel> lanes =
         clock == null ? Lanes.split(table, times, group.values(), notes) : List.of();
@@ -251,8 +236,29 @@ final class Interpreter {
     if (clock == null) {
       return samples.uneven(group.values(), times, finder.typicalStep());
     }
-    noteClock(clock, rows);
+    noteClock(clock, times.count());
     return samples.timed(group.values(), times, clock);
+  }
+
+  /** The times of a group of columns, up to the last row that has one. */
+  private Times times(Group group) throws UnreadableCaptureException {
+    StoredColumn column = table.column(group.time());
+    long rows = table.rows() - column.missingAtEnd();
+    shorter[group.time()] = column.missingAtEnd();
+    for (int c : group.values()) {
+      shorter[c] = column.missingAtEnd();
+    }
+    if (rows == 0) {
+      throw new UnreadableCaptureException(
+          table.file() + ": column " + (group.time() + 1) + ": no row has a time");
+    }
+    Times times = new Times(column, base.secondsPerStep(group.time()), rows);
+    times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
+    if (layout.columns().get(group.time()).kind() == ColumnKind.CLOCK) {
+      notes.fact("time zero", Shown.timeOfDay(times.at(0)) + ", the first row");
+      times = times.fromFirstRow();
+    }
+    return times;
   }
 
   /** Whether a column beside uneven times says of every row that the edge rose, or fell. */

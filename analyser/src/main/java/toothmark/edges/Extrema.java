@@ -59,10 +59,9 @@ final class Extrema {
   /** Those from one position (inclusive) to another (exclusive). */
   Extrema between(long from, long to) {
     Extrema part = new Extrema();
-    for (int i = 0; i < size; i++) {
-      if (positions[i] >= from && positions[i] < to) {
-        part.add(positions[i], fluxes[i], isMaximum(i));
-      }
+    int at = Arrays.binarySearch(positions, 0, size, from);
+    for (int i = at < 0 ? -at - 1 : at; i < size && positions[i] < to; i++) {
+      part.add(positions[i], fluxes[i], isMaximum(i));
     }
     return part;
   }

@@ -1,7 +1,5 @@
 package toothmark.edges;
 
-import java.util.Collections;
-import java.util.Comparator;
 import java.util.List;
 
 /**
@@ -96,34 +94,49 @@ final class HumFinder {
     return track;
   }
 
-  /** Hum that drowns the teeth, for spans that show none yet. */
+  /** Hum that drowns the teeth, for spans that show none yet: of two lines the better one. */
   private HumTrack strong(HumTrack weak) {
-    HumTrack track = weak;
+    HumTrack one = weak;
+    HumTrack other = weak;
+    boolean two = false;
     for (int i = 0; i < weak.spans(); i++) {
-      if (weak.span(i).isNone()) {
-        Harmonics hum = strong(weak, i);
-        track = hum.isNone() ? track : track.with(i, hum);
+      List<Harmonics> found = weak.span(i).isNone() ? inVoltage(weak, i) : List.of();
+      if (!found.isEmpty()) {
+        one = one.with(i, found.get(0));
+        other = other.with(i, found.get(found.size() - 1));
+        two |= found.size() > 1;
       }
     }
-    return track;
+    return two ? better(one, other) : one;
   }
 
-  /** Of two lines the one without which the teeth are more alike. */
-  private Harmonics strong(HumTrack weak, int i) {
+  private List<Harmonics> inVoltage(HumTrack weak, int i) {
     FluxSteps blocks = FluxSteps.ofBlocks(wave, weak.start(i), weak.end(i));
-    List<Harmonics> found =
-        MainsLine.inVoltage(blocks, interval()).stream()
-            .map(line -> fit(blocks, line, WORTH_TRYING))
-            .filter(hum -> !hum.isNone())
-            .toList();
-    return found.size() < 2
-        ? found.stream().findFirst().orElse(Harmonics.none())
-        : Collections.min(
-            found, Comparator.comparingDouble(hum -> scatterWithout(weak.with(i, hum), i)));
+    return MainsLine.inVoltage(blocks, interval()).stream()
+        .map(line -> fit(blocks, line, WORTH_TRYING))
+        .filter(hum -> !hum.isNone())
+        .toList();
   }
 
-  private double scatterWithout(HumTrack hum, int i) {
-    return scatter(FluxEdges.find(wave.without(hum)).between(hum.start(i), hum.end(i)));
+  /** Of each span the hum without which the teeth are more alike. */
+  private HumTrack better(HumTrack one, HumTrack other) {
+    double[] ones = scatters(one);
+    double[] others = scatters(other);
+    HumTrack best = one;
+    for (int i = 0; i < ones.length; i++) {
+      best = Double.compare(others[i], ones[i]) < 0 ? best.with(i, other.span(i)) : best;
+    }
+    return best;
+  }
+
+  /** How much the teeth of each span scatter without a hum, in one pass over the record. */
+  private double[] scatters(HumTrack hum) {
+    Extrema left = FluxEdges.find(wave.without(hum));
+    double[] scatters = new double[hum.spans()];
+    for (int i = 0; i < scatters.length; i++) {
+      scatters[i] = scatter(left.between(hum.start(i), hum.end(i)));
+    }
+    return scatters;
   }
 
   private double interval() {

@@ -185,6 +185,7 @@ public final class Examiner {
     Observations seen =
         new Observations(
             capture,
+            crank.channel().unit(),
             stated(timed),
             edges,
             disturbances.join(),

@@ -19,8 +19,7 @@ final class KickBackCheck extends CrankCheck {
   Outcome examine(Observations seen, CrankSymptoms crank) {
     Turns turns = crank.turns();
     List<Interval> spans =
-        turns.crank().wheel().undecided().stream()
-            .filter(i -> !turns.crank().wheel().standstills().contains(i))
+        turns.crank().wheel().undecidedTurning().stream()
             .filter(i -> rpmBefore(turns, i) < NEARLY_STILL_RPM)
             .toList();
     if (spans.isEmpty()) {

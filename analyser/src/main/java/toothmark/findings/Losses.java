@@ -55,8 +55,7 @@ final class Losses {
     int count = strays.events().size();
     List<Mixture.Source> sources = new LossSources(turns, events, count, seen.edges().kind()).all();
     List<Interval> silences =
-        turns.crank().wheel().undecided().stream()
-            .filter(u -> !turns.crank().wheel().standstills().contains(u))
+        turns.crank().wheel().undecidedTurning().stream()
             .filter(u -> isSilent(u, turns, seen))
             .toList();
     return new Losses(events, Mixture.divide(events.size(), sources), silences);

@@ -3,9 +3,7 @@ package toothmark.findings;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import toothmark.capture.Capture;
-import toothmark.capture.Channel;
 import toothmark.edges.CrankEdges;
 import toothmark.edges.Disturbances;
 import toothmark.edges.EdgeDirection;
@@ -20,6 +18,7 @@ import toothmark.wheel.WheelPattern;
  * Everything that the earlier stages found.
  *
  * @param capture what was recorded
+ * @param crankUnit unit of the crank channel; empty text where the file names none
  * @param stated what the user states
  * @param edges edges of the crank channel
  * @param disturbances bursts and spikes on the crank channel
@@ -31,6 +30,7 @@ import toothmark.wheel.WheelPattern;
  */
 public record Observations(
     Capture capture,
+    String crankUnit,
     Stated stated,
     CrankEdges edges,
     Disturbances disturbances,
@@ -45,8 +45,6 @@ public record Observations(
     coils = List.copyOf(coils);
   }
 
-  private static final Set<String> WITHOUT_VOLTS = Set.of("FS", "count");
-
   /** Whether heights of a wave mean volts. */
   enum Scale {
     /** They do; also taken for so where a file names no unit of numbers with decimals. */
@@ -57,15 +55,13 @@ public record Observations(
 
   /** That a check needs volts, and why heights do not mean them. */
   Outcome noVolts() {
-    boolean counts = capture.channels().stream().anyMatch(c -> c.unit().equals("count"));
+    boolean counts = crankUnit.equals("count");
     return counts ? Outcome.cannotRun("no-worth") : Outcome.cannotRun("no-volts");
   }
 
   /** What the heights of the crank's wave mean. */
   Scale scale() {
-    List<String> units = capture.channels().stream().map(Channel::unit).toList();
-    boolean shares = units.stream().anyMatch(WITHOUT_VOLTS::contains) && !units.contains("V");
-    return shares ? Scale.UNKNOWN : Scale.VOLTS;
+    return crankUnit.equals("FS") || crankUnit.equals("count") ? Scale.UNKNOWN : Scale.VOLTS;
   }
 
   /**

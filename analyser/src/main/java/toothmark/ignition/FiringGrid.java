@@ -109,8 +109,11 @@ final class FiringGrid {
       int slot = firstSlot(first);
       before(at(first[0]), slot, window, missing);
       for (int i = 1; i < first.length; i++) {
-        boolean counted = timeline.coversAll(placed.time(first[i - 1]), placed.time(first[i]));
-        slot = between(first[i - 1], first[i], slot, counted ? missing : new ArrayList<>());
+        int steps = steps(at(first[i]) - at(first[i - 1]), slot);
+        if (timeline.coversAll(placed.time(first[i - 1]), placed.time(first[i]))) {
+          between(first[i - 1], first[i], slot, steps, missing);
+        }
+        slot += steps;
       }
       after(at(first[first.length - 1]), slot, window, missing);
     }
@@ -175,15 +178,12 @@ final class FiringGrid {
   }
 
   /** What is missing between two sparks, unless some there came whose angle is not known. */
-  private int between(int from, int to, int slot, List<Double> missing) {
-    double turned = at(to) - at(from);
-    int steps = steps(turned, slot);
+  private void between(int from, int to, int slot, int steps, List<Double> missing) {
     boolean unplaced = IntStream.range(from + 1, to).anyMatch(i -> placed.crank(i).isEmpty());
-    double stretch = turned / turned(slot, steps);
+    double stretch = (at(to) - at(from)) / turned(slot, steps);
     for (int i = 1; i < steps && !unplaced; i++) {
       missing.add(at(from) + stretch * turned(slot, i));
     }
-    return slot + steps;
   }
 
   private void before(double first, int slot, CrankWindow window, List<Double> missing) {

@@ -110,11 +110,10 @@ public final class ChannelsText {
           channel.unit().isEmpty() ? highest : highest + Say.THIN + channel.unit());
     }
     if (signal instanceof StepSignal s) {
-      return steps(Wording.of("channels.levels", Say.count(s.size())), s.resolutionSeconds());
+      return steps(Wording.count(s.size(), "channels.levels"), s.resolutionSeconds());
     }
     EventSignal events = (EventSignal) signal;
-    return steps(
-        Wording.of("channels.edges", Say.count(events.size())), events.resolutionSeconds());
+    return steps(Wording.count(events.size(), "channels.edges"), events.resolutionSeconds());
   }
 
   private static String steps(String events, double resolutionSeconds) {

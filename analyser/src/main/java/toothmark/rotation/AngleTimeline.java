@@ -66,15 +66,7 @@ public final class AngleTimeline {
    * @return true between the first and the last knot, outside unknown spans
    */
   public boolean covers(double timeSeconds) {
-    if (!(timeSeconds >= times[0] && timeSeconds <= times[times.length - 1])) {
-      return false;
-    }
-    for (Interval i : unknown) {
-      if (timeSeconds > i.startInclusive() && timeSeconds < i.endExclusive()) {
-        return false;
-      }
-    }
-    return true;
+    return coversAll(timeSeconds, timeSeconds);
   }
 
   /**
@@ -119,9 +111,18 @@ public final class AngleTimeline {
    * @return true when both are covered and no unknown span lies between
    */
   public boolean coversAll(double from, double to) {
-    return covers(from)
-        && covers(to)
-        && unknown.stream().noneMatch(i -> i.startInclusive() >= from && i.endExclusive() <= to);
+    if (!(from >= times[0] && to <= times[times.length - 1])) {
+      return false;
+    }
+    int low = 0;
+    int high = unknown.size();
+    while (low < high) { // to the first that ends later
+      int middle = (low + high) / 2;
+      boolean ended = unknown.get(middle).endExclusive() <= from;
+      low = ended ? middle + 1 : low;
+      high = ended ? high : middle;
+    }
+    return low == unknown.size() || unknown.get(low).startInclusive() >= to;
   }
 
   /**

@@ -25,4 +25,13 @@ public record DecodedWheel(
     undecided = List.copyOf(undecided);
     standstills = List.copyOf(standstills);
   }
+
+  /**
+   * Spans in which the labels cannot be trusted though the crank turned.
+   *
+   * @return the undecided ones that are no standstill
+   */
+  public List<Interval> undecidedTurning() {
+    return undecided.stream().filter(i -> !standstills.contains(i)).toList();
+  }
 }

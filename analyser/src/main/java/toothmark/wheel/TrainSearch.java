@@ -347,7 +347,7 @@ final class TrainSearch {
     List<Calm> all = new ArrayList<>();
     for (Standstills.Part p : parts) {
       int most = Math.min(length, p.size());
-      int places = most < length ? 1 : Math.max(2, PLACES * p.size() / n);
+      int places = most < length ? 1 : Math.max(2, (int) ((long) PLACES * p.size() / n));
       for (int k = 0; k < places; k++) {
         int from = p.from() + (int) ((long) k * (p.size() - most) / Math.max(1, places - 1));
         int to = from + most;

@@ -99,7 +99,7 @@ public final class WheelIdentifier {
   public WheelSearch identify(CrankEdges edges) {
     int most = Math.max(edges.falling().size(), edges.rising().size());
     if (most < FEWEST_EDGES) {
-      return WheelSearch.none(BOOK.of("few-edges", most, FEWEST_EDGES));
+      return WheelSearch.none(BOOK.count(most, "few-edges", FEWEST_EDGES));
     }
     if (edges.kind() == SensorKind.VARIABLE_RELUCTANCE) {
       return ofWave(edges);

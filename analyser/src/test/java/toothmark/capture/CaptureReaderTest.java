@@ -150,6 +150,30 @@ class CaptureReaderTest {
     assertThatThrownBy(() -> read("a", odd)).isInstanceOf(UnreadableCaptureException.class);
   }
 
+  /** RFC 8878, 3.1.2: 0x184D2A50 to 0x184D2A5F, a size, and as many bytes, wherever a frame may. */
+  @Test
+  void zstandardFramesToBeSkipped() throws Exception {
+    byte[] text = bytes("Time (ms),CH1 (V)\n" + "0,1\n1,2\n2,4\n".repeat(100_000));
+    byte[] skipped = {0x5e, 0x2a, 0x4d, 0x18, 3, 0, 0, 0, 'a', 'b', 'c'};
+    byte[] one = packed(Arrays.copyOf(text, 400_018), ZstdOutputStream::new);
+    byte[] other = packed(Arrays.copyOfRange(text, 400_018, text.length), ZstdOutputStream::new);
+    byte[] all = joined(skipped, skipped, one, skipped, other, skipped);
+    assertThat(read("a", all)).isEqualTo(read("a", text));
+    assertThatThrownBy(() -> read("a", Arrays.copyOf(all, all.length - 1)))
+        .isInstanceOf(UnreadableCaptureException.class)
+        .hasMessage(
+            "a: the compressed data cannot be read (it ends within a frame to be skipped); copy or"
+                + " unpack the file again");
+  }
+
+  private static byte[] joined(byte[]... parts) {
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    for (byte[] part : parts) {
+      out.writeBytes(part);
+    }
+    return out.toByteArray();
+  }
+
   @Test
   void archivesThatAreNoSingleCapture() throws Exception {
     assertThatThrownBy(() -> read("a.zip", zipped("a.csv", "b.csv")))

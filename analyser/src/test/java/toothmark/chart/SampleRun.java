@@ -92,6 +92,7 @@ public final class SampleRun {
     Observations o =
         new Observations(
             new Capture("flat.csv", List.of(crank), new Reading("text", List.of(), List.of())),
+            "V",
             stated(),
             new CrankEdges(
                 SensorKind.VARIABLE_RELUCTANCE,
@@ -149,6 +150,7 @@ public final class SampleRun {
     Observations seen =
         new Observations(
             o.capture(),
+            o.crankUnit(),
             o.stated(),
             o.edges(),
             o.disturbances(),
@@ -210,6 +212,7 @@ public final class SampleRun {
     Observations o =
         new Observations(
             SampleSignals.capture(sparks),
+            "V",
             stated(),
             edges(),
             Disturbances.NONE,

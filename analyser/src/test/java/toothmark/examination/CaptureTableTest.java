@@ -128,7 +128,7 @@ class CaptureTableTest {
             crank in V: every 0.001 s from 0.0 s: 1.0 3.0 5.0
             coil in count: every 0.001 s from 0.0 s: -200.0 -400.0 -600.0
             ! channel coil holds whole numbers, taken as counts of a converter; nothing says what a \
-            count is worth in volts
+            count is worth in volts: state scale and unit in [[capture.columns]] of the job sheet
             """);
     String little = sheet.replace("big", "little").replace("= 4", "= 2").replace("int16", "uint8");
     assertThat(read(new byte[] {9, 9, 1, -1, 2, -2, 7}, little))

@@ -205,6 +205,7 @@ final class Scene {
     DecodedCrank crank = decode();
     return new Observations(
         capture(),
+        unit,
         new Observations.Stated(
             cylinders,
             told,

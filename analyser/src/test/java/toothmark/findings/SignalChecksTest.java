@@ -229,7 +229,8 @@ class SignalChecksTest {
     cannotRun(
         new ProbeFactorCheck(),
         scene,
-        "The capture holds the counts of a recorder and does not say how many volts one is.");
+        "The capture holds the counts of a recorder and does not say how many volts one is;"
+            + " give the scale in the job sheet.");
   }
 
   /** A sound sensor of 1.5 V on the starter through a probe that divides by ten. */

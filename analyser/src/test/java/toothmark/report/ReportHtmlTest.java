@@ -181,6 +181,7 @@ class ReportHtmlTest {
   private static Observations with(Observations o, Capture capture, Timing timing) {
     return new Observations(
         capture,
+        o.crankUnit(),
         o.stated(),
         o.edges(),
         o.disturbances(),

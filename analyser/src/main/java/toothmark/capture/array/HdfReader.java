@@ -15,6 +15,7 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 import toothmark.capture.StatedColumn;
 import toothmark.capture.UnreadableCaptureException;
@@ -102,8 +103,12 @@ final class HdfReader {
   /** Attributes may be settings, of a channel where an owner is named. */
   private void settings(Node node, String owner) {
     for (String name : node.getAttributes().keySet()) {
-      boolean taken = SCALES.contains(name) || OFFSETS.contains(name) || UNITS.contains(name);
-      Object value = taken && !owner.isEmpty() ? null : value(node, name);
+      Object value = value(node, name);
+      boolean scaling = SCALES.contains(name) || OFFSETS.contains(name);
+      boolean taken = UNITS.contains(name) || scaling && value instanceof Number;
+      if (taken && !owner.isEmpty()) {
+        continue; // by the channel itself
+      }
       if (value instanceof Number n) {
         into.setting(name, n.doubleValue(), owner);
       } else if (value instanceof String s) {
@@ -130,13 +135,15 @@ final class HdfReader {
     StatedColumn about = StatedColumn.named(name, unit instanceof String s ? s : "");
     Class<?> type = data.getJavaType();
     boolean counts = type.isPrimitive() && type != float.class && type != double.class;
-    Object scale = own(data, counts ? SCALES : SCALES.subList(0, 1));
-    Object offset = own(data, counts ? OFFSETS : OFFSETS.subList(0, 1));
-    return scale == null && offset == null
+    OptionalDouble scale = number(own(data, counts ? SCALES : SCALES.subList(0, 1)));
+    OptionalDouble offset = number(own(data, counts ? OFFSETS : OFFSETS.subList(0, 1)));
+    return scale.isEmpty() && offset.isEmpty()
         ? about
-        : about.scaled(
-            scale instanceof Number n ? n.doubleValue() : 1,
-            offset instanceof Number n ? n.doubleValue() : 0);
+        : about.scaled(scale.orElse(1), offset.orElse(0));
+  }
+
+  private static OptionalDouble number(Object value) {
+    return value instanceof Number n ? OptionalDouble.of(n.doubleValue()) : OptionalDouble.empty();
   }
 
   /** The first attribute of some names that a data set has, or the group whose data it is. */

@@ -45,17 +45,16 @@ final class MatlabReader {
   private void add(String name, Array value) throws IOException {
     if (value instanceof Struct struct && struct.getNumElements() == 1) {
       for (String field : struct.getFieldNames()) {
-        Array inner = struct.get(field);
-        add(field, inner);
+        add(field, struct.get(field));
       }
     } else if (value instanceof Matrix matrix && !matrix.isComplex()) {
-      add(name, matrix);
+      addMatrix(name, matrix);
     } else {
       into.leftOut(name, "it holds no real numbers");
     }
   }
 
-  private void add(String name, Matrix matrix) throws IOException {
+  private void addMatrix(String name, Matrix matrix) throws IOException {
     List<Long> axes = Arrays.stream(matrix.getDimensions()).mapToObj(n -> (long) n).toList();
     Optional<Shape> shape = Shape.of(axes, true);
     StatedColumn about = StatedColumn.named(name, "");

@@ -12,6 +12,7 @@ import toothmark.capture.store.ColumnWriter;
 import toothmark.capture.store.SampleStore;
 import toothmark.capture.store.StoredColumn;
 import toothmark.capture.text.ColumnCapture;
+import toothmark.capture.text.ColumnCapture.Origin;
 
 /**
  * The arrays of a file as columns. The longest ones are what was recorded; single numbers may be
@@ -21,7 +22,7 @@ final class Variables implements AutoCloseable {
 
   private static final int MOST_COLUMNS = 1024;
 
-  private record Variable(StatedColumn about, StoredColumn numbers, boolean ofMatrix) {}
+  private record Variable(StatedColumn about, StoredColumn numbers, Origin origin) {}
 
   private final String file;
   private final SampleStore store = new SampleStore(SampleStore.DEFAULT_BUDGET_BYTES);
@@ -47,7 +48,8 @@ final class Variables implements AutoCloseable {
       StoredColumn column = store.newColumn();
       String number = columns == 1 ? "" : " " + (c + 1);
       StatedColumn own = StatedColumn.named(about.name().map(n -> n + number).orElse(""), "");
-      variables.add(new Variable(own.or(about), column, columns > 1));
+      Origin origin = columns == 1 ? Origin.VARIABLE : Origin.MATRIX;
+      variables.add(new Variable(own.or(about), column, origin));
       writers.add(new ColumnWriter(column));
     }
     return writers;
@@ -104,7 +106,7 @@ final class Variables implements AutoCloseable {
     }
     for (Variable v : variables) {
       if (v.numbers.count() == rows) {
-        capture.add(v.about, v.numbers, v.ofMatrix);
+        capture.add(v.about, v.numbers, v.origin);
       } else if (v.numbers.count() == 1) {
         setting(v.about.name().orElse(""), v.numbers.at(0), "");
       } else {

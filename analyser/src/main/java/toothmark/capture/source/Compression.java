@@ -46,6 +46,9 @@ public enum Compression {
   }
 
   static Compression of(byte[] start) {
+    if (ZstdFrames.beginsSkippable(start)) {
+      return ZSTD;
+    }
     for (Compression kind : values()) {
       if (kind != NONE && kind.begins(start)) {
         return isNumpyArchive(start) ? NONE : kind;
@@ -83,7 +86,7 @@ public enum Compression {
     return switch (this) {
       case NONE -> stored;
       case GZIP -> new GZIPInputStream(stored, BUFFER);
-      case ZSTD -> new Checked(new ZstdInputStream(stored));
+      case ZSTD -> new Checked(new ZstdInputStream(new ZstdFrames(stored)));
       case XZ -> new Checked(new XZInputStream(stored, XZ_MEMORY_KIB));
       case ZIP -> new ZipMember(stored);
     };

@@ -37,7 +37,9 @@ final class Calibration {
       double factor = plan.stated().scale().orElse(1);
       double zero = plan.stated().offset().orElse(0);
       if (factor != 1 || zero != 0) {
-        notes.fact("channel " + name, "numbers times " + factor + ", offset " + zero);
+        notes.fact(
+            "channel " + name,
+            "numbers times " + Shown.number(factor) + ", offset " + Shown.number(zero));
       }
       return new Channel(name, unit.symbol(), Derived.of(signal, plan::value));
     }
@@ -48,7 +50,7 @@ final class Calibration {
     if (counts && whole && scale != null && scale.number().signum() != 0) {
       return scaled(name, channel, signal, stated);
     }
-    noteScale(scale, unit, whole);
+    noteScale(scale, counts, whole);
     boolean bare = unit.isCount() || unit.isNone() && stated == null && isCounts(column);
     noteProbe(settings.of(Key.PROBE, channel, name), counts && whole && stated == null);
     if (bare) {
@@ -56,7 +58,7 @@ final class Calibration {
           "channel "
               + name
               + " holds whole numbers, taken as counts of a converter; nothing says what a count is"
-              + " worth in volts");
+              + " worth in volts: state scale and unit in [[capture.columns]] of the job sheet");
       return new Channel(name, Unit.COUNT.symbol(), signal);
     }
     if (!unit.isNone()) {
@@ -128,15 +130,15 @@ final class Calibration {
     return c.writtenStep() >= 1 && !c.isTwoLevel() && c.highest() - c.lowest() > WHOLE_VOLTS;
   }
 
-  /** Says of a scale that it is not applied to numbers that have no unit. */
-  private void noteScale(Value scale, Unit unit, boolean whole) {
-    if (scale != null && unit.isNone()) {
+  /** Says of the scale of what may be counts that it is not applied. */
+  private void noteScale(Value scale, boolean counts, boolean whole) {
+    if (scale != null && counts) {
       notes.doubt(
           scale.place()
               + " states a scale of "
               + scale.number().toPlainString()
               + "; not applied, because "
-              + (whole ? "it is 0" : "the numbers are no whole counts"));
+              + (whole ? "it is 0" : "the numbers are not whole"));
     }
   }
 

@@ -121,10 +121,12 @@ record Cell(Kind kind, BigDecimal number, Unit unit) {
     }
     boolean any = end > p;
     p = end;
+    boolean open = false;
     if (p < t.length() && t.charAt(p) == decimalMark) {
       digits.append('.');
       int q = digits(t, p + 1, digits);
       any |= q > p + 1;
+      open = q == p + 1 && decimalMark == ','; // a comma before a letter parts columns
       p = q;
     }
     if (!any) {
@@ -133,7 +135,7 @@ record Cell(Kind kind, BigDecimal number, Unit unit) {
     p = exponent(t, p, digits);
     Unit unit = Unit.NONE;
     if (p < t.length()) {
-      unit = Unit.parse(t.substring(p));
+      unit = open ? null : Unit.parse(t.substring(p));
       if (unit == null) {
         return null;
       }

@@ -23,8 +23,16 @@ public final class ColumnCapture {
   private final Notes notes = new Notes();
   private final List<Setting> settings = new ArrayList<>();
   private final List<StatedColumn> said = new ArrayList<>();
-  private final List<Boolean> numbered = new ArrayList<>();
+  private final List<Origin> origins = new ArrayList<>();
   private final List<StoredColumn> columns = new ArrayList<>();
+
+  /** Where a column is from. */
+  public enum Origin {
+    /** A variable of its own, whose name may say what it is. */
+    VARIABLE,
+    /** A matrix, whose name says nothing of one column. */
+    MATRIX
+  }
 
   private record Setting(String name, String value, String owner) {}
 
@@ -42,11 +50,11 @@ public final class ColumnCapture {
    *
    * @param about what the file says of it
    * @param numbers as many as the other columns have
-   * @param ofMatrix whether it is one of several in a matrix, so that its name says nothing of it
+   * @param origin where it is from
    */
-  public void add(StatedColumn about, StoredColumn numbers, boolean ofMatrix) {
+  public void add(StatedColumn about, StoredColumn numbers, Origin origin) {
     said.add(about);
-    numbered.add(ofMatrix);
+    origins.add(origin);
     columns.add(numbers);
   }
 
@@ -104,7 +112,8 @@ public final class ColumnCapture {
     List<ColumnPlan> bare = new ArrayList<>();
     for (int c = 0; c < plans.size(); c++) {
       ColumnPlan p = plans.get(c);
-      String name = numbered.get(c) && stated.column(c).name().isEmpty() ? "" : p.name();
+      boolean nameless = origins.get(c) == Origin.MATRIX && stated.column(c).name().isEmpty();
+      String name = nameless ? "" : p.name();
       bare.add(new ColumnPlan(name, p.unit(), p.kind(), p.role(), p.stated()));
     }
     List<ColumnPlan> roles = new RoleFinder(bare, rows(), '.').find(found);

@@ -15,6 +15,12 @@ import java.util.regex.Pattern;
  */
 record CountUnit(Unit unit, boolean inverse) {
 
+  /** No unit at all. */
+  static final CountUnit NONE = new CountUnit(Unit.NONE, false);
+
+  /** Letters of the longest quotient; longer texts are none. */
+  private static final int LONGEST = 80;
+
   private static final Pattern QUOTIENT =
       Pattern.compile("(?i)[(\\[]?([^/()\\[\\]]+?)(?: ?/ ?| per )([^/()\\[\\]]+?)[)\\]]?");
   private static final Set<String> COUNTS =
@@ -28,7 +34,7 @@ record CountUnit(Unit unit, boolean inverse) {
    */
   static CountUnit parse(String text) {
     Matcher m = QUOTIENT.matcher(text.strip());
-    if (!m.matches()) {
+    if (text.length() > LONGEST || !m.matches()) {
       return null;
     }
     if (isCount(m.group(2))) {

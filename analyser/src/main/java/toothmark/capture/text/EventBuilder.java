@@ -110,28 +110,37 @@ final class EventBuilder {
    */
   List<Channel> fromPairs(int first, int second, TimeBase base) throws UnreadableCaptureException {
     int[] columns = {first, second};
-    double scale = base.secondsPerStep(first);
-    double ratio = base.secondsPerStep(second) / scale;
-    double step = table.column(first).writtenStep();
-    boolean alike = ratio == 1 && table.column(second).writtenStep() == step;
-    step = alike ? step : 0;
+    double[] levelOf = new double[2];
+    double[] scale = new double[2];
+    for (int k = 0; k < 2; k++) {
+      levelOf[k] = Words.levelOf(table.layout().columns().get(columns[k]).name());
+      scale[k] = base.secondsPerStep(columns[k]);
+    }
+    double written = table.column(first).writtenStep();
+    boolean alike = scale[0] == scale[1] && table.column(second).writtenStep() == written;
+    double step = alike ? written : 0;
     DoubleList instants = new DoubleList();
     DoubleList levels = new DoubleList();
+    double[][] chunk = new double[2][CHUNK];
     double sum = 0;
     instants.add(sum);
-    for (long row = 0; row < table.rows(); row++) {
-      for (int k = 0; k < 2; k++) {
-        double lasts = table.column(columns[k]).at(row) * (k == 0 ? 1 : ratio);
+    for (long from = 0; from < table.rows(); from += CHUNK) {
+      int n = (int) Math.min(CHUNK, table.rows() - from);
+      table.column(first).read(from, chunk[0], 0, n);
+      table.column(second).read(from, chunk[1], 0, n);
+      for (int i = 0; i < 2 * n; i++) {
+        int k = i % 2;
+        double lasts = chunk[k][i / 2] * scale[k] / scale[0];
         if (!(lasts > 0)) {
-          throw notPositive(lasts * scale, row);
+          throw notPositive(lasts * scale[0], from + i / 2);
         }
         sum += step > 0 ? Math.rint(lasts / step) : lasts;
-        instants.add(seconds(sum, step, scale));
-        levels.add(Words.levelOf(table.layout().columns().get(columns[k]).name()));
+        instants.add(seconds(sum, step, scale[0]));
+        levels.add(levelOf[k]);
       }
     }
     notes.fact("what it holds", "how long each level lasts, " + levels.size());
-    return StepBuilder.fromRuns(instants, levels, step * scale, NAME);
+    return StepBuilder.fromRuns(instants, levels, step * scale[0], NAME);
   }
 
   /** Whole steps add up without rounding; they are turned into seconds at the end. */

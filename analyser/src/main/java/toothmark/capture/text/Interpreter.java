@@ -77,10 +77,11 @@ final class Interpreter {
     if (groups.isEmpty() || sampled) {
       int period = layout.first(Role.PERIOD);
       List<Integer> pair = layout.pair();
-      if (pair.size() == 2 && !sampled) {
+      if (!pair.isEmpty() && !sampled) {
         return new EventBuilder(table, notes).fromPairs(pair.get(0), pair.get(1), base);
       }
       if (period >= 0 && !sampled) {
+        noteOtherPeriods(period);
         return new EventBuilder(table, notes).fromPeriods(period, base.secondsPerStep(period));
       }
       return withoutTimes();
@@ -100,6 +101,14 @@ final class Interpreter {
       }
     }
     return lists && channels.size() > 1 ? named(channels, kept) : channels;
+  }
+
+  private void noteOtherPeriods(int used) {
+    for (int c = used + 1; c < layout.columns().size(); c++) {
+      if (layout.columns().get(c).role() == Role.PERIOD) {
+        notes.doubt("column " + (c + 1) + " holds periods as well; left out");
+      }
+    }
   }
 
   /** Whether a list of times is an earlier one counted from another zero. */
@@ -201,26 +210,11 @@ final class Interpreter {
   }
 
   private List<Channel> channels(Group group) throws UnreadableCaptureException, IOException {
-    StoredColumn column = table.column(group.time());
-    long rows = table.rows() - column.missingAtEnd();
-    shorter[group.time()] = column.missingAtEnd();
-    for (int c : group.values()) {
-      shorter[c] = column.missingAtEnd();
-    }
-    if (rows == 0) {
-      throw new UnreadableCaptureException(
-          table.file() + ": column " + (group.time() + 1) + ": no row has a time");
-    }
-    Times times = new Times(column, base.secondsPerStep(group.time()), rows);
-    times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
-    if (layout.columns().get(group.time()).kind() == ColumnKind.CLOCK) {
-      notes.fact("time zero", Shown.timeOfDay(times.at(0)) + ", the first row");
-      times = times.fromFirstRow();
-    }
+    Times times = times(group);
     if (group.values().isEmpty()) {
       return new EventBuilder(table, notes).fromTimes(times);
     }
-    ClockFinder finder = new ClockFinder(times, announced(rows), base.statedInterval());
+    ClockFinder finder = new ClockFinder(times, announced(times.count()), base.statedInterval());
     Clock clock = finder.find();
     List<Channel> lanes =
         clock == null ? Lanes.split(table, times, group.values(), notes) : List.of();
@@ -238,12 +232,33 @@ final class Interpreter {
       return steps.channels(group.values());
     }
     SampleBuilder samples = new SampleBuilder(table, store, notes, segmentRows);
+    checkLog(group.values(), clock == null ? finder.typicalStep() : clock.intervalSeconds());
     if (clock == null) {
       return samples.uneven(group.values(), times, finder.typicalStep());
     }
-    checkLog(group.values(), clock.intervalSeconds());
-    noteClock(clock, rows);
+    noteClock(clock, times.count());
     return samples.timed(group.values(), times, clock);
+  }
+
+  /** The times of a group of columns, up to the last row that has one. */
+  private Times times(Group group) throws UnreadableCaptureException {
+    StoredColumn column = table.column(group.time());
+    long rows = table.rows() - column.missingAtEnd();
+    shorter[group.time()] = column.missingAtEnd();
+    for (int c : group.values()) {
+      shorter[c] = column.missingAtEnd();
+    }
+    if (rows == 0) {
+      throw new UnreadableCaptureException(
+          table.file() + ": column " + (group.time() + 1) + ": no row has a time");
+    }
+    Times times = new Times(column, base.secondsPerStep(group.time()), rows);
+    times = new Wraps(table, group.time(), notes).unrolled(times, segmentRows.length);
+    if (layout.columns().get(group.time()).kind() == ColumnKind.CLOCK) {
+      notes.fact("time zero", Shown.timeOfDay(times.at(0)) + ", the first row");
+      times = times.fromFirstRow();
+    }
+    return times;
   }
 
   /** Whether a column beside uneven times says of every row that the edge rose, or fell. */

@@ -17,7 +17,10 @@ import toothmark.capture.text.Settings.Key;
  */
 record Label(Key key, String owner, CountUnit meant) {
 
-  private static final CountUnit NO_UNIT = new CountUnit(Unit.NONE, false);
+  /** Letters of the longest name that is looked up; a text without delimiters is none. */
+  private static final int LONGEST = 200;
+
+  private static final Pattern COPULA = Pattern.compile("(?i)(?<=.) (is|are|was|of)$");
 
   /** Ways to say channel 1. */
   private static final Pattern CHANNEL =
@@ -70,7 +73,10 @@ record Label(Key key, String owner, CountUnit meant) {
    * @return null when they name no setting
    */
   static Label of(String words, String rest, Collection<String> channels) {
-    String bare = words.replaceFirst("(?i)(?<=.) (is|are|was|of)$", "");
+    if (words.length() > LONGEST) {
+      return null;
+    }
+    String bare = COPULA.matcher(words).replaceFirst("");
     Label found = findEitherWay(bare, channels);
     found = found == null ? withUnit(bare, channels) : found;
     Matcher bracket = BRACKET.matcher(rest);
@@ -81,12 +87,14 @@ record Label(Key key, String owner, CountUnit meant) {
   static Label ofOne(String thing) {
     Unit unit = Unit.parse(thing);
     if (CountUnit.isCount(thing)) {
-      return new Label(Key.SCALE, "", NO_UNIT);
+      return new Label(Key.SCALE, "", CountUnit.NONE);
     }
     if (CountUnit.isLevel(unit)) {
       return new Label(Key.SCALE, "", new CountUnit(unit, true));
     }
-    return Words.normal(thing).equals("sample") ? new Label(Key.INTERVAL, "", NO_UNIT) : null;
+    return Words.normal(thing).equals("sample")
+        ? new Label(Key.INTERVAL, "", CountUnit.NONE)
+        : null;
   }
 
   private static Label findEitherWay(String text, Collection<String> channels) {
@@ -122,7 +130,7 @@ record Label(Key key, String owner, CountUnit meant) {
     key = worth == null ? key : Key.SCALE;
     Set<String> another = ANOTHER.getOrDefault(key, Set.of());
     boolean other = Arrays.stream(owner.split(" ")).anyMatch(another::contains);
-    return other ? null : new Label(key, owner, worth == null ? NO_UNIT : worth);
+    return other ? null : new Label(key, owner, worth == null ? CountUnit.NONE : worth);
   }
 
   /** A name that ends in its unit, such as {@code fs_Hz}. */

@@ -6,6 +6,7 @@ import java.util.Set;
 import java.util.TreeMap;
 import toothmark.capture.Channel;
 import toothmark.capture.EventSignal;
+import toothmark.capture.Signal;
 import toothmark.capture.StepSignal;
 import toothmark.capture.UnreadableCaptureException;
 import toothmark.capture.store.StoredColumn;
@@ -23,8 +24,10 @@ final class Lanes {
   private final Notes notes;
   private final int column;
   private final int levels;
-  private final TreeMap<Double, DoubleList> timesOf = new TreeMap<>();
-  private final TreeMap<Double, DoubleList> levelsOf = new TreeMap<>();
+  private final TreeMap<Long, Events> byNumber = new TreeMap<>();
+
+  /** Of one channel; no levels where the list has none. */
+  private record Events(DoubleList times, DoubleList levels) {}
 
   private Lanes(Table table, Times times, Notes notes, int column, int levels) {
     this.table = table;
@@ -68,27 +71,23 @@ final class Lanes {
       return List.of();
     }
     fill();
-    if (timesOf.size() > MOST_CHANNELS) {
+    if (byNumber.size() > MOST_CHANNELS) {
       return List.of();
     }
-    notes.fact("what it holds", "events of " + timesOf.size() + " channels, " + times.count());
+    notes.fact("what it holds", "events of " + byNumber.size() + " channels, " + times.count());
+    String name = table.layout().columns().get(column).name();
+    double end = times.at(times.count() - 1);
     List<Channel> channels = new ArrayList<>();
-    for (double number : timesOf.keySet()) {
-      double[] own = timesOf.get(number).toArray();
-      String name = table.layout().columns().get(column).name() + " " + (long) number;
-      channels.add(
-          new Channel(
-              name,
-              "",
-              levels < 0
-                  ? new EventSignal(own, times.writtenStep())
-                  : new StepSignal(
-                      own,
-                      levelsOf.get(number).toArray(),
-                      times.writtenStep(),
-                      times.at(times.count() - 1))));
-    }
+    byNumber.forEach(
+        (number, own) -> channels.add(new Channel(name + " " + number, "", signal(own, end))));
     return channels;
+  }
+
+  private Signal signal(Events own, double end) {
+    double[] t = own.times().toArray();
+    return levels < 0
+        ? new EventSignal(t, times.writtenStep())
+        : new StepSignal(t, own.levels().toArray(), times.writtenStep(), end);
   }
 
   /** Whether numbers change with every row, as the level of one channel does. */
@@ -103,12 +102,15 @@ final class Lanes {
     return changes;
   }
 
+  /** Takes the list apart, as long as there are not too many channels. */
   private void fill() throws UnreadableCaptureException {
     double before = Double.NEGATIVE_INFINITY;
     double[] t = new double[CHUNK];
     double[] number = new double[CHUNK];
     double[] level = new double[CHUNK];
-    for (long first = 0; first < times.count(); first += CHUNK) {
+    for (long first = 0;
+        first < times.count() && byNumber.size() <= MOST_CHANNELS;
+        first += CHUNK) {
       int n = (int) Math.min(CHUNK, times.count() - first);
       times.read(first, t, n);
       table.column(column).read(first, number, 0, n);
@@ -127,12 +129,16 @@ final class Lanes {
 
   /** Adds an event; one at the time of the event before of that channel, or no change, is none. */
   private void add(double number, double time, double level) {
-    DoubleList own = timesOf.computeIfAbsent(number, n -> new DoubleList());
-    DoubleList kept = levelsOf.computeIfAbsent(number, n -> new DoubleList());
-    boolean same = own.size() > 0 && (own.last() == time || levels >= 0 && kept.last() == level);
-    if (!same) {
-      own.add(time);
-      kept.add(level);
+    Events own =
+        byNumber.computeIfAbsent(
+            Math.round(number), n -> new Events(new DoubleList(), new DoubleList()));
+    boolean any = own.times().size() > 0;
+    if (any && (own.times().last() == time || levels >= 0 && own.levels().last() == level)) {
+      return;
+    }
+    own.times().add(time);
+    if (levels >= 0) {
+      own.levels().add(level);
     }
   }
 }

@@ -2,6 +2,7 @@ package toothmark.capture.text;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.function.Predicate;
 
 /**
  * How a text file is laid out.
@@ -39,14 +40,19 @@ record Layout(
 
   /** The columns that say how long the high and the low level of each pulse last, if there are. */
   List<Integer> pair() {
-    List<Integer> pair = new ArrayList<>();
+    return pair(columns, plan -> plan.role() == Role.PERIOD);
+  }
+
+  /** The two of some columns that speak of a high and a low level; none where there are not two. */
+  static List<Integer> pair(List<ColumnPlan> columns, Predicate<ColumnPlan> some) {
+    List<Integer> found = new ArrayList<>();
     for (int c = 0; c < columns.size(); c++) {
-      ColumnPlan plan = columns.get(c);
-      if (plan.role() == Role.PERIOD && Words.levelOf(plan.name()) >= 0) {
-        pair.add(c);
+      if (some.test(columns.get(c)) && Words.levelOf(columns.get(c).name()) >= 0) {
+        found.add(c);
       }
     }
-    return pair;
+    long levels = found.stream().map(c -> Words.levelOf(columns.get(c).name())).distinct().count();
+    return found.size() == 2 && levels == 2 ? found : List.of();
   }
 
   int count(Role role) {

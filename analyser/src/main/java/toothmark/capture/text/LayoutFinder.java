@@ -75,8 +75,8 @@ final class LayoutFinder {
     return new UnreadableCaptureException(
         input.source().name()
             + ": no rows of numbers were found in the first "
-            + head.size()
-            + " lines; "
+            + (head.size() == 1 ? "line" : head.size() + " lines")
+            + "; "
             + (stated.equals(StatedLayout.NOTHING)
                 ? "export the capture as delimited text with one row for each sample"
                 : "correct what [capture] in the job sheet states"));
@@ -98,16 +98,15 @@ final class LayoutFinder {
   private void checkLanes(List<ColumnPlan> plans) throws UnreadableCaptureException {
     boolean timed = plans.stream().anyMatch(p -> p.role() == Role.TIME);
     for (int c = 0; c < width && timed; c++) {
-      ColumnPlan plan = plans.get(c);
-      int column = c;
-      List<String> words = rows.stream().map(r -> r.get(column)).distinct().toList();
-      if (plan.kind() == ColumnKind.TEXT && Lanes.isNamed(plan.name()) && words.size() > 1) {
+      String name = plans.get(c).name();
+      List<String> words = Lanes.isNamed(name) ? words(c, plans.get(c).kind()) : List.of();
+      if (words.size() > 1) {
         throw new UnreadableCaptureException(
             input.source().name()
                 + ": column "
                 + (c + 1)
                 + " ("
-                + plan.name()
+                + name
                 + ") names several channels in words, such as "
                 + words.get(0)
                 + " and "
@@ -115,6 +114,16 @@ final class LayoutFinder {
                 + "; number them, or write a file for each");
       }
     }
+  }
+
+  /** The different words in a column of words; letters alone pass for digits of base sixteen. */
+  private List<String> words(int column, ColumnKind kind) {
+    List<String> words =
+        rows.stream().map(r -> r.get(column)).filter(w -> !w.isEmpty()).distinct().toList();
+    boolean letters =
+        kind == ColumnKind.HEX
+            && words.stream().allMatch(w -> w.chars().allMatch(Character::isLetter));
+    return kind == ColumnKind.TEXT || letters ? words : List.of();
   }
 
   private List<List<String>> rowsOfCommonWidth() {

@@ -38,7 +38,8 @@ final class RoleFinder {
       plans.set(c, plan.with(own ? Role.of(plan.stated().use().get()) : byName(c)));
     }
     if (!stated) {
-      pairs();
+      Layout.pair(plans, plan -> plan.kind() == ColumnKind.NUMBER && plan.unit().isTime())
+          .forEach(c -> plans.set(c, plans.get(c).with(Role.PERIOD)));
     }
     if (!stated && !has(Role.TIME) && !has(Role.PERIOD)) {
       byNumbers(settings);
@@ -47,23 +48,6 @@ final class RoleFinder {
       change(Role.PERIOD, Role.LEFT_OUT);
     }
     return plans;
-  }
-
-  /** Two columns that say how long a high and a low level last. */
-  private void pairs() {
-    List<Integer> found = new ArrayList<>();
-    for (int c = 0; c < plans.size(); c++) {
-      ColumnPlan plan = plans.get(c);
-      boolean lasts = plan.kind() == ColumnKind.NUMBER && plan.unit().isTime();
-      if (lasts && Words.levelOf(plan.name()) >= 0) {
-        found.add(c);
-      }
-    }
-    if (found.size() == 2
-        && Words.levelOf(plans.get(found.get(0)).name())
-            != Words.levelOf(plans.get(found.get(1)).name())) {
-      found.forEach(c -> plans.set(c, plans.get(c).with(Role.PERIOD)));
-    }
   }
 
   private boolean has(Role role) {

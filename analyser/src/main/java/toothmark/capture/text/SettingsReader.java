@@ -108,10 +108,10 @@ final class SettingsReader {
     String value = rest.isEmpty() && i + 1 < words.size() ? words.get(i + 1) : rest;
     String unit = rest.isEmpty() && i + 2 < words.size() ? words.get(i + 2) : "";
     if (worth(value) != null || isNumber(value) && CountUnit.parse(unit) != null) {
-      return new Label(Key.SCALE, "", new CountUnit(Unit.NONE, false));
+      return new Label(Key.SCALE, "", CountUnit.NONE);
     }
     boolean rate = text.isEmpty() && SAMPLES_A_SECOND.matcher(word).matches();
-    return rate ? new Label(Key.RATE, "", new CountUnit(Unit.NONE, false)) : null;
+    return rate ? new Label(Key.RATE, "", CountUnit.NONE) : null;
   }
 
   private boolean isNumber(String word) {

@@ -32,6 +32,11 @@ final class Shown {
     return number(scaled) + " " + prefixes[third + 4] + symbol;
   }
 
+  /** A number without an exponent. */
+  static String number(double value) {
+    return number(new BigDecimal(value));
+  }
+
   private static String number(BigDecimal value) {
     return value.round(DIGITS).stripTrailingZeros().toPlainString();
   }

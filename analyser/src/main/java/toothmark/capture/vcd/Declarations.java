@@ -13,6 +13,9 @@ final class Declarations {
 
   private static final String[] UNITS = {"s", "ms", "us", "ns", "ps", "fs"};
 
+  /** Of UTF-8, a character for each byte. */
+  private static final String BYTE_ORDER_MARK = "\u00ef\u00bb\u00bf";
+
   private static final Set<String> KEYWORDS =
       Set.of("$var", "$scope", "$upscope", "$enddefinitions");
 
@@ -31,8 +34,11 @@ final class Declarations {
 
   void read() throws IOException, UnreadableCaptureException {
     while (words.next()) {
-      String keyword = words.text(words.at(0) == (byte) 0xef ? 3 : 0); // a byte order mark
+      String keyword = words.text(0);
+      boolean marked = keyword.startsWith(BYTE_ORDER_MARK);
+      keyword = marked ? keyword.substring(BYTE_ORDER_MARK.length()) : keyword;
       switch (keyword) {
+        case "" -> {} // the mark stood alone
         case "$enddefinitions" -> {
           section(keyword);
           return;
@@ -61,7 +67,7 @@ final class Declarations {
       if (words.is("$end")) {
         return body;
       }
-      body.add(words.text(0));
+      body.add(words.name());
     }
     throw new UnreadableCaptureException(
         file + ": line " + line + ": " + keyword + " is not closed by $end; copy the file again");
@@ -96,7 +102,10 @@ final class Declarations {
       }
     }
     throw broken(
-        "$timescale is '" + timescale + "', but must be 1, 10 or 100 of s, ms, us, ns, ps or fs");
+        "$timescale is '"
+            + timescale
+            + "', but must be 1, 10 or 100 of s, ms, us, ns, ps or fs; export the dump again with"
+            + " one of these");
   }
 
   /** The code and the name are told by their position: a code may be any characters at all. */
@@ -104,12 +113,13 @@ final class Declarations {
     String type = word();
     String size = word();
     String code = word();
-    StringBuilder name = new StringBuilder(word());
+    word();
+    StringBuilder name = new StringBuilder(words.name());
     while (words.next() && !words.is("$end")) {
       if (KEYWORDS.contains(words.text(0))) {
         throw broken("$var " + name + " is not closed by $end; mend the line before");
       }
-      name.append(words.text(0));
+      name.append(words.name());
     }
     int width;
     try {

@@ -43,7 +43,7 @@ final class ValueChanges {
     } else if (code.length() <= 8) {
       long packed = 0;
       for (int i = 0; i < code.length(); i++) {
-        packed = packed << 8 | (byte) code.charAt(i);
+        packed = packed << 8 | code.charAt(i);
       }
       byPackedCode.put(packed, values);
     }

@@ -97,11 +97,15 @@ final class Words {
     return buffer[start + index];
   }
 
-  /** The word, or the rest of it. */
+  /** The word, or the rest of it, a character for each byte. */
   String text(int from) {
-    String latin = new String(buffer, start + from, length - from, StandardCharsets.ISO_8859_1);
-    String utf8 = new String(buffer, start + from, length - from, StandardCharsets.UTF_8);
-    return utf8.indexOf('\uFFFD') < 0 ? utf8 : latin;
+    return new String(buffer, start + from, length - from, StandardCharsets.ISO_8859_1);
+  }
+
+  /** The word as people read it: in UTF-8 where it is that. */
+  String name() {
+    String utf8 = new String(buffer, start, length, StandardCharsets.UTF_8);
+    return utf8.indexOf('\uFFFD') < 0 ? utf8 : text(0);
   }
 
   boolean is(String other) {
@@ -113,7 +117,7 @@ final class Words {
     int n = length - from;
     long packed = 0;
     for (int i = 0; i < n && n <= 8; i++) {
-      packed = packed << 8 | buffer[start + from + i];
+      packed = packed << 8 | buffer[start + from + i] & 0xff;
     }
     return packed;
   }

@@ -77,7 +77,8 @@ class ArrayCaptureTest {
                 + EVERY
                 + "0.0 1.0 1.0 1.0 0.0 0.0 0.0 0.0 0.0 1.0 1.0 1.0\n"
                 + "! channel CH1 holds whole numbers, taken as counts of a converter; nothing says"
-                + " what a count is worth in volts\n");
+                + " what a count is worth in volts: state scale and unit in [[capture.columns]] of the"
+                + " job sheet\n");
   }
 
   /** A field of two numbers must not shift those behind it. */
@@ -166,7 +167,8 @@ class ArrayCaptureTest {
                 + "! 'other' was left out: 3 numbers, not 12 as the longest\n"
                 + "! the column of times has no unit; taken as seconds\n"
                 + "! channel CH1 holds whole numbers, taken as counts of a converter; nothing says"
-                + " what a count is worth in volts\n");
+                + " what a count is worth in volts: state scale and unit in [[capture.columns]] of the"
+                + " job sheet\n");
   }
 
   /**

@@ -279,6 +279,36 @@ class EventsTest {
         .isEqualTo("1: instants 0.001852 0.005556 0.007408, step 1.0E-6\n");
   }
 
+  /** Letters alone pass for hexadecimal digits too. */
+  @Test
+  void channelsInLetters() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "time_us,channel\n0,A\n100,B\n1852,A\n5556,A\n7408,A\n7500,B\n"))
+        .isEqualTo(
+            "capture.txt: column 2 (channel) names several channels in words, such as A and"
+                + " B; number them, or write a file for each");
+  }
+
+  /** What speaks of the high level twice does not say how long the low one lasts. */
+  @Test
+  void highAndLowLevelsMakeAPair() throws Exception {
+    assertThat(understood(folder, "high period (us),on period (us)\n926,900\n1852,1800\n926,900\n"))
+        .isEqualTo(
+            "1: instants 0.0 9.26E-4 0.002778 0.003704, step 1.0E-6\n"
+                + "! column 2 holds periods as well; left out\n");
+  }
+
+  @Test
+  void aLogWithUnevenTimesIsNoCapture() throws Exception {
+    assertThat(
+            CaptureText.refused(
+                folder, "Time (s),RPM\n0.00,900\n0.05,905\n0.11,907\n0.17,906\n0.26,903\n"))
+        .isEqualTo(
+            "capture.txt: column 2 (RPM) holds speeds, 60 ms apart: this is a log, in which no"
+                + " tooth can be seen; give it with --log beside a capture of the crank sensor");
+  }
+
   @Test
   void aLogOfSpeedsIsNoCapture() throws Exception {
     assertThat(

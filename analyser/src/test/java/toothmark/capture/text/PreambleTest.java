@@ -236,7 +236,7 @@ class PreambleTest {
             """
             CH1 in count: every 0.001 s from 0.0 s: 0.0 100.0 -200.0 300.0
             ! channel CH1 holds whole numbers, taken as counts of a converter; nothing says what a \
-            count is worth in volts
+            count is worth in volts: state scale and unit in [[capture.columns]] of the job sheet
             """);
   }
 
@@ -249,7 +249,7 @@ class PreambleTest {
             ! line 2 states a probe factor of 10; not applied, because nothing says what a count is \
             worth
             ! channel CH1 holds whole numbers, taken as counts of a converter; nothing says what a \
-            count is worth in volts
+            count is worth in volts: state scale and unit in [[capture.columns]] of the job sheet
             """);
   }
 

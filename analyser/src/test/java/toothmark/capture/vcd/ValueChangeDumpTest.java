@@ -233,6 +233,24 @@ class ValueChangeDumpTest {
         .startsWith("s: levels 0.0 at 0.0 1.0 at 4.0E-6 0.0 at 6.0E-6 until 9.0E-6, step 1.0E-6\n");
   }
 
+  /** Codes are ASCII by the standard; others are told apart all the same, and names are UTF-8. */
+  @Test
+  void codesAndNamesBeyondAscii() throws Exception {
+    assertThat(
+            understood(
+                folder,
+                dump(
+                    "$var wire 1 a\u00b5 s\u00b5 $end $var wire 1 b\u00b5 t $end $var wire 1 \u00b5 u"
+                        + " $end",
+                    "#0 0a\u00b5 1b\u00b5 1\u00b5 #5")))
+        .isEqualTo(
+            """
+            s\u00b5: levels 0.0 at 0.0 until 5.0E-6, step 1.0E-6
+            t: levels 1.0 at 0.0 until 5.0E-6, step 1.0E-6
+            u: levels 1.0 at 0.0 until 5.0E-6, step 1.0E-6
+            """);
+  }
+
   /** Words that straddle the edges of the buffer. */
   @Test
   void longDumps() throws Exception {
@@ -256,7 +274,7 @@ class ValueChangeDumpTest {
     assertThat(refused(folder, "$timescale 2 us $end"))
         .isEqualTo(
             "capture.txt: line 1: $timescale is '2us', but must be 1, 10 or 100 of s, ms, us, ns,"
-                + " ps or fs");
+                + " ps or fs; export the dump again with one of these");
     assertThat(refused(folder, "$var wire 1 a s $end $enddefinitions $end #0 0a"))
         .isEqualTo(
             "capture.txt: no $timescale says what a tick is worth; add a line such as $timescale 1"
@@ -285,7 +303,9 @@ class ValueChangeDumpTest {
             CaptureText.understood(
                 folder, "\n  $version x $end " + dump("$var wire 1 a s $end", "#0 1a")))
         .startsWith("s: levels 1.0 at 0.0");
-    assertThat(CaptureText.understood(folder, "\uFEFF" + dump("$var wire 1 a s $end", "#0 1a")))
-        .startsWith("s: levels 1.0 at 0.0");
+    for (String mark : new String[] {"\uFEFF", "\uFEFF\n"}) {
+      assertThat(CaptureText.understood(folder, mark + dump("$var wire 1 a s $end", "#0 1a")))
+          .startsWith("s: levels 1.0 at 0.0");
+    }
   }
 }

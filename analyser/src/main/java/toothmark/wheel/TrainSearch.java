@@ -384,9 +384,8 @@ final class TrainSearch {
 
   /** Slowest speed to fastest: through first fire it grows severalfold within a turn. */
   private double change(int from, int to) {
-    double[] x = Arrays.copyOfRange(edges.intervals, from, to);
-    Arrays.sort(x);
-    return x[x.length - 1] / x[0];
+    double longest = Arrays.stream(edges.intervals, from, to).max().orElseThrow();
+    return longest / Arrays.stream(edges.intervals, from, to).min().orElseThrow();
   }
 
   private double roughness(int from, int to) {

@@ -12,6 +12,12 @@ final class EdgeSeries {
   /** Intervals on each side that make the local interval. */
   private static final int REACH = 12;
 
+  /** How far before and behind an edge the speed may still bear on it, in edges. */
+  private static final int ASIDE = 8;
+
+  /** By less than this the local interval differs for no reason. */
+  private static final double CHANGES = 1.4;
+
   /** The local interval is worked out at every so many edges. */
   private static final int STRIDE = 4;
 
@@ -35,6 +41,12 @@ final class EdgeSeries {
   /** Median interval between edges around each, s. */
   final double[] intervals;
 
+  /**
+   * The longest of the local intervals around, before and behind each edge, s: at first fire the
+   * speed before the edge tells what may happen, in a stall the speed behind it.
+   */
+  final double[] slowest;
+
   /** What the strength costs when the edge is taken for a sound tooth, nats. */
   final double[] toothNats;
 
@@ -45,8 +57,13 @@ final class EdgeSeries {
     this.uncertainties = uncertainties;
     this.strengths = strengths;
     this.intervals = pace;
+    this.slowest = new double[times.length];
     this.toothNats = new double[times.length];
     for (int i = 0; i < times.length; i++) {
+      double before = pace[Math.max(0, i - ASIDE)];
+      double behind = pace[Math.min(times.length - 1, i + ASIDE)];
+      double aside = Math.max(before, behind);
+      slowest[i] = aside > CHANGES * pace[i] ? aside : pace[i];
       toothNats[i] = weakness(strengths[i], 1.0);
     }
   }
@@ -67,11 +84,6 @@ final class EdgeSeries {
       u[i] = Math.min(u[i], MOST_DOUBT * intervals[i]);
     }
     return new EdgeSeries(t, u, s, w, intervals);
-  }
-
-  /** The same edges with the interval between teeth known from an earlier labelling. */
-  EdgeSeries withIntervals(double[] seconds) {
-    return new EdgeSeries(times, uncertainties, strengths, widths, seconds);
   }
 
   /** Median uncertainty of the edges' times, in local intervals. */

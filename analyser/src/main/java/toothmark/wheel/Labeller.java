@@ -212,7 +212,7 @@ final class Labeller {
     double interval = edges.intervals[i];
     double u = edges.uncertainties[i] / interval;
     jitter = noise.jitter() * noise.jitter() + u * u;
-    double roughness = noise.roughnessAt(interval);
+    double roughness = noise.roughnessAt(edges.slowest[i]);
     int since = -1;
     for (Survivor s : ways.list()) {
       double dt = edges.times[i] - edges.times[s.edge];
@@ -241,21 +241,23 @@ final class Labeller {
     if (!(about < FARTHEST)) {
       return;
     }
-    double reach = (4 * Math.sqrt(variance) + Lateness.REACH) * interval;
-    double span = Math.min(reach / pace, HALF_TURN);
+    double reach = Math.exp((4 * Math.sqrt(variance) + Lateness.REACH) * interval / dt);
+    double farthest = Math.min(about * reach, about + HALF_TURN);
     lateness.of(variance);
-    int step = wheel.firstStepBeyond(s.tooth, about - span);
+    int step = wheel.firstStepBeyond(s.tooth, about / reach);
     for (double angle = wheel.ahead(s.tooth, step);
-        angle <= about + span;
+        angle <= farthest;
         angle = wheel.ahead(s.tooth, ++step)) {
-      double late = (dt - angle * pace) / interval;
+      double off = (dt - angle * pace) / interval;
+      double late = filter.late(dt, angle, interval);
       double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
       double rare = lost(step - 1) + weak;
-      double cost = rare + lateness.nats(late);
+      double cost = rare + lateness.nats(late, off);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {
-        double spread = lateness.spread(late);
-        filter.correct(to, edges.times[i], late, jitter + spread, interval);
+        double spread = lateness.spread(late, off);
+        double lesson = spread == 0 ? late : off;
+        filter.correct(to, edges.times[i], lesson, jitter + spread, interval);
         if (spread == Lateness.WIDE) {
           to.varPace += 0.25 * late * late;
         }

@@ -84,7 +84,7 @@ final class MotionFit {
     double interval = edges.intervals[e];
     double u = edges.uncertainties[e] / interval;
     double jitter = noise.jitter() * noise.jitter() + u * u;
-    double roughness = noise.roughnessAt(interval);
+    double roughness = noise.roughnessAt(edges.slowest[e]);
     double dt = edges.times[e] - state.time;
     double h = dt / interval;
     if (!state.paceKnown) {
@@ -94,10 +94,11 @@ final class MotionFit {
     filter.lookAhead(h, roughness);
     filter.predict(state);
     double variance = filter.varTime + jitter;
-    double late = (dt - angle * filter.meanPace) / interval;
+    double off = (dt - angle * filter.meanPace) / interval;
+    double late = filter.late(dt, angle, interval);
     lateness.of(variance);
-    double place = jitter + lateness.spread(late);
-    filter.correct(state, edges.times[e], late, place, interval);
-    return lateness.nats(late);
+    double spread = lateness.spread(late, off);
+    filter.correct(state, edges.times[e], spread == 0 ? late : off, jitter + spread, interval);
+    return lateness.nats(late, off);
   }
 }

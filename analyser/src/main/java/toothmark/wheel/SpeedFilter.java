@@ -119,6 +119,20 @@ final class SpeedFilter {
   }
 
   /**
+   * How much later than predicted an edge is, in local edge intervals. What is uncertain is the
+   * logarithm of the pace, so that half the time and twice the time are as far off.
+   *
+   * @param dt time since the last tooth, s
+   * @param angle that the crank would have turned by since, degrees
+   * @param interval local edge interval, s
+   */
+  double late(double dt, double angle, double interval) {
+    double x = 1 - angle * meanPace / dt;
+    double logarithm = x < 0.02 && x > -0.02 ? x * (1 + 0.5 * x) : -Math.log(1 - x);
+    return logarithm * dt / interval;
+  }
+
+  /**
    * Log pace that an edge would teach.
    *
    * @param late how much later than predicted, in local edge intervals

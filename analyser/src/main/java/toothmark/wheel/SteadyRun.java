@@ -79,7 +79,8 @@ final class SteadyRun {
     if (edges.toothNats(i, strength) > WEAK_NATS || dt <= 0) {
       return false;
     }
-    filter.lookAhead((edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(interval));
+    filter.lookAhead(
+        (edges.times[i] - edges.times[i - 1]) * rate, noise.roughnessAt(edges.slowest[i]));
     filter.predict(state);
     double u = edges.uncertainties[i] * rate;
     double jitter = noise.jitter() * noise.jitter() + u * u;
@@ -92,7 +93,7 @@ final class SteadyRun {
     double spread = 0;
     if (square > SURELY_IN_PLACE * variance) {
       lateness.of(variance);
-      spread = lateness.spread(late);
+      spread = lateness.spread(late, late);
     }
     filter.correct(state, edges.times[i], late, jitter + spread, interval);
     return true;

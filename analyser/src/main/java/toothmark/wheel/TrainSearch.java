@@ -243,7 +243,8 @@ final class TrainSearch {
       candidates.add(g.pattern());
     }
     NoiseModel found = study.noise();
-    boolean rough = Math.max(found.roughness(), found.jitter()) > ROUGH;
+    double slowest = Arrays.stream(edges.slowest, from, to).max().orElseThrow();
+    boolean rough = Math.max(found.roughnessAt(slowest), found.jitter()) > ROUGH;
     double stray = NoiseStudy.withRates(found, study.labels()).strayNats();
     NoiseModel fair = noise.withMotion(found.jitter(), found.roughness());
     stretches.add(new WheelRace.Stretch(from, to, fair.withRates(stray, noise.lossNats())));
@@ -383,9 +384,8 @@ final class TrainSearch {
 
   /** Slowest speed to fastest: through first fire it grows severalfold within a turn. */
   private double change(int from, int to) {
-    double[] x = Arrays.copyOfRange(edges.intervals, from, to);
-    Arrays.sort(x);
-    return x[x.length - 1] / x[0];
+    double longest = Arrays.stream(edges.intervals, from, to).max().orElseThrow();
+    return longest / Arrays.stream(edges.intervals, from, to).min().orElseThrow();
   }
 
   private double roughness(int from, int to) {

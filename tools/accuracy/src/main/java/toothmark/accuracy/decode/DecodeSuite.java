@@ -26,6 +26,7 @@ public final class DecodeSuite {
             LabelStudies.noise(),
             LabelStudies.sampling(),
             LabelStudies.ripple(),
+            LabelStudies.starts(),
             LabelStudies.wheels(),
             new WheelStudy(),
             new PolarityStudy()));

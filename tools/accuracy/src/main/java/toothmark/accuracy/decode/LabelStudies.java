@@ -166,6 +166,30 @@ final class LabelStudies {
     return EdgeCases.of(scenario, name, 0.0, 0.0).capture();
   }
 
+  static LabelStudy starts() {
+    return new LabelStudy(
+        "starts",
+        new About(
+            "First fire",
+            """
+            Lists of edges, nothing lost: a four-cylinder engine on the starter for a second, then its first fire, which takes it from 200 to 1400 rev/min within a turn, and its idle. Strays at random for each pitch.
+            """,
+            "wheel, strays a pitch",
+            Optional.empty()),
+        grid(List.of("60-2", "36-1", "24-1", "12-1", "8-1", "6-1", "4-1"), "0", "0.02", "0.1"),
+        40,
+        LabelStudies::starting);
+  }
+
+  private static SimulatedCapture starting(CaseName name) {
+    Dice dice = Dice.of(name, "scenario");
+    Scenario scenario =
+        healthy(name)
+            .withSpeed(Speeds.START.draw(dice, 2.5))
+            .withRecorder(Recorder.oscilloscope(1000, 2.5));
+    return EdgeCases.of(scenario, name, number(name), 0.0).capture();
+  }
+
   static LabelStudy wheels() {
     return new LabelStudy(
         "rims",

@@ -241,23 +241,21 @@ final class Labeller {
     if (!(about < FARTHEST)) {
       return;
     }
-    double reach = Math.exp((4 * Math.sqrt(variance) + Lateness.REACH) * interval / dt);
-    double farthest = Math.min(about * reach, about + HALF_TURN);
+    double reach = (4 * Math.sqrt(variance) + Lateness.REACH) * interval;
+    double span = Math.min(reach / pace, HALF_TURN);
     lateness.of(variance);
-    int step = wheel.firstStepBeyond(s.tooth, about / reach);
+    int step = wheel.firstStepBeyond(s.tooth, about - span);
     for (double angle = wheel.ahead(s.tooth, step);
-        angle <= farthest;
+        angle <= about + span;
         angle = wheel.ahead(s.tooth, ++step)) {
-      double off = (dt - angle * pace) / interval;
-      double late = filter.late(dt, angle, interval);
+      double late = (dt - angle * pace) / interval;
       double weak = edges.toothNats(i, wheel.strength(wheel.after(s.tooth, step)));
       double rare = lost(step - 1) + weak;
-      double cost = rare + lateness.nats(late, off);
+      double cost = rare + lateness.nats(late);
       Survivor to = offer(s, i, step, base, cost, filter.paceAfter(late, variance));
       if (to != null) {
-        double spread = lateness.spread(late, off);
-        double lesson = spread == 0 ? late : off;
-        filter.correct(to, edges.times[i], lesson, jitter + spread, interval);
+        double spread = lateness.spread(late);
+        filter.correct(to, edges.times[i], late, jitter + spread, interval);
         if (spread == Lateness.WIDE) {
           to.varPace += 0.25 * late * late;
         }

@@ -56,21 +56,16 @@ final class Lateness {
     othersKnown = true;
   }
 
-  /**
-   * Cost of that lateness.
-   *
-   * @param late by the logarithm of the pace, which is what the prediction is uncertain of
-   * @param off by the clock, which is how far a tooth stands out of place
-   */
-  double nats(double late, double off) {
-    double c = core + coreWeight * late * late;
+  /** Cost of that lateness. */
+  double nats(double late) {
+    double x = late * late;
+    double c = core + coreWeight * x;
     if (c <= LEAST_NATS) {
       return c;
     }
     if (!othersKnown) {
       learnOthers();
     }
-    double x = off * off;
     double l = little + littleWeight * x;
     double w = wide + wideWeight * x;
     double other = l < w ? l : w;
@@ -78,15 +73,15 @@ final class Lateness {
   }
 
   /** Variance that the tooth's place has beside the usual, by the likeliest of the three. */
-  double spread(double late, double off) {
-    double c = core + coreWeight * late * late;
+  double spread(double late) {
+    double x = late * late;
+    double c = core + coreWeight * x;
     if (c <= LEAST_NATS) {
       return 0;
     }
     if (!othersKnown) {
       learnOthers();
     }
-    double x = off * off;
     double l = little + littleWeight * x;
     double w = wide + wideWeight * x;
     return c <= l && c <= w ? 0 : l <= w ? LITTLE : WIDE;

@@ -94,11 +94,10 @@ final class MotionFit {
     filter.lookAhead(h, roughness);
     filter.predict(state);
     double variance = filter.varTime + jitter;
-    double off = (dt - angle * filter.meanPace) / interval;
-    double late = filter.late(dt, angle, interval);
+    double late = (dt - angle * filter.meanPace) / interval;
     lateness.of(variance);
-    double spread = lateness.spread(late, off);
-    filter.correct(state, edges.times[e], spread == 0 ? late : off, jitter + spread, interval);
-    return lateness.nats(late, off);
+    double place = jitter + lateness.spread(late);
+    filter.correct(state, edges.times[e], late, place, interval);
+    return lateness.nats(late);
   }
 }

@@ -11,8 +11,7 @@ package toothmark.wheel;
  * @param roughness standard deviation of the change of log pace over an edge interval, at the
  *     reference interval
  * @param referenceInterval s; the roughness grows with the square of the interval, as a given
- *     torque changes the speed by 1/n² (dλ/dθ = −α/ω²), and faster below half the usual speed: on
- *     the starter and at first fire the cylinders fill to the last, at idle to a third
+ *     torque changes the speed by 1/n² (dλ/dθ = −α/ω²)
  * @param strayNats cost of an edge that is no tooth
  * @param lossNats cost of the first tooth of a run that gave no edge
  * @param lossGrowth further cost of a run of m lost teeth, times ln m
@@ -24,9 +23,6 @@ record NoiseModel(
     double strayNats,
     double lossNats,
     double lossGrowth) {
-
-  /** Intervals longer than the usual by more than this are the starter's. */
-  private static final double SLOW = 2;
 
   private static final double LOWEST = 1.0 / 64;
   private static final double MOST = 0.35;
@@ -54,7 +50,6 @@ record NoiseModel(
    */
   double roughnessAt(double interval) {
     double r = interval / referenceInterval;
-    return Math.max(
-        LEAST, Math.min(MOST, roughness * Math.max(LOWEST, r * r * Math.max(1, r / SLOW))));
+    return Math.max(LEAST, Math.min(MOST, roughness * Math.max(LOWEST, r * r)));
   }
 }

@@ -17,9 +17,6 @@ final class SpeedFilter {
   /** Share of the slope's deviation that jumps from edge to edge. */
   private static final double JUMP = 0.3;
 
-  /** Edge intervals without a tooth after which the pace is not one any more. */
-  private static final double SILENCE = 4;
-
   private final double memory;
 
   /** Mean pace over the interval ahead, seconds a degree. */
@@ -119,24 +116,6 @@ final class SpeedFilter {
   /** The exponential function, quick for small arguments. */
   private static double exp(double x) {
     return x < 0.02 && x > -0.02 ? 1 + x * (1 + x * (0.5 + x * (1.0 / 6))) : Math.exp(x);
-  }
-
-  /**
-   * How much later than predicted an edge is, in local edge intervals. What is uncertain is the
-   * logarithm of the pace, so that half the time and twice the time are as far off; over a longer
-   * silence the pace has changed back and forth, and the clock tells.
-   *
-   * @param dt time since the last tooth, s
-   * @param angle that the crank would have turned by since, degrees
-   * @param interval local edge interval, s
-   */
-  double late(double dt, double angle, double interval) {
-    double h = dt / interval;
-    double x = 1 - angle * meanPace / dt;
-    if (h > SILENCE) {
-      return x * h;
-    }
-    return h * (x < 0.02 && x > -0.02 ? x * (1 + 0.5 * x) : -Math.log(1 - x));
   }
 
   /**

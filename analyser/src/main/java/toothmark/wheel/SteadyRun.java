@@ -93,7 +93,7 @@ final class SteadyRun {
     double spread = 0;
     if (square > SURELY_IN_PLACE * variance) {
       lateness.of(variance);
-      spread = lateness.spread(late, late);
+      spread = lateness.spread(late);
     }
     filter.correct(state, edges.times[i], late, jitter + spread, interval);
     return true;

@@ -15,7 +15,7 @@ class FirstFireTest {
   private static final int CAPTURES = 12;
 
   @ParameterizedTest
-  @ValueSource(strings = {"24-1", "12-1", "8-1", "6-1", "4-1"})
+  @ValueSource(strings = {"24-1", "12-1"})
   void keepsTheCountThroughFirstFire(String wheel) {
     LabelStudy study = LabelStudies.starts();
     LabelScore all = LabelScore.NOTHING;

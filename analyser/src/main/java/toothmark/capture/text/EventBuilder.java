@@ -53,6 +53,13 @@ final class EventBuilder {
 
   /** What is wrong with a list of events whose times go back at a row. */
   static UnreadableCaptureException goesBack(Table table, double before, double time, long row) {
+    String cure = "edge times must rise. Split the file there, or name the column a period";
+    return goesBack(table, before, time, row, cure);
+  }
+
+  /** The same, with what must rise and how to mend it. */
+  static UnreadableCaptureException goesBack(
+      Table table, double before, double time, long row, String cure) {
     return new UnreadableCaptureException(
         table.file()
             + ": "
@@ -61,7 +68,8 @@ final class EventBuilder {
             + Shown.seconds(before)
             + " to "
             + Shown.seconds(time)
-            + "; edge times must rise. Split the file there, or name the column a period");
+            + "; "
+            + cure);
   }
 
   /**

@@ -81,23 +81,12 @@ final class StepBuilder {
       times.read(first, chunk, n);
       for (int i = 0; i < n; i++) {
         if (chunk[i] < before) {
-          throw goesBack(before, chunk[i], first + i);
+          String cure = "times of changes must rise. Split the file there";
+          throw EventBuilder.goesBack(table, before, chunk[i], first + i, cure);
         }
         before = chunk[i];
       }
     }
-  }
-
-  private UnreadableCaptureException goesBack(double before, double time, long row) {
-    return new UnreadableCaptureException(
-        table.file()
-            + ": "
-            + table.place(row)
-            + ": the time goes back from "
-            + Shown.seconds(before)
-            + " to "
-            + Shown.seconds(time)
-            + "; times of changes must rise. Split the file there");
   }
 
   private record Changes(DoubleList times, DoubleList levels) {}
